@@ -1,0 +1,45 @@
+export type LeafletLanguage = 'en' | 'es';
+
+/** Times of a day (and beyond it) at which something is done, in the order in which they are printed. */
+export type DaySlot = 'morning' | 'after-meals' | 'evening' | 'bedtime' | 'weekly' | 'at-visit';
+
+/** How much: drawn to size where a size says something, and always in words too. */
+export interface StepAmount {
+  readonly kind: 'smear' | 'pea' | 'ribbon' | 'mL' | 'piece';
+  /** cm for a ribbon, mL, or number of pieces. */
+  readonly value?: number | undefined;
+  /** The same in words, e.g. "a strip 2 cm long". */
+  readonly text: string;
+}
+
+/** One block of the day strip: when, what, how much. */
+export interface DayStep {
+  readonly when: DaySlot;
+  readonly text: string;
+  readonly amount?: StepAmount | undefined;
+}
+
+/** The one-page leaflet as data, so that screen, print and PDF say the same words. */
+export interface Leaflet {
+  readonly language: LeafletLanguage;
+  readonly title: string;
+  readonly personName: string;
+  readonly practiceName: string;
+  readonly date: string;
+  readonly keep: string;
+  readonly tryThis: string | null;
+  readonly day: readonly DayStep[];
+  readonly cautions: readonly string[];
+  readonly stopUsing: readonly string[];
+  readonly monthlyCost: string | null;
+  /** Signed items name who signed. */
+  readonly signedBy: readonly string[];
+  readonly nextDate: string;
+  readonly demoNotice: string | null;
+  /** Labels of the blocks, in the leaflet's language. */
+  readonly labels: Readonly<Record<'keep' | 'try' | 'day' | 'cautions' | 'stop' | 'cost' | 'next', string>>;
+  /** Names of the times of the day, in the leaflet's language. */
+  readonly slots: Readonly<Record<DaySlot, string>>;
+  /** Last line of the page: whose, which day, which page. */
+  readonly foot: string;
+}

@@ -1,0 +1,115 @@
+import type { SourceRef } from '../visit/answer.ts';
+
+export type Bound = 'exact' | 'at-most' | 'at-least';
+
+/** A meter as its own instructions describe it. Limits and cut-off belong to the meter; there is no default cut-off. */
+export interface Meter {
+  readonly id: string;
+  readonly name: string;
+  readonly lowestRlu: number;
+  readonly highestRlu: number;
+  readonly cutoffRlu: number;
+  readonly countdownS: number;
+  /** Coefficient of variation of one reading of one swab, fraction. `assumed` until the practice has measured its own. */
+  readonly cvAnalytical: number;
+  readonly cvAnalyticalAssumed: boolean;
+  /** Day-to-day coefficient of variation within a person, fraction. */
+  readonly cvWithinPerson: number;
+  readonly cvWithinPersonAssumed: boolean;
+}
+
+export interface SwabLot {
+  readonly id: string;
+  readonly name: string;
+  /** Last local date on which the lot may be used, ISO. */
+  readonly expiresOn: string;
+}
+
+/** Why there is no number. A failed swab is not a second swab; a visit without a reading is complete. */
+export type NotTakenReason =
+  | 'declined'
+  | 'no-site'
+  | 'appliance'
+  | 'bleeding'
+  | 'calculus'
+  | 'could-not-tolerate'
+  | 'meter-out'
+  | 'control-out'
+  | 'no-stock'
+  | 'other';
+
+/** What was noted while the swab was taken. Absent = unknown, never "fine". Times are ISO with zone or UTC. */
+export interface SwabReading {
+  readonly takenAt?: string | undefined;
+  readonly rlu?: number | undefined;
+  readonly bound?: Bound | undefined;
+  readonly lotId?: string | undefined;
+  readonly operator?: { readonly name: string; readonly trained: boolean } | undefined;
+  readonly site?: 'lower-front-tongue-side' | 'other' | undefined;
+  readonly beforeCleaning?: boolean | undefined;
+  readonly minutesSinceEating?: number | undefined;
+  readonly minutesSinceBrushing?: number | undefined;
+  readonly minutesSinceRinsing?: number | undefined;
+  readonly failed?: boolean | undefined;
+  readonly notTaken?: NotTakenReason | undefined;
+}
+
+/** An earlier reading of the same person. */
+export interface PastReading {
+  readonly takenAt: string;
+  readonly rlu: number;
+  readonly bound: Bound;
+  readonly state: 'valid' | 'flagged' | 'void';
+  readonly meterId: string;
+}
+
+/** One line of the table of conditions (`content/swabConditions.ts`). */
+export interface SwabCondition {
+  readonly id: string;
+  readonly label: string;
+  /** What a failing condition does to the reading. */
+  readonly failing: 'not-counted' | 'flag';
+  /** What an unknown condition does. */
+  readonly unknown: 'flag' | 'say';
+  /** Number used by the condition, e.g. 24 (hours) or 30 (minutes). */
+  readonly limit?: number | undefined;
+  readonly limitUnit?: 'h' | 'min' | undefined;
+  readonly source: SourceRef;
+}
+
+export interface ConditionResult {
+  readonly id: string;
+  readonly state: 'met' | 'failing' | 'unknown';
+  /** Short clause in plain words, e.g. "taken after polishing". */
+  readonly says: string;
+}
+
+export type ReadingState = 'valid' | 'flagged' | 'void' | 'failed' | 'not-taken';
+
+/** The reading as the screen, the record and the leaflet rules use it. Sentences follow the honest wording. */
+export interface ReadingAssessment {
+  readonly state: ReadingState;
+  /** Only a valid or flagged reading with a number counts for any decision. */
+  readonly counted: boolean;
+  readonly conditions: readonly ConditionResult[];
+  readonly rlu?: number | undefined;
+  readonly bound?: Bound | undefined;
+  readonly verdict?: 'below' | 'too-close' | 'above' | undefined;
+  readonly interval?: { readonly lowRlu: number; readonly highRlu: number } | undefined;
+  readonly probabilityAbove?: number | undefined;
+  readonly settleChance?: number | undefined;
+  readonly daysToDecide?: number | null | undefined;
+  readonly change?:
+    | {
+        readonly verdict: 'rise' | 'fall' | 'within-noise';
+        readonly sincePast: PastReading;
+        readonly riseFraction: number;
+        readonly fallFraction: number;
+      }
+    | undefined;
+  /** First sentence: number and verdict. */
+  readonly headline: string;
+  /** What to do with it today, what it is for and what it does not say; always shown beside the number. */
+  readonly sentences: readonly string[];
+  readonly sources: readonly SourceRef[];
+}

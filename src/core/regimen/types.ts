@@ -1,0 +1,189 @@
+import type { Level } from '../risk/types.ts';
+import type { SourceRef } from '../visit/answer.ts';
+
+export type Jurisdiction = 'US' | 'UK' | 'unknown';
+
+/** Known, or unknown. `undefined` is never read as no. */
+export type Known<T> = T | undefined;
+
+/**
+ * What the safety rules ask of a person. Every field may be unknown; a rule whose fact is unknown blocks the item
+ * ("ask first"), it never passes it.
+ */
+export interface PersonFacts {
+  readonly ageYears: number;
+  readonly ageMonths: number;
+  readonly weightKg?: Known<number>;
+  readonly pregnant?: Known<boolean>;
+  readonly breastfeeding?: Known<boolean>;
+  readonly canSpit?: Known<boolean>;
+  /** Ids of `content/allergens.ts`, e.g. 'milk-protein'; an empty list = asked, none. */
+  readonly allergies?: Known<readonly string[]>;
+  /** Ids of `content/medicines.ts` classes; an empty list = asked, none. */
+  readonly medicines?: Known<readonly string[]>;
+  /** Ids of `content/conditions.ts`, e.g. 'asthma-severe', 'phenylketonuria'; an empty list = asked, none. */
+  readonly conditions?: Known<readonly string[]>;
+  readonly dogAtHome?: Known<boolean>;
+  readonly youngChildAtHome?: Known<boolean>;
+  readonly dryMouth?: Known<boolean>;
+  readonly dentures?: Known<boolean>;
+  readonly braces?: Known<boolean>;
+  readonly jawPain?: Known<boolean>;
+  /** mg/L of the drinking water. */
+  readonly waterFluorideMgPerL?: Known<number>;
+}
+
+export type NeedKind =
+  | 'fluoride-base'
+  | 'fluoride-extra'
+  | 'professional-fluoride'
+  | 'antimicrobial'
+  | 'acid-control'
+  | 'sweetener'
+  | 'calcium-phosphate'
+  | 'saliva'
+  | 'sealing'
+  | 'diet'
+  | 'acid-wear-advice'
+  | 'referral';
+
+export interface Need {
+  readonly kind: NeedKind;
+  readonly state: 'needed' | 'undecided' | 'not-needed';
+  /** One sentence saying why, in plain words. */
+  readonly because: string;
+  readonly sources: readonly SourceRef[];
+}
+
+/** One thing in the practice's cupboard, named by ingredient and strength, never by a maker. */
+export interface ShelfItem {
+  readonly id: string;
+  /** e.g. "Paste, sodium fluoride 1.1 % (4,977 ppm F)". */
+  readonly name: string;
+  readonly leafletName: Readonly<Record<'en' | 'es', string>>;
+  /** Agent id of `content/agents.ts`, e.g. 'F_PASTE_STD'. */
+  readonly agentId: string;
+  readonly form: 'paste' | 'rinse' | 'gel' | 'varnish' | 'gum' | 'lozenge' | 'spray' | 'drops' | 'powder' | 'sealant';
+  /** Ingredients that a rule may look at: 'alcohol', 'aspartame', 'milk protein', 'sodium lauryl sulfate', ... Undefined = pack not checked: every trait rule then asks first. */
+  readonly traits: readonly string[] | undefined;
+  readonly compound?: 'NaF' | 'SnF2' | 'Na2PO3F' | 'AgF(NH3)2' | undefined;
+  readonly percent?: number | undefined;
+  readonly fluoridePpm?: number | undefined;
+  readonly pH?: number | undefined;
+  readonly packAmount?: { readonly value: number; readonly unit: 'g' | 'mL' | 'piece' } | undefined;
+  readonly priceCents?: number | undefined;
+  readonly inStock: boolean;
+  /** Who may release it. `prescription` and `dentist` wait for a signature. */
+  readonly release: 'anyone' | 'prescription' | 'dentist';
+  readonly meets: readonly NeedKind[];
+  readonly use: {
+    readonly timesPerDay: number;
+    readonly amount: string;
+    readonly amountG?: number | undefined;
+    readonly amountMl?: number | undefined;
+    readonly courseDays?: number | undefined;
+    readonly atVisit?: boolean | undefined;
+  };
+}
+
+export type ExclusionLevel = 'stop' | 'caution' | 'ask-first';
+
+export interface Exclusion {
+  readonly shelfItemId: string;
+  readonly ruleId: string;
+  readonly level: ExclusionLevel;
+  /** Clause after "not offered, because": "milk allergy". */
+  readonly because: string;
+  /** Question ids to ask, where level is ask-first. */
+  readonly ask?: readonly string[] | undefined;
+  readonly source: SourceRef;
+}
+
+export interface PlanLine {
+  readonly shelfItemId: string;
+  readonly name: string;
+  readonly meets: readonly NeedKind[];
+  readonly state: 'proposed' | 'waiting-for-signature' | 'signed';
+  readonly signedBy?: { readonly name: string; readonly at: string } | undefined;
+  readonly use: ShelfItem['use'];
+  /** Instructions that differ by age (smear, pea, ribbon). */
+  readonly amountNote?: string | undefined;
+  readonly because: readonly string[];
+  readonly warnings: readonly { readonly ruleId: string; readonly text: string; readonly source: SourceRef }[];
+  readonly sources: readonly SourceRef[];
+}
+
+export interface FluorideIntake {
+  readonly complete: boolean;
+  readonly unknownSources: readonly string[];
+  readonly mgPerDay: number;
+  readonly mgPerKgPerDay: number | null;
+  readonly weightKg: number | null;
+  readonly weightAssumed: boolean;
+  readonly limits: readonly {
+    readonly name: string;
+    readonly kind: 'upper-intake-level' | 'safe-level' | 'label-cap' | 'intake-target';
+    readonly value: number;
+    readonly unit: 'mg/day' | 'mg/kg/day';
+    readonly share: number | null;
+    readonly source: SourceRef;
+  }[];
+  readonly acute: {
+    readonly mgIfAllSwallowed: number;
+    readonly mgPerKg: number | null;
+    readonly action: 'poison-centre-now' | 'emergency-care-now';
+  };
+}
+
+export interface Interval {
+  readonly fromMonths: number;
+  readonly toMonths: number;
+  readonly table: string;
+  readonly source: SourceRef;
+}
+
+/** A first plan: what is proposed, what waits, what is not offered and why. Nothing here is released by being here. */
+export interface Plan {
+  /** Empty with a reason while a fact or the confirmed level is missing. */
+  readonly lines: readonly PlanLine[];
+  /** Up to two other ways to meet the same need, by id of the line they could replace. */
+  readonly alternatives: readonly { readonly insteadOf: string; readonly line: PlanLine }[];
+  readonly notOffered: readonly Exclusion[];
+  readonly unmet: readonly { readonly need: NeedKind; readonly because: string }[];
+  readonly fluoride: FluorideIntake;
+  /** "At least 0.031 mg/kg a day from paste (water not known)". */
+  readonly fluorideSentence: string;
+  readonly recall: Interval | null;
+  readonly bitewings: { readonly fromMonths: number; readonly toMonths: number; readonly basis: 'practice-setting' } | null;
+  /** The superseded table, shown as such beside the practice's own setting. */
+  readonly bitewingsOldTable: {
+    readonly fromMonths: number;
+    readonly toMonths: number;
+    readonly label: string;
+    readonly source: SourceRef;
+  } | null;
+  readonly tasksPerDay: number;
+  readonly monthlyCostCents: number | null;
+  readonly cautions: readonly { readonly id: string; readonly source: SourceRef }[];
+}
+
+/** What the plan needs to know of the confirmed level. */
+export interface ConfirmedLevel {
+  readonly level: Level;
+  readonly protocol: string;
+  readonly edition: string;
+  readonly by: string;
+  readonly at: string;
+  readonly reason?: string | undefined;
+  readonly changedFrom?: Level | undefined;
+}
+
+/** A signature for one item of one visit, given by a member with the right or by a named and dated standing order. */
+export interface SignedItem {
+  readonly shelfItemId: string;
+  readonly by: string;
+  readonly at: string;
+  readonly standingOrder?: { readonly name: string; readonly date: string } | undefined;
+  /** Present when it overrides a stop rule; must carry a reason. */
+  readonly override?: { readonly ruleId: string; readonly reason: string } | undefined;
+}

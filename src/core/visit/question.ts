@@ -1,0 +1,49 @@
+import type { AnswerValue, SourceRef } from './answer.ts';
+
+/** How an answer fills an item of a risk list. An item filled by several questions is true if any says true, false only if all say false. */
+export type ItemFill = { readonly item: string } & (
+  | { readonly copy: true }
+  | { readonly equals: AnswerValue }
+  | { readonly oneOf: readonly string[] }
+  | { readonly atLeast: number }
+  /** `setting`: the practice's own limit replaces the number. */
+  | { readonly atMost: number; readonly setting?: 'stimulatedFlowLowAtMostMlPerMin' | undefined }
+  /**
+   * True when the list answer holds any of these ids (or anything at all, for an empty list here).
+   * Unknown, not false, when none of them is held but one of `unknownWhenAny` is ("a medicine not on this list").
+   */
+  | { readonly includesAny: readonly string[]; readonly unknownWhenAny?: readonly string[] | undefined }
+);
+
+export type QuestionGroup = 'safety' | 'food' | 'home' | 'health' | 'look';
+
+export interface Choice {
+  readonly id: string;
+  readonly label: string;
+}
+
+/** One thing asked or looked at, in our own words. Ids are ours; `fills` ties them to the item ids of the published lists. */
+export interface Question {
+  readonly id: string;
+  readonly group: QuestionGroup;
+  /** Short label on the line, e.g. "Snacks or sweet drinks between meals". */
+  readonly label: string;
+  /** Open prompt for the conversation. */
+  readonly prompt: string;
+  readonly kind: 'yes-no' | 'count' | 'measure' | 'choice' | 'list';
+  readonly unit?: string | undefined;
+  readonly min?: number | undefined;
+  readonly max?: number | undefined;
+  readonly choices?: readonly Choice[] | undefined;
+  readonly fills: readonly ItemFill[];
+  /** Completed years, half-open. Absent = any age. */
+  readonly fromAgeYears?: number | undefined;
+  readonly belowAgeYears?: number | undefined;
+  /** 0 = must be asked at every visit. Absent = does not go out of date. */
+  readonly keepForMonths?: number | undefined;
+  /** Hidden by "Show patient" and on every leaflet. */
+  readonly private?: boolean | undefined;
+  /** Asked or measured only where there is a reason: unanswered, it neither counts as missing nor keeps an item unknown that another question settles. */
+  readonly optional?: boolean | undefined;
+  readonly sources: readonly SourceRef[];
+}

@@ -1,0 +1,112 @@
+import type { Leaflet, LeafletLanguage } from '../leaflet/types.ts';
+import type { Meter, PastReading, ReadingAssessment, SwabLot, SwabReading } from '../reading/types.ts';
+import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, ShelfItem, SignedItem } from '../regimen/types.ts';
+import type { Level, LevelChange, RiskResult } from '../risk/types.ts';
+import type { Answers, SourceRef, UnknownKind } from './answer.ts';
+
+/** What was seen on one surface. Sound surfaces are not listed; `allExamined` on the visit makes their absence mean sound. */
+export interface Finding {
+  /** ISO 3950 two-digit tooth, e.g. "13". */
+  readonly tooth: string;
+  readonly surface?: 'occlusal' | 'mesial' | 'distal' | 'facial' | 'lingual' | 'root' | undefined;
+  readonly kind:
+    | 'white-spot'
+    | 'cavity'
+    | 'dentine-radiograph'
+    | 'enamel-radiograph'
+    | 'root-lesion'
+    | 'restoration'
+    | 'restoration-defective'
+    | 'root-exposed'
+    | 'acid-wear';
+  readonly activity?: 'active' | 'inactive' | 'not-assessed' | undefined;
+  /** Since the last examination, or untreated in a new patient. */
+  readonly isNew: boolean;
+}
+
+/** A mouth that needs another answer first, decided before any level. */
+export interface MouthDecision {
+  readonly kind: 'level-applies' | 'level-does-not-apply' | 'level-with-note';
+  readonly reasons: readonly (
+    | 'no-natural-teeth'
+    | 'implants-only'
+    | 'overdenture-roots'
+    | 'no-teeth-yet'
+    | 'braces-or-retainer'
+    | 'lost-gland-function'
+    | 'acid-wear'
+  )[];
+  readonly sentences: readonly string[];
+}
+
+export interface PracticeSettings {
+  readonly jurisdiction: Jurisdiction;
+  /** Protocol id per age band, first match wins. */
+  readonly methodByAge: readonly { readonly fromAgeYears: number; readonly belowAgeYears: number | null; readonly protocol: string }[];
+  /** Months between bitewings by level, the practice's own; null = not set yet. */
+  readonly bitewingMonths: Readonly<Record<Level, readonly [number, number]>> | null;
+  readonly lowSalivaMeansExtreme: boolean;
+  readonly stimulatedFlowLowAtMostMlPerMin: 0.5 | 0.7;
+}
+
+export interface PracticeFile {
+  readonly name: string;
+  readonly invented: boolean;
+  readonly timeZone: string;
+  readonly settings: PracticeSettings;
+  readonly meters: readonly Meter[];
+  readonly lots: readonly SwabLot[];
+  readonly shelf: readonly ShelfItem[];
+}
+
+/** Everything one assessment looks at. The same shape comes from a file, from the server and from the screen's draft. */
+export interface VisitInput {
+  readonly practice: PracticeFile;
+  readonly person: { readonly name: string; readonly birthDate: string; readonly newPatient: boolean };
+  readonly visit: {
+    readonly onDate: string;
+    readonly language: LeafletLanguage;
+    readonly answers: Answers;
+    readonly allExamined?: boolean | undefined;
+    readonly findings: readonly Finding[];
+    readonly meterId?: string | undefined;
+    readonly reading?: SwabReading | undefined;
+    readonly pastReadings: readonly PastReading[];
+    readonly confirmed?: ConfirmedLevel | undefined;
+    readonly signed: readonly SignedItem[];
+    /** What the person agreed to; absent = use what the plan proposes. */
+    readonly agreed?:
+      | {
+          readonly keep?: string | undefined;
+          readonly tryThis?: string | undefined;
+          readonly items?: Readonly<Record<string, 'agreed' | 'declined' | 'not-affordable'>> | undefined;
+          readonly declinedWhy?: Readonly<Record<string, string>> | undefined;
+        }
+      | undefined;
+    readonly stopUsing?: readonly string[] | undefined;
+    /** Date agreed for the next visit, ISO; absent = the shorter end of the recall interval is suggested. */
+    readonly nextOn?: string | undefined;
+  };
+}
+
+export interface VisitAssessment {
+  readonly ageYears: number;
+  readonly ageMonths: number;
+  readonly mouth: MouthDecision;
+  readonly unknownAnswers: readonly { readonly question: string; readonly kind: UnknownKind }[];
+  /** Questions of the safety check still unknown: no home-care item that depends on them is proposed. */
+  readonly safetyUnknown: readonly string[];
+  readonly facts: PersonFacts;
+  readonly reading: ReadingAssessment;
+  /** The practice's method on these items; null with a sentence where no level applies or no method fits the age. */
+  readonly proposed: RiskResult | null;
+  readonly proposedSentence: string;
+  readonly compare: readonly RiskResult[];
+  readonly couldChange: readonly LevelChange[];
+  readonly confirmed: ConfirmedLevel | null;
+  readonly needs: readonly Need[];
+  readonly plan: Plan;
+  readonly leaflet: Leaflet;
+  readonly sources: readonly SourceRef[];
+  readonly versions: { readonly code: string; readonly content: string };
+}

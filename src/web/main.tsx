@@ -1,0 +1,13 @@
+import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
+import './styles/base.css';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './App.tsx';
+
+const root = document.getElementById('root');
+if (!root) throw new Error('index.html has no element with the id "root"');
+createRoot(root).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);

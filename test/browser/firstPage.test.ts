@@ -1,0 +1,43 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test } from 'vitest';
+import { browserTest, watchProblems } from './openBrowser.ts';
+import { startServer } from './startServer.ts';
+
+browserTest('the first page has its title and heading, and breaks no policy', async ({ page, server }) => {
+  const response = await page.goto(server.url);
+  expect(response?.headers()['content-security-policy']).toContain("script-src 'self'");
+  expect(await page.title()).toBe('Ebbline');
+  await page.getByRole('heading', { name: 'Ebbline' }).waitFor();
+  expect(await page.evaluate(() => document.fonts.check("16px 'Atkinson Hyperlegible Next Variable'"))).toBe(true);
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  for (const contrast of ['no-preference', 'more'] as const) {
+    browserTest(`axe finds nothing, ${colorScheme}, contrast ${contrast}`, async ({ page, server }) => {
+      await page.emulateMedia({ colorScheme, contrast });
+      await page.goto(server.url);
+      await page.getByRole('heading', { name: 'Ebbline' }).waitFor();
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual([]);
+    });
+  }
+}
+
+browserTest('the watch sees a policy violation', async ({ browser, server, skip }) => {
+  if (!browser) return skip('Chromium is not installed');
+  const page = await browser.newPage();
+  const problems = await watchProblems(page);
+  await page.goto(server.url);
+  await page.evaluate(() => document.head.append(Object.assign(document.createElement('style'), { textContent: 'p { color: red }' })));
+  await expect.poll(() => problems.join('\n')).toContain('style-src');
+  await page.close();
+});
+
+test('Ctrl-C stops the server within a second', async () => {
+  const server = await startServer();
+  expect((await fetch(`${server.url}/patients/1`, { headers: { accept: 'text/html' } })).status).toBe(200);
+  expect((await fetch(`${server.url}/api/nothing`)).status).toBe(404);
+  const { code, ms } = await server.stop();
+  expect(code).toBe(0);
+  expect(ms).toBeLessThan(1000);
+});

@@ -1,0 +1,29 @@
+import { join } from 'node:path';
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+
+const out = process.env.EBBLINE_DIST ?? 'dist';
+
+/** One `vite build --app` makes three things: dist/web for the browser, dist/server.js and dist/cli.js for Node. */
+export default defineConfig({
+  plugins: [react()],
+  builder: {},
+  environments: {
+    client: {
+      // No inlining: the page's policy allows fonts and scripts from 'self' only, not from data: addresses.
+      build: { outDir: join(out, 'web'), assetsInlineLimit: 0, rolldownOptions: { input: 'index.html' } },
+    },
+    ssr: {
+      build: {
+        outDir: out,
+        emptyOutDir: false,
+        ssr: true,
+        copyPublicDir: false,
+        rolldownOptions: {
+          input: { server: 'src/server/main.ts', cli: 'src/cli/main.ts' },
+          output: { entryFileNames: '[name].js', chunkFileNames: 'chunks/[name]-[hash].js' },
+        },
+      },
+    },
+  },
+});
