@@ -7,6 +7,7 @@ export default defineConfig({
     projects: [
       { test: { name: 'unit', include: ['src/**/*.test.{ts,tsx}', 'test/*.test.ts'] } },
       { test: { name: 'store', include: ['test/store/**/*.test.ts'], testTimeout: MINUTE, hookTimeout: MINUTE } },
+      { test: { name: 'cli', include: ['test/cli/**/*.test.ts'], testTimeout: MINUTE, hookTimeout: MINUTE } },
       { test: { name: 'http', include: ['test/http/**/*.test.ts'], testTimeout: MINUTE, hookTimeout: MINUTE } },
       {
         test: {

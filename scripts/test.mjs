@@ -20,7 +20,7 @@ if (process.argv.includes('--long')) {
   suites.push(unit);
   for (const zone of ZONES) repeats.push(await repeatInZone(zone, unit));
   await build();
-  for (const project of ['store', 'http', 'browser', 'slow']) suites.push(await runSuite(project));
+  for (const project of ['store', 'cli', 'http', 'browser', 'slow']) suites.push(await runSuite(project));
 }
 report();
 

@@ -1,6 +1,29 @@
-import { Command } from 'commander';
-import packageJson from '../../package.json' with { type: 'json' };
+import { password } from '@inquirer/prompts';
+import type { CliIo } from './cliIo.ts';
+import { runCli } from './runCli.ts';
 
-const program = new Command('ebbline').description(packageJson.description).version(packageJson.version);
+// A reader that has seen enough, such as `head`, closes the pipe: that is no error.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit(0);
+});
 
-await program.parseAsync();
+const io: CliIo = {
+  input: process.stdin,
+  write: (line) => process.stdout.write(`${line}\n`),
+  warn: (line) => process.stderr.write(`${line}\n`),
+  isTerminal: process.stdout.isTTY === true,
+  ...(process.stderr.isTTY === true && { progress: process.stderr }),
+  askSecret,
+  now: () => new Date().toISOString(),
+};
+
+/** The exit code is left for the end of the process, so that everything written reaches its reader. */
+process.exitCode = await runCli(process.argv.slice(2), io);
+
+async function askSecret(kind: 'passphrase' | 'recovery key'): Promise<string | undefined> {
+  const given = kind === 'passphrase' ? process.env.EBBLINE_PASSPHRASE : process.env.EBBLINE_RECOVERY_KEY;
+  if (given !== undefined) return given;
+  if (process.stdin.isTTY !== true) return undefined;
+  return password({ message: kind === 'passphrase' ? 'Passphrase' : 'Recovery key', mask: true });
+}

@@ -1,10 +1,30 @@
+import cookie from '@fastify/cookie';
 import helmet from '@fastify/helmet';
+import rateLimit from '@fastify/rate-limit';
 import staticFiles from '@fastify/static';
+import swagger from '@fastify/swagger';
 import Fastify, { type FastifyInstance } from 'fastify';
+import { jsonSchemaTransform, serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
+import { versions } from '../content/versions.ts';
+import type { Db } from '../store/schema.ts';
+import type { SiteScope } from '../store/siteScope.ts';
+import { calculatorRoutes } from './calculatorRoutes.ts';
+import { buildRequestContext } from './context.ts';
+import { installErrorHandler } from './errorHandler.ts';
+import { peopleRoutes } from './peopleRoutes.ts';
+import type { SignInAddress } from './sessions.ts';
+import { shelfRoutes } from './shelfRoutes.ts';
+import { signInRoutes } from './signInRoutes.ts';
+import { visitRoutes } from './visitRoutes.ts';
 
 export interface AppDeps {
   /** Folder of the built pages: index.html and assets/. */
   readonly webRoot: string;
+  readonly db: Db;
+  readonly scope: SiteScope;
+  readonly now: () => string;
+  readonly address: SignInAddress;
+  readonly firstMemberId: string;
 }
 
 /** Everything the pages may load is their own: no inline script or style, no other host. */
@@ -21,14 +41,42 @@ const CONTENT_SECURITY_POLICY = {
   'frame-ancestors': ["'none'"],
 };
 
-export async function buildApp({ webRoot }: AppDeps): Promise<FastifyInstance> {
-  const app = Fastify({ forceCloseConnections: true });
+export async function buildApp({ webRoot, ...deps }: AppDeps): Promise<FastifyInstance> {
+  const app = Fastify({ forceCloseConnections: true }).withTypeProvider<ZodTypeProvider>();
+  app.setValidatorCompiler(validatorCompiler);
+  app.setSerializerCompiler(serializerCompiler);
+  installErrorHandler(app);
   await app.register(helmet, {
     contentSecurityPolicy: { useDefaults: false, directives: CONTENT_SECURITY_POLICY },
     referrerPolicy: { policy: 'no-referrer' },
     // The server speaks plain HTTP on localhost; a proxy that adds TLS adds this too.
     strictTransportSecurity: false,
   });
+  await app.register(cookie);
+  await app.register(rateLimit, { global: false });
+  await app.register(swagger, {
+    openapi: { openapi: '3.1.0', info: { title: 'Ebbline', version: versions.code } },
+    transform: jsonSchemaTransform,
+  });
+  await registerApi(app, deps);
+  await registerPages(app, webRoot);
+  return app;
+}
+
+async function registerApi(app: FastifyInstance, deps: Omit<AppDeps, 'webRoot'>): Promise<void> {
+  const { findContext, contextOf } = buildRequestContext(deps);
+  await app.register(signInRoutes, { ...deps, findContext });
+  await app.register(peopleRoutes, { contextOf });
+  await app.register(visitRoutes, { contextOf });
+  await app.register(shelfRoutes, { contextOf });
+  await app.register(calculatorRoutes);
+  app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger());
+  app.addHook('onSend', async (req, reply) => {
+    if (req.url.startsWith('/api/')) reply.header('cache-control', 'no-store');
+  });
+}
+
+async function registerPages(app: FastifyInstance, webRoot: string): Promise<void> {
   await app.register(staticFiles, {
     root: webRoot,
     cacheControl: false,
@@ -41,7 +89,6 @@ export async function buildApp({ webRoot }: AppDeps): Promise<FastifyInstance> {
     const wantsPage = (req.method === 'GET' || req.method === 'HEAD') && (req.headers.accept ?? '*/*').match(/text\/html|\*\/\*/);
     const isPageAddress = !/^\/(api|assets)\//.test(req.url);
     if (wantsPage && isPageAddress) return reply.sendFile('index.html');
-    return reply.code(404).send({ error: 'not found' });
+    return reply.code(404).send({ error: { code: 'NOT_FOUND', message: 'There is nothing at this address.' } });
   });
-  return app;
 }

@@ -1,8 +1,68 @@
+import { useEffect } from 'react';
+import type { SessionView } from '../api/apiTypes.ts';
+import { useSession } from './data/queries.ts';
+import { LoadState } from './parts/LoadState.tsx';
+import { parsePath, type Route, usePath } from './routing.ts';
+import { LeafletScreen } from './screens/LeafletScreen.tsx';
+import { OverTimeScreen } from './screens/OverTimeScreen.tsx';
+import { PeopleScreen } from './screens/PeopleScreen.tsx';
+import { RulesScreen } from './screens/RulesScreen.tsx';
+import { ShelfScreen } from './screens/ShelfScreen.tsx';
+import { SignInScreen } from './screens/SignInScreen.tsx';
+import { VisitScreen } from './screens/visit/VisitScreen.tsx';
+import { Shell } from './Shell.tsx';
+
 export function App() {
+  const session = useSession();
+  const path = usePath();
+  const route = parsePath(path);
+  useTitle(route, session.data ?? null);
+  if (session.isPending || session.error) {
+    return (
+      <main className="page">
+        <LoadState query={session} what="Ebbline" />
+      </main>
+    );
+  }
+  if (session.data === null) return <SignInScreen />;
+  if (route.screen === 'leaflet') return <LeafletScreen visitId={route.visitId} />;
   return (
-    <main>
-      <h1>Ebbline</h1>
-      <p className="opening">Nothing is recorded yet.</p>
-    </main>
+    <Shell route={route} session={session.data}>
+      <Screen route={route} session={session.data} />
+    </Shell>
   );
+}
+
+function Screen({ route, session }: { readonly route: Route; readonly session: SessionView }) {
+  switch (route.screen) {
+    case 'people':
+      return <PeopleScreen />;
+    case 'visit':
+      return <VisitScreen visitId={route.visitId} session={session} />;
+    case 'over-time':
+      return <OverTimeScreen patientId={route.patientId} />;
+    case 'shelf':
+      return <ShelfScreen />;
+    case 'rules':
+      return <RulesScreen session={session} />;
+    default:
+      return <h1>There is no page at this address.</h1>;
+  }
+}
+
+const TITLES: Readonly<Record<Route['screen'], string>> = {
+  people: 'People',
+  visit: 'Visit',
+  leaflet: 'Leaflet',
+  'over-time': 'Over time',
+  shelf: 'Shelf',
+  rules: 'Rules',
+  unknown: 'Ebbline',
+};
+
+/** Names no person: titles end up in the history of the browser. */
+function useTitle(route: Route, session: SessionView | null): void {
+  useEffect(() => {
+    document.title = session && route.screen !== 'unknown' ? `${TITLES[route.screen]} - Ebbline` : 'Ebbline';
+  }, [route.screen, session]);
 }

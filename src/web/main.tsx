@@ -1,13 +1,29 @@
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import './styles/base.css';
+import './styles/shell.css';
+import './styles/parts.css';
+import './styles/visit.css';
+import './styles/charts.css';
+import './styles/screens.css';
+import './styles/leaflet.css';
+import './styles/print.css';
+import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
+import { createQueryClient } from './data/queries.ts';
+import { createServerQueue, SaveQueueContext } from './data/saving.ts';
+import { applyTheme } from './preferences.ts';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with the id "root"');
+applyTheme();
 createRoot(root).render(
   <StrictMode>
-    <App />
+    <QueryClientProvider client={createQueryClient()}>
+      <SaveQueueContext value={createServerQueue()}>
+        <App />
+      </SaveQueueContext>
+    </QueryClientProvider>
   </StrictMode>,
 );

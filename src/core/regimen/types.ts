@@ -31,6 +31,8 @@ export interface PersonFacts {
   readonly jawPain?: Known<boolean>;
   /** mg/L of the drinking water. */
   readonly waterFluorideMgPerL?: Known<number>;
+  /** Tap water drunk and cooked with, L a day. Unknown leaves the fluoride sum a lower bound. */
+  readonly waterLitresPerDay?: Known<number>;
 }
 
 export type NeedKind =
@@ -52,6 +54,8 @@ export interface Need {
   readonly state: 'needed' | 'undecided' | 'not-needed';
   /** One sentence saying why, in plain words. */
   readonly because: string;
+  /** Agents that the list of care names for this need at this level, in tiers, first choice first. Absent = any agent that meets it. */
+  readonly agentIds?: readonly (readonly string[])[] | undefined;
   readonly sources: readonly SourceRef[];
 }
 
@@ -96,6 +100,8 @@ export interface Exclusion {
   readonly because: string;
   /** Question ids to ask, where level is ask-first. */
   readonly ask?: readonly string[] | undefined;
+  /** The clause tells something that "Show patient" hides. */
+  readonly private?: boolean | undefined;
   readonly source: SourceRef;
 }
 
@@ -108,6 +114,8 @@ export interface PlanLine {
   readonly use: ShelfItem['use'];
   /** Instructions that differ by age (smear, pea, ribbon). */
   readonly amountNote?: string | undefined;
+  /** Size of a paste amount at this age. */
+  readonly amountKind?: 'smear' | 'pea' | 'ribbon' | undefined;
   readonly because: readonly string[];
   readonly warnings: readonly { readonly ruleId: string; readonly text: string; readonly source: SourceRef }[];
   readonly sources: readonly SourceRef[];
@@ -165,6 +173,18 @@ export interface Plan {
   readonly tasksPerDay: number;
   readonly monthlyCostCents: number | null;
   readonly cautions: readonly { readonly id: string; readonly source: SourceRef }[];
+  /** Whether any suggestion may drop, delay or limit food. */
+  readonly diet: FoodLimit;
+}
+
+/** What may be suggested about food. `after-only`: what to do after eating, with referral; `sweet-bottle-only`: besides that, what is in a sweet bottle or cup. */
+export interface FoodLimit {
+  readonly allowed: 'any' | 'sweet-bottle-only' | 'after-only';
+  readonly because: string;
+  /** Questions to ask before more may be suggested. */
+  readonly ask: readonly string[];
+  readonly private: boolean;
+  readonly source: SourceRef;
 }
 
 /** What the plan needs to know of the confirmed level. */

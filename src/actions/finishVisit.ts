@@ -1,0 +1,93 @@
+import { createHash } from 'node:crypto';
+import { addMonths, formatISO, parseISO } from 'date-fns';
+import { AppError } from '../api/errors.ts';
+import { content } from '../content/allContent.ts';
+import { ageOn } from '../core/visit/ageOn.ts';
+import { assessVisit } from '../core/visit/assessVisit.ts';
+import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
+import { canonicalJson } from '../store/chain.ts';
+import { listResults } from '../store/read/results.ts';
+import type { Db, ResultKind } from '../store/schema.ts';
+import type { SiteScope } from '../store/siteScope.ts';
+import { type ClosingResult, closeVisit } from './closeVisit.ts';
+import type { ClosingCourse } from './closingCourses.ts';
+import type { ClosingTask } from './closingTasks.ts';
+import type { ActionContext } from './context.ts';
+import { type LoadedVisit, loadVisit } from './loadVisit.ts';
+
+/** Which part of an assessment each kind of stored result keeps; together they are the whole of it. */
+const STORED_PARTS = {
+  reading: ['reading'],
+  risk: ['mouth', 'proposed', 'proposedSentence', 'compare', 'couldChange'],
+  needs: ['needs', 'facts', 'unknownAnswers', 'safetyUnknown'],
+  regimen: ['plan', 'leaflet', 'sources', 'versions'],
+} as const satisfies Partial<Record<ResultKind, readonly (keyof VisitAssessment)[]>>;
+
+type StoredKind = keyof typeof STORED_PARTS;
+const STORED_KINDS = Object.keys(STORED_PARTS) as readonly StoredKind[];
+
+/**
+ * Assesses the saved draft of an open visit and closes the visit with what came out. The result on the record is computed here, not
+ * taken from the page.
+ * @throws AppError VISIT_NOT_FOUND, VISIT_CLOSED; ConflictError when somebody saved another field meanwhile
+ */
+export async function finishVisit(context: ActionContext, visitId: string): Promise<VisitAssessment> {
+  const loaded = await loadVisit(context.db, context.scope, visitId);
+  if (loaded.visit.state !== 'open') throw new AppError('VISIT_CLOSED', 'This visit is closed.');
+  const { input } = loaded;
+  const assessment = assessVisit(input, content);
+  const { visit } = input;
+  await closeVisit(context, {
+    visitId,
+    draftDigest: loaded.draft.digest,
+    answers: visit.answers,
+    allExamined: visit.allExamined,
+    reading: visit.reading && { swab: visit.reading, assessed: assessment.reading, meterId: visit.meterId },
+    findings: visit.findings,
+    results: STORED_KINDS.map((kind) => toClosingResult(kind, assessment, digestOf(input))),
+    courses: listCourses(assessment, visit.agreed),
+    tasks: listTasks(assessment, visit),
+  });
+  return assessment;
+}
+
+/** The assessment that was stored when the visit closed, as it was then. @throws AppError VISIT_NOT_FOUND when a part is missing */
+export async function readStoredAssessment(db: Db, scope: SiteScope, { visit, input }: LoadedVisit): Promise<VisitAssessment> {
+  const results = await listResults(db, scope, visit.id);
+  const parts = STORED_KINDS.map((kind) => results.filter((r) => r.kind === kind && r.decision === null).at(-1)?.body);
+  if (parts.includes(undefined)) throw new AppError('VISIT_NOT_FOUND', 'This visit was closed without a stored result.');
+  const age = ageOn(input.person.birthDate, visit.onDate);
+  // Each part was written by `toClosingResult`, and all of them together are a whole assessment.
+  return Object.assign({ ...age, confirmed: input.visit.confirmed ?? null }, ...parts) as VisitAssessment;
+}
+
+/** Names exactly what the core was given. */
+export function digestOf(input: VisitInput): string {
+  // Optional fields that are not there must not count as a value.
+  const plain: unknown = JSON.parse(JSON.stringify(input));
+  return createHash('sha256').update(canonicalJson(plain)).digest('hex');
+}
+
+function toClosingResult(kind: StoredKind, assessment: VisitAssessment, inputDigest: string): ClosingResult {
+  const body = Object.fromEntries(STORED_PARTS[kind].map((part) => [part, assessment[part]]));
+  const { proposed, versions } = assessment;
+  const said = kind === 'risk' && proposed ? { protocol: proposed.protocol, edition: proposed.edition, level: proposed.level ?? undefined } : {};
+  return { kind, ...said, inputDigest, body, codeVersion: versions.code, contentVersion: versions.content };
+}
+
+function listCourses({ plan }: VisitAssessment, agreed: VisitInput['visit']['agreed']): ClosingCourse[] {
+  return plan.lines.map(({ shelfItemId, state }): ClosingCourse => {
+    const said = agreed?.items?.[shelfItemId];
+    if (said === 'declined' || said === 'not-affordable') return { shelfItemId, state: said, reason: agreed?.declinedWhy?.[shelfItemId] };
+    if (state === 'waiting-for-signature') return { shelfItemId, state: 'waiting' };
+    if (said === 'agreed') return { shelfItemId, state: 'agreed' };
+    return { shelfItemId, state: state === 'signed' ? 'signed' : 'offered' };
+  });
+}
+
+/** The next visit: the date agreed, else the shorter end of the recall interval. */
+function listTasks({ plan }: VisitAssessment, visit: VisitInput['visit']): ClosingTask[] {
+  const suggested = plan.recall && formatISO(addMonths(parseISO(visit.onDate), plan.recall.fromMonths), { representation: 'date' });
+  const due = visit.nextOn ?? suggested;
+  return due === null ? [] : [{ kind: 'recall', due }];
+}

@@ -1,0 +1,115 @@
+import { AppError } from '../api/errors.ts';
+import type { PastReading } from '../core/reading/types.ts';
+import type { SignedItem } from '../core/regimen/types.ts';
+import type { Answer, Answers } from '../core/visit/answer.ts';
+import type { VisitInput } from '../core/visit/types.ts';
+import { listCoursesOfVisit } from '../store/read/courses.ts';
+import { type Draft, readDraft } from '../store/read/draftFields.ts';
+import { listFindings } from '../store/read/findings.ts';
+import { findPatient, type Patient } from '../store/read/patients.ts';
+import { listReadings, type Reading } from '../store/read/readings.ts';
+import { findConfirmedLevel } from '../store/read/results.ts';
+import { findPractice } from '../store/read/sites.ts';
+import { findVisit, listVisits, type Visit } from '../store/read/visits.ts';
+import type { Db } from '../store/schema.ts';
+import type { SiteScope } from '../store/siteScope.ts';
+
+/** A visit as it stands in the store, put together as one assessment looks at it. */
+export interface LoadedVisit {
+  readonly visit: Visit;
+  readonly patient: Patient;
+  readonly input: VisitInput;
+  /** Answers of earlier visits as they were carried into this one, before anything was said today. */
+  readonly carried: Answers;
+  readonly draft: Draft;
+  readonly lastVisitOn: string | null;
+}
+
+/** @throws AppError VISIT_NOT_FOUND, PATIENT_NOT_FOUND, SITE_NOT_FOUND */
+export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Promise<LoadedVisit> {
+  const visit = await findVisit(db, scope, visitId);
+  if (!visit) throw new AppError('VISIT_NOT_FOUND', 'This visit is not in the records of this practice.');
+  const patient = await findPatient(db, scope, visit.patientId);
+  if (!patient) throw new AppError('PATIENT_NOT_FOUND', 'This person is not in the records of this practice.');
+  const stored = await findPractice(db, scope);
+  if (!stored) throw new AppError('SITE_NOT_FOUND', 'This practice is not in the data file.');
+
+  const earlier = (await listVisits(db, scope, patient.id)).filter((v) => v.state === 'closed' && v.id !== visit.id && isBefore(v, visit));
+  const readings = await listReadings(db, scope, patient.id);
+  const draft = await readDraft(db, scope, visitId);
+  const carried = carryForward(earlier);
+  const said = visit.state === 'open' ? saidInDraft(draft) : await saidAtClosing(db, scope, visit, readings);
+  const confirmed = await findConfirmedLevel(db, scope, visitId);
+  const input: VisitInput = {
+    practice: stored.practice,
+    person: { name: patient.profile.name, birthDate: patient.birthDate, newPatient: earlier.length === 0 },
+    visit: {
+      meterId: stored.practice.meters[0]?.id,
+      ...said,
+      onDate: visit.onDate,
+      language: said.language ?? patient.profile.language ?? 'en',
+      answers: { ...carried, ...said.answers },
+      pastReadings: listPastReadings(readings, new Set(earlier.map((v) => v.id))),
+      ...(confirmed === undefined ? {} : { confirmed }),
+      signed: await listSigned(db, scope, visitId),
+    },
+  };
+  return { visit, patient, input, carried, draft, lastVisitOn: earlier.at(-1)?.onDate ?? null };
+}
+
+/** What was said and seen at this visit itself; the rest of the input is looked up. */
+type Said = Omit<VisitInput['visit'], 'onDate' | 'language' | 'pastReadings' | 'confirmed' | 'signed'> & {
+  readonly language?: VisitInput['visit']['language'];
+};
+
+function isBefore(a: Visit, b: Visit): boolean {
+  return a.onDate < b.onDate || (a.onDate === b.onDate && a.id < b.id);
+}
+
+/** The newest known answer to each question, dated by the day it was asked. An unknown one never hides an older known one: its date tells its age. */
+export function carryForward(earlier: readonly Pick<Visit, 'answers' | 'onDate'>[]): Answers {
+  const carried: Record<string, Answer> = {};
+  for (const { answers, onDate } of earlier) {
+    for (const [question, answer] of Object.entries(answers ?? {})) {
+      if (answer.value === undefined) continue;
+      carried[question] = { how: 'carried', value: answer.value, askedOn: answer.askedOn ?? onDate };
+    }
+  }
+  return carried;
+}
+
+/** Draft fields are checked against their schema before they are saved, so their shape is known here. */
+function saidInDraft({ fields }: Draft): Said {
+  const answers: Record<string, Answer> = {};
+  const rest: Record<string, unknown> = {};
+  for (const { path, value } of fields) {
+    const [first = '', question] = path.split('.');
+    if (first === 'answers' && question !== undefined) answers[question] = value as Answer;
+    else rest[first] = value;
+  }
+  return { findings: [], ...(rest as Partial<Said>), answers };
+}
+
+async function saidAtClosing(db: Db, scope: SiteScope, visit: Visit, readings: readonly Reading[]): Promise<Said> {
+  const reading = readings.find((r) => r.visitId === visit.id && r.use === 'patient');
+  return {
+    answers: visit.answers ?? {},
+    findings: await listFindings(db, scope, visit.id),
+    ...(visit.allExamined === null ? {} : { allExamined: visit.allExamined }),
+    ...(reading?.swab ? { reading: reading.swab } : {}),
+    ...(reading?.meterId ? { meterId: reading.meterId } : {}),
+  };
+}
+
+function listPastReadings(readings: readonly Reading[], earlierVisitIds: ReadonlySet<string>): PastReading[] {
+  return readings.flatMap(({ visitId, use, takenAt, rlu, bound, state, meterId }) => {
+    const hasNumber = state === 'valid' || state === 'flagged' || state === 'void';
+    if (use !== 'patient' || visitId === null || !earlierVisitIds.has(visitId)) return [];
+    if (!hasNumber || takenAt === null || rlu === null || meterId === null) return [];
+    return [{ takenAt, rlu, bound: bound ?? 'exact', state, meterId }];
+  });
+}
+
+async function listSigned(db: Db, scope: SiteScope, visitId: string): Promise<SignedItem[]> {
+  return (await listCoursesOfVisit(db, scope, visitId)).flatMap(({ signature }) => signature ?? []);
+}

@@ -1,0 +1,39 @@
+import type { Role } from '../api/apiTypes.ts';
+import { AppError } from '../api/errors.ts';
+import type { MemberIdentity } from '../store/siteScope.ts';
+
+const EVERYONE: readonly Role[] = ['assistant', 'hygienist', 'dentist', 'lead'];
+
+/** Who may do what; one role of the list is enough. What more an action asks stands in the action. */
+export const RIGHTS = {
+  createPractice: ['lead'],
+  addMember: ['lead'],
+  addAccount: ['lead'],
+  saveSettings: ['lead'],
+  saveMeter: ['lead', 'hygienist', 'dentist'],
+  saveLot: ['lead', 'hygienist', 'dentist', 'assistant'],
+  saveShelfItem: ['lead', 'hygienist', 'dentist'],
+  saveStandingOrder: ['dentist'],
+  addPatient: EVERYONE,
+  openVisit: EVERYONE,
+  recordAnswer: EVERYONE,
+  confirmLevel: ['hygienist', 'dentist'],
+  /** A hygienist only on a standing order. */
+  signItem: ['dentist', 'hygienist'],
+  closeVisit: ['hygienist', 'dentist'],
+  changePassword: EVERYONE,
+  logAccess: EVERYONE,
+} as const satisfies Record<string, readonly Role[]>;
+
+export type ActionName = keyof typeof RIGHTS;
+
+export function hasRole(actor: Pick<MemberIdentity, 'roles'>, role: Role): boolean {
+  return actor.roles.includes(role);
+}
+
+/** @throws AppError NOT_ALLOWED */
+export function requireRight(actor: MemberIdentity, action: ActionName): void {
+  const allowed: readonly Role[] = RIGHTS[action];
+  if (allowed.some((role) => hasRole(actor, role))) return;
+  throw new AppError('NOT_ALLOWED', `${actor.name} may not do this; it takes the role ${allowed.join(' or ')}.`);
+}

@@ -1,0 +1,99 @@
+import { AppError } from '../api/errors.ts';
+import type { ShelfItem, SignedItem } from '../core/regimen/types.ts';
+import { ConflictError } from '../store/errors.ts';
+import { findCatalogEntry } from '../store/read/catalog.ts';
+import { type Course, listCoursesOfVisit } from '../store/read/courses.ts';
+import { findVisitHeld, type Visit } from '../store/read/visits.ts';
+import type { Db } from '../store/schema.ts';
+import { insertRows, updateRow } from '../store/write/rows.ts';
+import { requireReason } from './checks.ts';
+import { type ActionContext, inTransaction } from './context.ts';
+import { hasRole, requireRight } from './rights.ts';
+
+export interface SignItemInput {
+  readonly visitId: string;
+  readonly shelfItemId: string;
+  /** Ids of the rules that stop this item for this person, as the core computed them from the saved answers; empty = none. */
+  readonly stops: readonly string[];
+  /** Overrides one stop rule; only a dentist in person. */
+  readonly override?: { readonly ruleId: string; readonly reason: string } | undefined;
+  /** Signs on a named and dated standing order instead of in person. */
+  readonly standingOrderId?: string | undefined;
+}
+
+/**
+ * Releases one item that waits for a signature. Also after the visit was closed, because the dentist may come to it later.
+ * @throws AppError NOT_ALLOWED, ITEM_STOPPED, REASON_REQUIRED, VISIT_NOT_FOUND, SHELF_ITEM_NOT_FOUND, STANDING_ORDER_NOT_FOUND
+ */
+export async function signItem(context: ActionContext, input: SignItemInput): Promise<SignedItem> {
+  const { scope, actor, now, newId } = context;
+  requireRight(actor, 'signItem');
+  const { visitId, shelfItemId } = input;
+  return inTransaction(context, 'signItem', async (trx, log) => {
+    const visit = await findVisitHeld(trx, scope, visitId);
+    if (!visit || visit.state === 'void') throw new AppError('VISIT_NOT_FOUND', 'There is no such visit in this practice.');
+    const item = (await findCatalogEntry(trx, scope, 'shelf-item', shelfItemId))?.body;
+    if (!item) throw new AppError('SHELF_ITEM_NOT_FOUND', 'There is no such item on the shelf.');
+    const authority = await findAuthority(trx, context, visit, input);
+    const override = requireOverride(context, item, input);
+    const course = (await listCoursesOfVisit(trx, scope, visitId)).find((other) => other.shelfItemId === shelfItemId);
+    if (course?.signature) return course.signature;
+    if (course && isRefused(course)) throw new AppError('CONFLICT', 'This person has declined the item.');
+
+    const signed: SignedItem = { shelfItemId, by: actor.name, at: now(), ...authority, ...override };
+    const signature = JSON.stringify(signed);
+    const reason = override.override?.reason ?? null;
+    if (course) {
+      const row = await updateRow(trx, scope, 'course', course, { state: 'signed', signature });
+      if (!row) throw new ConflictError('This item', signed, course);
+      log.row('course', row, reason);
+    } else {
+      const unknown = { fromDate: null, toDate: null, reason: null, adherence: null, stopReason: null };
+      const row = { id: newId(), patientId: visit.patientId, visitId, shelfItemId, state: 'signed', signature, ...unknown } as const;
+      for (const inserted of await insertRows(trx, scope, 'course', [row])) log.row('course', inserted, reason);
+    }
+    return signed;
+  });
+}
+
+function isRefused({ state }: Course): boolean {
+  return state === 'declined' || state === 'not-affordable';
+}
+
+/** The right of the dentist, or the standing order that stands in for it. */
+async function findAuthority(
+  trx: Db,
+  { scope, actor }: ActionContext,
+  { onDate }: Visit,
+  { shelfItemId, standingOrderId }: SignItemInput,
+): Promise<Pick<SignedItem, 'standingOrder'>> {
+  if (standingOrderId === undefined) {
+    if (hasRole(actor, 'dentist')) return {};
+    throw new AppError('NOT_ALLOWED', 'This item waits for the signature of a dentist.');
+  }
+  const order = (await findCatalogEntry(trx, scope, 'standing-order', standingOrderId))?.body;
+  const holds = order && order.withdrawn !== true && order.date <= onDate && (order.until === undefined || onDate <= order.until);
+  if (!holds) throw new AppError('STANDING_ORDER_NOT_FOUND', 'No standing order of this name holds on the day of the visit.');
+  if (!order.shelfItemIds.includes(shelfItemId))
+    throw new AppError('NOT_ALLOWED', `The standing order ${order.name} does not name this item.`);
+  return { standingOrder: { name: order.name, date: order.date } };
+}
+
+/** A rule that stops the item needs an override that names it; an override without such a rule is a mistake. */
+function requireOverride({ actor }: ActionContext, item: ShelfItem, input: SignItemInput): Pick<SignedItem, 'override'> {
+  const { stops, override, standingOrderId } = input;
+  if (!override) {
+    if (stops.length > 0) throw new AppError('ITEM_STOPPED', `${item.name} is stopped by rule ${stops.join(', ')} for this person.`);
+    if (item.release === 'anyone') throw new AppError('INPUT_INVALID', `${item.name} needs no signature.`);
+    return {};
+  }
+  if (!hasRole(actor, 'dentist') || standingOrderId !== undefined)
+    throw new AppError('NOT_ALLOWED', 'Only a dentist in person may override a rule.');
+  const isTheOnlyStop = stops.length === 1 && stops[0] === override.ruleId;
+  if (!isTheOnlyStop)
+    throw new AppError(
+      'ITEM_STOPPED',
+      `Rule ${override.ruleId} is not the one rule that stops ${item.name}: ${stops.join(', ') || 'none does'}.`,
+    );
+  return { override: { ruleId: override.ruleId, reason: requireReason(override.reason) } };
+}

@@ -1,0 +1,61 @@
+/**
+ * What the server sends and takes, as zod schemas shared by server and web. Bodies are strict: an unknown field is refused by name.
+ * Clinical objects (answers, findings, readings) have one schema each in `visitSchema.ts`, used for files, HTTP and the screen.
+ */
+import { z } from 'zod';
+
+export const Role = z.enum(['hygienist', 'assistant', 'dentist', 'lead']);
+export type Role = z.infer<typeof Role>;
+
+export const SessionView = z.object({
+  practice: z.object({ name: z.string(), invented: z.boolean(), jurisdiction: z.enum(['US', 'UK', 'unknown']) }),
+  member: z.object({ id: z.string(), name: z.string(), roles: z.array(Role) }),
+  today: z.string(),
+});
+export type SessionView = z.infer<typeof SessionView>;
+
+/** One line of the first page. */
+export const PersonLine = z.object({
+  id: z.string(),
+  name: z.string(),
+  birthDate: z.string(),
+  ageYears: z.number().int(),
+  lastVisitOn: z.string().nullable(),
+  lastLevel: z.string().nullable(),
+  openVisitId: z.string().nullable(),
+  nextOn: z.string().nullable(),
+  /** What is due and why, in words. */
+  due: z.string(),
+  /** Items of an open visit that wait for a signature. */
+  waiting: z.number().int(),
+});
+export type PersonLine = z.infer<typeof PersonLine>;
+
+export const NewPerson = z.strictObject({
+  name: z.string().trim().min(1).max(200),
+  birthDate: z.iso.date(),
+});
+export type NewPerson = z.infer<typeof NewPerson>;
+
+/** One saved field of an open visit: path in the visit input ("answers.can_spit", "reading", "findings", "agreed", "allExamined", "language", ...). */
+export const FieldWrite = z.strictObject({
+  path: z.string().regex(/^(answers\.[a-z0-9_]+|reading|findings|allExamined|agreed|stopUsing|nextOn|language|meterId)$/),
+  value: z.unknown(),
+  /** Version of the field as the page last saw it; absent for a first write. A mismatch is a conflict that returns both values. */
+  version: z.number().int().nonnegative().optional(),
+});
+export type FieldWrite = z.infer<typeof FieldWrite>;
+
+export const FieldSaved = z.object({ path: z.string(), version: z.number().int(), savedAt: z.string() });
+export type FieldSaved = z.infer<typeof FieldSaved>;
+
+export const ConfirmLevelBody = z.strictObject({
+  level: z.enum(['low', 'moderate', 'high', 'extreme']),
+  /** Needed when the level differs from the proposed one. */
+  reason: z.string().trim().max(500).optional(),
+});
+export const SignBody = z.strictObject({
+  shelfItemId: z.string(),
+  override: z.strictObject({ ruleId: z.string(), reason: z.string().trim().min(1).max(500) }).optional(),
+});
+export const SignInBody = z.strictObject({ memberId: z.string(), password: z.string() });

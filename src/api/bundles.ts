@@ -1,0 +1,74 @@
+/** What the pages read. Plain types: the server builds them from its own rows, so they are trusted here. */
+import type { Leaflet } from '../core/leaflet/types.ts';
+import type { Bound, ReadingState } from '../core/reading/types.ts';
+import type { ConfirmedLevel, ShelfItem } from '../core/regimen/types.ts';
+import type { Level } from '../core/risk/types.ts';
+import type { Finding, VisitAssessment, VisitInput } from '../core/visit/types.ts';
+
+/** One visit as the Visit page needs it; the page runs `assessVisit(input)` itself after every answer. */
+export interface VisitBundle {
+  readonly visitId: string;
+  readonly patientId: string;
+  readonly state: 'open' | 'closed' | 'void';
+  readonly input: VisitInput;
+  /** Version of every saved field by path; absent = never saved in this visit. */
+  readonly fieldVersions: Readonly<Record<string, number>>;
+  readonly lastSavedAt: string | null;
+  readonly lastVisitOn: string | null;
+  /** Members who may be named as swab takers. */
+  readonly members: readonly { readonly id: string; readonly name: string; readonly trainedSwab: boolean; readonly maySign: boolean }[];
+  /** The stored assessment of a closed visit; null while open. */
+  readonly stored: VisitAssessment | null;
+  /** Answers as they were carried into this visit, before anything was asked today: what "was 2 in December" reads. */
+  readonly carried?: VisitInput['visit']['answers'] | undefined;
+}
+
+export interface StoredReading {
+  readonly id: string;
+  readonly takenAt: string;
+  readonly rlu: number | null;
+  readonly bound: Bound;
+  readonly state: ReadingState;
+  readonly reasons: readonly string[];
+  readonly meterId: string;
+  readonly meterName: string;
+  readonly cutoffRlu: number;
+  readonly cvAnalytical: number;
+  readonly cvWithinPerson: number;
+}
+
+export interface StoredVisit {
+  readonly id: string;
+  readonly onDate: string;
+  readonly kind: string;
+  readonly state: 'open' | 'closed' | 'void';
+  readonly confirmed: ConfirmedLevel | null;
+  readonly level: Level | null;
+  readonly findings: readonly Finding[];
+  readonly leaflet: Leaflet | null;
+}
+
+/** One person over time. */
+export interface PersonRecord {
+  readonly id: string;
+  readonly name: string;
+  readonly birthDate: string;
+  readonly ageYears: number;
+  readonly visits: readonly StoredVisit[];
+  readonly readings: readonly StoredReading[];
+  readonly courses: readonly {
+    readonly shelfItemId: string;
+    readonly name: string;
+    readonly state: string;
+    readonly from: string;
+    readonly to: string | null;
+    readonly signedBy: string | null;
+    readonly reason: string | null;
+  }[];
+  readonly nextOn: string | null;
+}
+
+export interface VersionedShelfItem {
+  readonly item: ShelfItem;
+  readonly version: number;
+}

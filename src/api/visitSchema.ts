@@ -1,0 +1,219 @@
+/**
+ * The visit as a JSON document: what `ebbline assess` reads, what the examples are, and what the server checks before a field is saved.
+ * Parsed once at the edge and trusted afterwards. Every message names the field.
+ */
+import { z } from 'zod';
+
+const isoDate = z.iso.date({ error: 'must be a date like 2026-11-25' });
+const isoTime = z.iso.datetime({ offset: true, error: 'must be a time like 2026-11-25T10:36:00+01:00' });
+const level = z.enum(['low', 'moderate', 'high', 'extreme']);
+const text = (max: number) => z.string().trim().min(1).max(max);
+
+export const AnswerSchema = z
+  .strictObject({
+    how: z.enum(['asked', 'carried', 'declined', 'does-not-know', 'not-asked']),
+    value: z.union([z.boolean(), z.number(), z.string().max(200), z.array(z.string().max(100)).max(100)]).optional(),
+    askedOn: isoDate.optional(),
+  })
+  .refine((a) => (a.how === 'asked' || a.how === 'carried') === (a.value !== undefined), {
+    error: 'an asked or carried answer has a value, an unknown one has none',
+    path: ['value'],
+  })
+  .refine((a) => a.how !== 'carried' || a.askedOn !== undefined, { error: 'a carried answer says when it was asked', path: ['askedOn'] });
+
+export const FindingSchema = z.strictObject({
+  tooth: z.string().regex(/^([1-4][1-8]|[5-8][1-5])$/, { error: 'must be a two-digit tooth number, 11 to 48 or 51 to 85' }),
+  surface: z.enum(['occlusal', 'mesial', 'distal', 'facial', 'lingual', 'root']).optional(),
+  kind: z.enum([
+    'white-spot',
+    'cavity',
+    'dentine-radiograph',
+    'enamel-radiograph',
+    'root-lesion',
+    'restoration',
+    'restoration-defective',
+    'root-exposed',
+    'acid-wear',
+  ]),
+  activity: z.enum(['active', 'inactive', 'not-assessed']).optional(),
+  isNew: z.boolean(),
+});
+
+const minutes = z.number().min(0).max(10_080);
+export const SwabReadingSchema = z.strictObject({
+  takenAt: isoTime.optional(),
+  rlu: z.number({ error: 'must be a number' }).nonnegative({ error: 'a reading cannot be below 0' }).optional(),
+  bound: z.enum(['exact', 'at-most', 'at-least']).optional(),
+  lotId: text(100).optional(),
+  operator: z.strictObject({ name: text(200), trained: z.boolean() }).optional(),
+  site: z.enum(['lower-front-tongue-side', 'other']).optional(),
+  beforeCleaning: z.boolean().optional(),
+  minutesSinceEating: minutes.optional(),
+  minutesSinceBrushing: minutes.optional(),
+  minutesSinceRinsing: minutes.optional(),
+  failed: z.boolean().optional(),
+  notTaken: z
+    .enum([
+      'declined',
+      'no-site',
+      'appliance',
+      'bleeding',
+      'calculus',
+      'could-not-tolerate',
+      'meter-out',
+      'control-out',
+      'no-stock',
+      'other',
+    ])
+    .optional(),
+});
+
+export const PastReadingSchema = z.strictObject({
+  takenAt: isoTime,
+  rlu: z.number().nonnegative(),
+  bound: z.enum(['exact', 'at-most', 'at-least']),
+  state: z.enum(['valid', 'flagged', 'void']),
+  meterId: text(100),
+});
+
+export const MeterSchema = z
+  .strictObject({
+    id: text(100),
+    name: text(200),
+    lowestRlu: z.number().nonnegative(),
+    highestRlu: z.number().positive(),
+    cutoffRlu: z.number().positive(),
+    countdownS: z.number().nonnegative(),
+    cvAnalytical: z.number().positive().max(2),
+    cvAnalyticalAssumed: z.boolean(),
+    cvWithinPerson: z.number().positive().max(5),
+    cvWithinPersonAssumed: z.boolean(),
+  })
+  .refine((m) => m.lowestRlu < m.cutoffRlu && m.cutoffRlu < m.highestRlu, {
+    error: "the cut-off lies between the meter's lowest and highest reading",
+    path: ['cutoffRlu'],
+  });
+
+export const SwabLotSchema = z.strictObject({ id: text(100), name: text(200), expiresOn: isoDate });
+
+const needKind = z.enum([
+  'fluoride-base',
+  'fluoride-extra',
+  'professional-fluoride',
+  'antimicrobial',
+  'acid-control',
+  'sweetener',
+  'calcium-phosphate',
+  'saliva',
+  'sealing',
+  'diet',
+  'acid-wear-advice',
+  'referral',
+]);
+export const ShelfItemSchema = z.strictObject({
+  id: text(100),
+  name: text(200),
+  leafletName: z.strictObject({ en: text(200), es: text(200) }),
+  agentId: text(100),
+  form: z.enum(['paste', 'rinse', 'gel', 'varnish', 'gum', 'lozenge', 'spray', 'drops', 'powder', 'sealant']),
+  traits: z.array(text(100)).optional(),
+  compound: z.enum(['NaF', 'SnF2', 'Na2PO3F', 'AgF(NH3)2']).optional(),
+  percent: z.number().positive().max(100).optional(),
+  fluoridePpm: z.number().nonnegative().max(60_000).optional(),
+  pH: z.number().min(0).max(14).optional(),
+  packAmount: z.strictObject({ value: z.number().positive(), unit: z.enum(['g', 'mL', 'piece']) }).optional(),
+  priceCents: z.int().nonnegative().optional(),
+  inStock: z.boolean(),
+  release: z.enum(['anyone', 'prescription', 'dentist']),
+  meets: z.array(needKind),
+  use: z.strictObject({
+    timesPerDay: z.number().nonnegative().max(24),
+    amount: text(200),
+    amountG: z.number().positive().optional(),
+    amountMl: z.number().positive().optional(),
+    courseDays: z.int().positive().optional(),
+    atVisit: z.boolean().optional(),
+  }),
+});
+
+export const PracticeSettingsSchema = z.strictObject({
+  jurisdiction: z.enum(['US', 'UK', 'unknown']),
+  methodByAge: z.array(z.strictObject({ fromAgeYears: z.int().min(0), belowAgeYears: z.int().nullable(), protocol: text(100) })),
+  bitewingMonths: z.record(level, z.tuple([z.int().positive(), z.int().positive()])).nullable(),
+  lowSalivaMeansExtreme: z.boolean(),
+  stimulatedFlowLowAtMostMlPerMin: z.union([z.literal(0.5), z.literal(0.7)]),
+});
+
+export const PracticeFileSchema = z.strictObject({
+  name: text(200),
+  invented: z.boolean(),
+  timeZone: text(100),
+  settings: PracticeSettingsSchema,
+  meters: z.array(MeterSchema),
+  lots: z.array(SwabLotSchema),
+  shelf: z.array(ShelfItemSchema),
+});
+
+export const ConfirmedLevelSchema = z.strictObject({
+  level,
+  protocol: text(100),
+  edition: text(100),
+  by: text(200),
+  at: isoTime,
+  reason: z.string().max(500).optional(),
+  changedFrom: level.optional(),
+});
+
+export const SignedItemSchema = z.strictObject({
+  shelfItemId: text(100),
+  by: text(200),
+  at: isoTime,
+  standingOrder: z.strictObject({ name: text(200), date: isoDate }).optional(),
+  override: z.strictObject({ ruleId: text(20), reason: text(500) }).optional(),
+});
+
+export const AgreedSchema = z.strictObject({
+  keep: z.string().max(300).optional(),
+  tryThis: z.string().max(300).optional(),
+  items: z.record(z.string(), z.enum(['agreed', 'declined', 'not-affordable'])).optional(),
+  declinedWhy: z.record(z.string(), z.string().max(300)).optional(),
+});
+
+export const VisitSchema = z.strictObject({
+  onDate: isoDate,
+  language: z.enum(['en', 'es']),
+  answers: z.record(z.string(), AnswerSchema),
+  allExamined: z.boolean().optional(),
+  findings: z.array(FindingSchema),
+  meterId: text(100).optional(),
+  reading: SwabReadingSchema.optional(),
+  pastReadings: z.array(PastReadingSchema),
+  confirmed: ConfirmedLevelSchema.optional(),
+  signed: z.array(SignedItemSchema),
+  agreed: AgreedSchema.optional(),
+  stopUsing: z.array(z.string().max(200)).optional(),
+  nextOn: isoDate.optional(),
+});
+
+/** A visit file. `practice` is the practice in full, or the word "demo" for the invented practice Tern Quay Dental. */
+export const VisitFileSchema = z.strictObject({
+  ebbline: z.literal('visit-1'),
+  about: z.string().max(500).optional(),
+  practice: z.union([z.literal('demo'), PracticeFileSchema]),
+  person: z.strictObject({ name: text(200), birthDate: isoDate, newPatient: z.boolean() }),
+  visit: VisitSchema,
+});
+export type VisitFile = z.infer<typeof VisitFileSchema>;
+
+/** Schema of each draft field by the first part of its path. */
+export const FIELD_SCHEMAS = {
+  answers: AnswerSchema,
+  reading: SwabReadingSchema,
+  findings: z.array(FindingSchema),
+  allExamined: z.boolean(),
+  agreed: AgreedSchema,
+  stopUsing: z.array(z.string().max(200)),
+  nextOn: isoDate,
+  language: z.enum(['en', 'es']),
+  meterId: text(100),
+} as const;

@@ -1,0 +1,13 @@
+import type { Calculator } from './calculator.ts';
+import { censoredSummary } from './readings/censoredSummary.ts';
+import { changeLimits } from './readings/changeLimits.ts';
+import { readingChange } from './readings/readingChange.ts';
+import { readingInterpretation } from './readings/readingInterpretation.ts';
+import { riskAssessment } from './risk/riskAssessment.ts';
+import { riskComparison } from './risk/riskComparison.ts';
+
+/** Every public calculator. Command line, HTTP and documentation are made from this list. */
+export const calculators: readonly Calculator[] = [readingInterpretation, readingChange, changeLimits, censoredSummary, riskAssessment, riskComparison];
+
+/** undefined for an unknown name. */
+export const findCalculator = (name: string): Calculator | undefined => calculators.find((c) => c.name === name);

@@ -1,0 +1,24 @@
+import { describeIssues } from '../api/describeIssues.ts';
+import { VisitFileSchema } from '../api/visitSchema.ts';
+import { demoPractice } from '../content/demo/practice.ts';
+import { questions } from '../content/questions.ts';
+import { checkVisit } from '../core/visit/checkVisit.ts';
+import type { VisitInput } from '../core/visit/types.ts';
+import { AnswerError } from './failure.ts';
+
+/** A parsed visit file as an assessment takes it. @throws AnswerError that names the first wrong field, and the others' paths */
+export function readVisit(value: unknown): VisitInput {
+  const parsed = VisitFileSchema.safeParse(value);
+  if (!parsed.success) throw wrongFields(describeIssues(parsed.error.issues, value));
+  const { practice, person, visit } = parsed.data;
+  const input: VisitInput = { practice: practice === 'demo' ? demoPractice : practice, person, visit };
+  const problems = checkVisit(input, questions);
+  if (problems.length > 0) throw wrongFields(problems);
+  return input;
+}
+
+function wrongFields(problems: readonly { readonly path: string; readonly message: string }[]): AnswerError {
+  const [first = { path: '', message: 'is not a visit' }, ...others] = problems;
+  const also = others.length === 0 ? '' : ` (also wrong: ${[...new Set(others.map(({ path }) => path))].join(', ')})`;
+  return new AnswerError(first.path, first.message + also);
+}

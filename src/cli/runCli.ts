@@ -1,0 +1,100 @@
+import { Command, CommanderError } from 'commander';
+import packageJson from '../../package.json' with { type: 'json' };
+import { type AssessOptions, assessCommand } from './assessCommand.ts';
+import { backupCommand } from './backupCommand.ts';
+import { type CalcOptions, calcCommand } from './calcCommand.ts';
+import type { CliIo, ExitCode } from './cliIo.ts';
+import { type LeafletOptions, leafletCommand } from './leafletCommand.ts';
+import type { DataOptions } from './openData.ts';
+import { restoreCommand } from './restoreCommand.ts';
+import { startCommand } from './startCommand.ts';
+import { verifyCommand } from './verifyCommand.ts';
+
+/** The words after `ebbline`, to an exit code. A wrong command line is 2, as is wrong input. */
+export async function runCli(argv: readonly string[], io: CliIo): Promise<ExitCode> {
+  let code: ExitCode = 0;
+  const program = buildProgram(io, (result) => {
+    code = result;
+  });
+  try {
+    await program.parseAsync([...argv], { from: 'user' });
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    return error.exitCode === 0 ? 0 : 2;
+  }
+  return code;
+}
+
+function buildProgram(io: CliIo, done: (code: ExitCode) => void): Command {
+  const withoutBreak = (print: (line: string) => void) => (text: string) => print(text.replace(/\n$/, ''));
+  const program = new Command('ebbline')
+    .description(packageJson.description)
+    .version(packageJson.version)
+    .exitOverride()
+    .configureOutput({ writeOut: withoutBreak(io.write), writeErr: withoutBreak(io.warn) })
+    .showSuggestionAfterError();
+
+  program
+    .command('start')
+    .description('start the server; takes the options of "npm start"')
+    .allowUnknownOption()
+    .helpOption(false)
+    .argument('[options...]')
+    .action(async (options: string[]) => done(await startCommand(options, io)));
+
+  program
+    .command('calc')
+    .description('one computation: JSON from standard input, JSON to standard output')
+    .argument('[name]', 'name of the calculator')
+    .option('--list', 'name every calculator')
+    .option('--schema', 'print the JSON Schema of input and output')
+    .option('--lines', 'one object per line in, one per line out')
+    .action(async (name: string | undefined, options: CalcOptions) => done(await calcCommand(name, options, io)));
+
+  program
+    .command('assess')
+    .description('assess a visit file, or with --lines one visit per line; "-" is standard input')
+    .argument('[file]', 'visit file', '-')
+    .option('--json', 'everything, as JSON (the default unless a terminal is watching)')
+    .option('--text', 'a page to read')
+    .option('--parts <names>', 'only these parts of the JSON, with commas between')
+    .option('--schema', 'print the JSON Schema of a visit file')
+    .option('--lines', 'one visit per line in, one assessment per line out')
+    .option('--progress', 'draw a progress bar even where standard error is no terminal')
+    .action(async (file: string, options: AssessOptions) => done(await assessCommand(file, options, io)));
+
+  program
+    .command('leaflet')
+    .description("the person's leaflet as PDF")
+    .argument('<file>', 'visit file; "-" is standard input')
+    .requiredOption('--pdf <out>', 'where the PDF goes')
+    .option('--letter', 'US Letter instead of A4')
+    .option('--language <code>', "en or es, instead of the visit's own")
+    .action(async (file: string, options: LeafletOptions) => done(await leafletCommand(file, options, io)));
+
+  const recoveryKey = ['--recovery-key', 'ask for the printed recovery key instead of the passphrase'] as const;
+  program
+    .command('backup')
+    .description('a checked copy of the data into a new folder, also while the server runs')
+    .argument('<folder>', 'a new or empty folder')
+    .option('--data <folder>', 'the data folder (default: data)')
+    .option(...recoveryKey)
+    .action(async (folder: string, options: DataOptions & { data?: string }) => done(await backupCommand(folder, options, io)));
+
+  program
+    .command('restore')
+    .description('put a backup into an empty folder')
+    .argument('<backup>', 'folder of the backup')
+    .argument('<folder>', 'a new or empty folder')
+    .option(...recoveryKey)
+    .action(async (backup: string, folder: string, options: DataOptions) => done(await restoreCommand(backup, folder, options, io)));
+
+  program
+    .command('verify')
+    .description('recompute the chain of changes and the digest of every row of a data or backup folder; writes nothing')
+    .argument('[folder]', 'default: data')
+    .option(...recoveryKey)
+    .action(async (folder: string | undefined, options: DataOptions) => done(await verifyCommand(folder, options, io)));
+
+  return program;
+}

@@ -1,0 +1,14 @@
+/** One of the invented team of Tern Quay Dental. */
+export interface DemoMember {
+  readonly id: string;
+  readonly name: string;
+  readonly roles: readonly ('hygienist' | 'assistant' | 'dentist' | 'lead')[];
+  readonly trainedSwab: boolean;
+}
+
+/** Nobody here exists. */
+export const demoMembers: readonly DemoMember[] = [
+  { id: 'ines', name: 'Ines Marrow', roles: ['hygienist', 'lead'], trainedSwab: true },
+  { id: 'tomas', name: 'Tomas Quill', roles: ['assistant'], trainedSwab: true },
+  { id: 'ahlgren', name: 'Dr. Ahlgren', roles: ['dentist'], trainedSwab: false },
+];

@@ -1,0 +1,133 @@
+import type { FluorideLimit, FluorideTables, PasteAmount, SwallowedShare, VarnishAmount } from '../core/regimen/tables.ts';
+import type { SourceRef } from '../core/visit/answer.ts';
+import { weightForAge } from './weightForAge.ts';
+
+const read = (key: string, note?: string): SourceRef => ({ key, status: 'read', note });
+const mixed = (key: string, note?: string): SourceRef => ({ key, status: 'mixed', note });
+
+const MONTHS = 12;
+const ADULT_END = 200 * MONTHS;
+
+const iom = (fromAgeMonths: number, belowAgeMonths: number, value: number, source: SourceRef): FluorideLimit => ({
+  name: 'Upper intake level, US 1997',
+  kind: 'upper-intake-level',
+  unit: 'mg/day',
+  fromAgeMonths,
+  belowAgeMonths,
+  value,
+  source,
+});
+const efsa = (kind: 'upper-intake-level' | 'safe-level', fromAgeMonths: number, belowAgeMonths: number, value: number): FluorideLimit => ({
+  name: kind === 'safe-level' ? 'Safe level, European 2025' : 'Upper intake level, European 2025',
+  kind,
+  unit: 'mg/day',
+  fromAgeMonths,
+  belowAgeMonths,
+  value,
+  source: read('efsa2025'),
+});
+const LABEL = 'Label of 2,800 and 5,000 ppm fluoride pastes (UK), all sources together';
+
+/** Named limits of fluoride a day, each with its kind. Bands are half-open in completed months; the band 4 to 8 years ends at 9. */
+export const fluorideLimits: readonly FluorideLimit[] = [
+  iom(0, 7, 0.7, read('iom1997')),
+  iom(7, 12, 0.9, read('iom1997')),
+  iom(12, 48, 1.3, read('iom1997')),
+  iom(48, 108, 2.2, read('iom1997', 'secondary table, and 0.10 mg/kg at 22 kg')),
+  iom(108, ADULT_END, 10, read('iom1997')),
+  {
+    name: 'Upper intake level per kg, US 1997',
+    kind: 'upper-intake-level',
+    unit: 'mg/kg/day',
+    fromAgeMonths: 0,
+    belowAgeMonths: 108,
+    value: 0.1,
+    source: read('iom1997'),
+  },
+  efsa('upper-intake-level', 0, 12, 1),
+  efsa('upper-intake-level', 12, 48, 1.6),
+  efsa('upper-intake-level', 48, 108, 2),
+  efsa('safe-level', 108, ADULT_END, 3.3),
+  { name: LABEL, kind: 'label-cap', unit: 'mg/kg/day', fromAgeMonths: 0, belowAgeMonths: ADULT_END, value: 0.05, source: read('smpcHighFluoride') },
+  { name: LABEL, kind: 'label-cap', unit: 'mg/day', fromAgeMonths: 0, belowAgeMonths: ADULT_END, value: 1, source: read('smpcHighFluoride') },
+  {
+    name: 'Adequate intake',
+    kind: 'intake-target',
+    unit: 'mg/kg/day',
+    fromAgeMonths: 6,
+    belowAgeMonths: ADULT_END,
+    value: 0.05,
+    source: read('iom1997'),
+  },
+];
+
+/** Share of paste or rinse taken as swallowed in checks of limits: our own, above the means that were read (0.62 at 3 to 4 years, 0.14 at 8 to 12). */
+export const swallowedShares: readonly SwallowedShare[] = [
+  { fromAgeYears: 0, belowAgeYears: 6, fraction: 1 },
+  { fromAgeYears: 6, belowAgeYears: 9, fraction: 0.35 },
+  { fromAgeYears: 9, belowAgeYears: 13, fraction: 0.2 },
+  { fromAgeYears: 13, belowAgeYears: 200, fraction: 0.1 },
+];
+
+/** Emergency from 5 mg/kg. Less is not declared harmless. */
+export const EMERGENCY_MG_PER_KG = 5;
+/** Source of the emergency dose, for pages that name it. */
+export const emergencySource: SourceRef = read('whitford1987');
+
+export const fluorideTables: FluorideTables = {
+  limits: fluorideLimits,
+  weights: weightForAge,
+  swallowed: swallowedShares,
+  emergencyMgPerKg: EMERGENCY_MG_PER_KG,
+};
+
+/** Paste a time, twice a day. The pea holds through age 6. */
+export const pasteAmounts: readonly PasteAmount[] = [
+  {
+    fromAgeYears: 0,
+    belowAgeYears: 3,
+    kind: 'smear',
+    amount: 'a smear, like a grain of rice',
+    amountG: 0.1,
+    preferredPpm: [850, 1_150],
+    note: 'A smear, like a grain of rice. An adult brushes.',
+    source: read('adaPaste'),
+  },
+  {
+    fromAgeYears: 3,
+    belowAgeYears: 6,
+    kind: 'pea',
+    amount: 'the size of a pea',
+    amountG: 0.25,
+    preferredPpm: [850, 1_150],
+    note: 'The size of a pea. An adult puts it on and helps. Spit out, do not rinse.',
+    source: mixed('AAPD2022p270', 'with the UK toolkit: pea through age 6'),
+  },
+  {
+    fromAgeYears: 6,
+    belowAgeYears: 7,
+    kind: 'pea',
+    amount: 'the size of a pea',
+    amountG: 0.25,
+    preferredPpm: [1_350, 1_600],
+    note: 'The size of a pea. An adult puts it on and helps. Spit out, do not rinse.',
+    source: mixed('AAPD2022p270', 'with the UK toolkit: pea through age 6'),
+  },
+  {
+    fromAgeYears: 7,
+    belowAgeYears: 200,
+    kind: 'ribbon',
+    amount: 'a ribbon of 1 to 2 cm',
+    amountG: 1,
+    preferredPpm: [1_350, 1_600],
+    note: 'A ribbon of 1 to 2 cm. Spit out, do not rinse.',
+    source: mixed('preventionToolkit', 'weight of a ribbon from memory'),
+  },
+];
+
+/** Most varnish a visit, by the usual teeth of the age. */
+export const varnishAmounts: readonly VarnishAmount[] = [
+  { fromAgeYears: 0, belowAgeYears: 6, amountMl: 0.25, note: 'At most 0.25 mL for primary teeth.', source: read('varnishMonographs') },
+  { fromAgeYears: 6, belowAgeYears: 12, amountMl: 0.4, note: 'At most 0.4 mL for mixed teeth.', source: read('varnishMonographs') },
+  { fromAgeYears: 12, belowAgeYears: 200, amountMl: 0.75, note: 'At most 0.75 mL for permanent teeth.', source: read('varnishMonographs') },
+];

@@ -1,0 +1,113 @@
+import type { Jurisdiction, ShelfItem } from '../regimen/types.ts';
+import { findStepAmount } from './findStepAmount.ts';
+import { capitaliseFirst, fillIn } from './formatForLeaflet.ts';
+import type { LeafletTable, LeafletUse, LeafletWords, Rhythm, UseId } from './leafletTable.ts';
+import type { PrintableLine } from './listPrintableLines.ts';
+import type { DaySlot, DayStep, LeafletLanguage } from './types.ts';
+
+/** Whom the steps are for, as far as amounts and wording depend on it. */
+export interface StepReader {
+  readonly ageYears: number;
+  readonly canSpit: boolean | undefined;
+  readonly jurisdiction: Jurisdiction;
+  readonly language: LeafletLanguage;
+  readonly locale: string;
+}
+
+export const SLOT_ORDER: readonly DaySlot[] = ['morning', 'after-meals', 'evening', 'bedtime', 'weekly', 'at-visit'];
+
+/** Places on the strip for once, twice, and three or more times a day. */
+const PLACES: Readonly<Record<Rhythm, readonly [readonly DaySlot[], readonly DaySlot[], readonly DaySlot[]]>> = {
+  brushing: [['bedtime'], ['morning', 'bedtime'], ['morning', 'after-meals', 'bedtime']],
+  'apart-from-brushing': [['after-meals'], ['after-meals', 'evening'], ['after-meals', 'evening']],
+  'after-meals': [['after-meals'], ['after-meals'], ['after-meals']],
+  'when-dry': [['bedtime'], ['after-meals', 'bedtime'], ['after-meals', 'bedtime']],
+};
+
+const VISIT_USES: ReadonlySet<UseId> = new Set(['varnish', 'silver', 'sealant', 'at-visit']);
+/** Below this age nobody is told to spit unless it is known that they can; below the next an adult watches a rinse (US label). */
+const SPITS_FROM_YEARS = 6;
+const RINSES_ALONE_FROM_YEARS = 12;
+
+/** The use row of an item: the first that fits agent, form, strength and jurisdiction; undefined = the team shows how. */
+export function findUse(item: ShelfItem, jurisdiction: Jurisdiction, uses: readonly LeafletUse[]): LeafletUse | undefined {
+  return uses.find(
+    (row) =>
+      row.agentId === item.agentId &&
+      (row.forms === undefined || row.forms.includes(item.form)) &&
+      (row.belowPercent === undefined || (item.percent !== undefined && item.percent < row.belowPercent)) &&
+      (row.jurisdiction === undefined || row.jurisdiction === jurisdiction),
+  );
+}
+
+/**
+ * The printed lines as steps of the day, in the order of the day and, within one time, of the plan.
+ * @returns one step per item and time of day
+ * @throws RangeError when an item of home use has no positive number of times a day
+ */
+export function buildDaySteps(lines: readonly PrintableLine[], table: LeafletTable, reader: StepReader): readonly DayStep[] {
+  const steps = lines.flatMap((printable) =>
+    stepsOfItem(printable, findUse(printable.item, reader.jurisdiction, table.uses), table, reader),
+  );
+  return SLOT_ORDER.flatMap((slot) => steps.filter(({ when }) => when === slot));
+}
+
+function stepsOfItem(
+  { line, item }: PrintableLine,
+  row: LeafletUse | undefined,
+  table: LeafletTable,
+  reader: StepReader,
+): readonly DayStep[] {
+  const words = table.words[reader.language];
+  const name = capitaliseFirst(item.leafletName[reader.language], reader.locale);
+  if (line.use.atVisit === true || (row && VISIT_USES.has(row.use))) {
+    const useId = row && VISIT_USES.has(row.use) ? row.use : 'at-visit';
+    return [{ when: 'at-visit', text: fillIn(words.uses[useId], { item: name }) }];
+  }
+  const slots = findSlots(line.use.timesPerDay, row?.rhythm ?? 'after-meals');
+  const parts = [
+    fillIn(words.uses[fitToReader(row?.use ?? 'as-shown', reader)], { item: name }),
+    ...extraSentences(line.use, item, row, slots.length, words, reader),
+    ...waitSentence(item, table, words, reader),
+  ];
+  const amount = findStepAmount(line, row, words, reader.locale);
+  const again = fillIn(words.extras.again, { item: name });
+  return slots.map((when, i) => ({ when, text: i === 0 ? parts.join(' ') : again, ...(amount && { amount }) }));
+}
+
+function findSlots(timesPerDay: number, rhythm: Rhythm): readonly DaySlot[] {
+  if (!(timesPerDay > 0)) throw new RangeError(`timesPerDay must be above 0 for home use: ${timesPerDay}`);
+  if (timesPerDay < 1) return ['weekly'];
+  const [once, twice, more] = PLACES[rhythm];
+  return timesPerDay < 2 ? once : timesPerDay < 3 ? twice : more;
+}
+
+function fitToReader(use: UseId, { ageYears, canSpit }: StepReader): UseId {
+  const spits = canSpit ?? ageYears >= SPITS_FROM_YEARS;
+  return use === 'brush' && !spits ? 'brush-no-spit' : use;
+}
+
+function extraSentences(
+  use: ShelfItem['use'],
+  item: ShelfItem,
+  row: LeafletUse | undefined,
+  slotCount: number,
+  { extras }: LeafletWords,
+  { ageYears }: StepReader,
+): readonly string[] {
+  const { seconds } = row ?? {};
+  return [
+    ...(seconds === undefined ? [] : [seconds === 60 ? extras.oneMinute : fillIn(extras.seconds, { n: seconds })]),
+    ...(Number.isInteger(use.timesPerDay) && use.timesPerDay > slotCount ? [fillIn(extras.timesADay, { n: use.timesPerDay })] : []),
+    ...(item.form === 'rinse' && ageYears < RINSES_ALONE_FROM_YEARS ? [extras.adultWatches] : []),
+    ...(use.courseDays === undefined ? [] : [fillIn(extras.courseDays, { n: use.courseDays })]),
+  ];
+}
+
+/** A waiting time that is only remembered is not printed: a figure for patients must have been read. */
+function waitSentence(item: ShelfItem, table: LeafletTable, { extras }: LeafletWords, { jurisdiction }: StepReader): readonly string[] {
+  const wait = table.agents.find(({ id }) => id === item.agentId)?.waitMinutes;
+  return wait === undefined || wait.source.status === 'memory' || !(wait[jurisdiction] > 0)
+    ? []
+    : [fillIn(extras.wait, { n: wait[jurisdiction] })];
+}

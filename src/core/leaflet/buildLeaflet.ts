@@ -1,0 +1,154 @@
+import type { Need, PersonFacts, Plan, ShelfItem } from '../regimen/types.ts';
+import { buildDaySteps, findUse } from './buildDaySteps.ts';
+import { type GoalContext, sayGoal, suggestAboutFood } from './chooseGoals.ts';
+import {
+  addMonthsToDate,
+  capitaliseFirst,
+  fillIn,
+  formatLeafletDate,
+  formatMoney,
+  type LeafletPractice,
+  leafletCurrency,
+  leafletLocale,
+} from './formatForLeaflet.ts';
+import type { LeafletTable, LeafletWords } from './leafletTable.ts';
+import { listLeafletCautions } from './listLeafletCautions.ts';
+import { type ItemAgreement, listPrintableLines, type PrintableLine } from './listPrintableLines.ts';
+import { sumMonthlyCost } from './sumMonthlyCost.ts';
+import type { Leaflet, LeafletLanguage } from './types.ts';
+
+export interface LeafletInput {
+  readonly plan: Pick<Plan, 'lines' | 'cautions' | 'recall' | 'diet'>;
+  readonly person: { readonly name: string; readonly ageYears: number };
+  readonly practice: LeafletPractice;
+  /** Local date of the visit, "YYYY-MM-DD". */
+  readonly onDate: string;
+  readonly language: LeafletLanguage;
+  /** What was agreed; a goal is an id of the table or the professional's own words. */
+  readonly agreed?:
+    | {
+        readonly keep?: string | undefined;
+        readonly tryThis?: string | undefined;
+        readonly items?: Readonly<Record<string, ItemAgreement>> | undefined;
+      }
+    | undefined;
+  /** Shelf item ids, or names as typed. */
+  readonly stopUsing?: readonly string[] | undefined;
+  readonly nextOn?: string | undefined;
+  readonly shelf: readonly ShelfItem[];
+  readonly texts: LeafletTable;
+  readonly facts: Pick<PersonFacts, 'canSpit'>;
+  /** Only whether food is a need; absent = no suggestion about food unless one was agreed. */
+  readonly needs?: readonly Need[] | undefined;
+}
+
+/** What every block of the page looks at. */
+interface Page {
+  readonly input: LeafletInput;
+  readonly words: LeafletWords;
+  readonly locale: string;
+  readonly printed: readonly PrintableLine[];
+}
+
+/**
+ * The page that a person takes home, as data: one thing to keep, one to try, the day, cautions, what to stop, cost, next date.
+ * An item that needs a signature stands on it only once signed; a declined or unaffordable one never. No reading, level,
+ * probability, outcome or private answer can reach it: none is among the inputs that are printed.
+ * @param input  the plan's items must all be on the shelf
+ * @returns      every sentence in the reader's language, dates and money in the site's way
+ * @throws RangeError for an item that is not on the shelf, a date that is none, a caution without words, or home use without times a day
+ */
+export function buildLeaflet(input: LeafletInput): Leaflet {
+  const { person, practice, language, texts } = input;
+  const words = texts.words[language];
+  const locale = leafletLocale(language, practice);
+  const page: Page = { input, words, locale, printed: listPrintableLines(input.plan.lines, input.shelf, input.agreed?.items) };
+  const reader = {
+    ageYears: person.ageYears,
+    canSpit: input.facts.canSpit,
+    jurisdiction: practice.jurisdiction ?? 'unknown',
+    language,
+    locale,
+  } as const;
+  const date = formatLeafletDate(input.onDate, locale, 'day');
+  return {
+    language,
+    title: words.title,
+    personName: person.name,
+    practiceName: practice.name,
+    date,
+    ...sayGoals(page),
+    day: buildDaySteps(page.printed, texts, reader),
+    cautions: listLeafletCautions(input.plan.cautions, page.printed, person.ageYears, texts).map((id) => sayCaution(id, words)),
+    stopUsing: (input.stopUsing ?? []).map((typed) => sayItem(typed, page)),
+    monthlyCost: sayCost(page),
+    signedBy: saySignatures(page),
+    nextDate: sayNextDate(page),
+    demoNotice: practice.invented ? fillIn(words.demoNotice, { practice: practice.name }) : null,
+    labels: words.labels,
+    slots: words.slots,
+    foot: fillIn(words.foot, { name: person.name, date }),
+  };
+}
+
+function sayGoals({ input, words, printed }: Page): Pick<Leaflet, 'keep' | 'tryThis'> {
+  const context: GoalContext = {
+    ageYears: input.person.ageYears,
+    diet: input.plan.diet,
+    goals: input.texts.goals,
+    words,
+    everyLanguage: Object.values(input.texts.words),
+  };
+  const { agreed } = input;
+  const needsFood = input.needs?.some(({ kind, state }) => kind === 'diet' && state === 'needed') === true;
+  const jurisdiction = input.practice.jurisdiction ?? 'unknown';
+  const isBrushing = printed.some(({ item }) => findUse(item, jurisdiction, input.texts.uses)?.measure === 'paste');
+  return {
+    keep: sayGoal(agreed?.keep, context) ?? (isBrushing ? words.keepBrushing : words.keepUp),
+    tryThis:
+      sayGoal(agreed?.tryThis, context) ??
+      (needsFood ? suggestAboutFood(context) : undefined) ??
+      sayNewItem(printed, words, input.language) ??
+      null,
+  };
+}
+
+/** The first home-care item beyond the daily paste. */
+function sayNewItem(printed: readonly PrintableLine[], words: LeafletWords, language: LeafletLanguage): string | undefined {
+  const added = printed.find(({ line }) => line.use.atVisit !== true && !line.meets.includes('fluoride-base'));
+  return added && fillIn(words.startWith, { item: added.item.leafletName[language] });
+}
+
+function sayCaution(id: string, words: LeafletWords): string {
+  const text = words.cautions[id];
+  if (text === undefined) throw new RangeError(`no words for caution ${id}`);
+  return text;
+}
+
+function sayItem(typed: string, { input, locale }: Page): string {
+  return capitaliseFirst(input.shelf.find(({ id }) => id === typed)?.leafletName[input.language] ?? typed, locale);
+}
+
+function saySignatures({ input, words, locale, printed }: Page): readonly string[] {
+  return printed.flatMap(({ line, item }) =>
+    line.state === 'signed' && line.signedBy
+      ? [fillIn(words.signed, { item: capitaliseFirst(item.leafletName[input.language], locale), name: line.signedBy.name })]
+      : [],
+  );
+}
+
+function sayCost({ input, words, locale, printed }: Page): string | null {
+  const cost = sumMonthlyCost(printed);
+  const currency = leafletCurrency(input.practice);
+  if (cost === undefined || currency === undefined) return null;
+  return fillIn(cost.complete ? words.cost.about : words.cost.atLeast, { money: formatMoney(cost.cents, currency, locale) });
+}
+
+/** The agreed date; else the shorter end of the recall interval as a suggestion; else whom to ask. */
+function sayNextDate({ input, words, locale }: Page): string {
+  if (input.nextOn !== undefined) return formatLeafletDate(input.nextOn, locale, 'weekday');
+  if (input.plan.recall === null) return words.next.ask;
+  const { fromMonths } = input.plan.recall;
+  const month = formatLeafletDate(addMonthsToDate(input.onDate, fromMonths), locale, 'month');
+  return fillIn(fromMonths === 1 ? words.next.aboutOneMonth : words.next.about, { n: fromMonths, month });
+}

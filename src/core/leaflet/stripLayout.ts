@@ -1,0 +1,165 @@
+import type { DaySlot, DayStep, StepAmount } from './types.ts';
+
+/** One time of the day on the strip; its text stands below the line, from `xMm` to `xMm + widthMm`. */
+export interface StripColumn {
+  readonly when: DaySlot;
+  readonly xMm: number;
+  readonly widthMm: number;
+  readonly steps: readonly DayStep[];
+}
+
+/** The day from left to right, and what is not done every day, below it. */
+export interface StripLayout {
+  readonly widthMm: number;
+  readonly columns: readonly StripColumn[];
+  /** The part of the line that is night, hatched; null when nothing is done at bedtime. */
+  readonly night: { readonly xMm: number; readonly widthMm: number } | null;
+  /** Once a week and at the visit, in this order. */
+  readonly besides: readonly { readonly when: DaySlot; readonly steps: readonly DayStep[] }[];
+}
+
+/** A shape in mm from the top left of its own drawing: paste on the outline of a brush head, or liquid in a straight cup. All in true size. */
+export type AmountShape =
+  | {
+      readonly kind: 'brush';
+      readonly widthMm: number;
+      readonly heightMm: number;
+      readonly head: RoundedBox;
+      readonly handle: RoundedBox;
+      readonly paste: RoundedBox;
+    }
+  | { readonly kind: 'cup'; readonly widthMm: number; readonly heightMm: number; readonly levelMm: number };
+
+export interface RoundedBox {
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly radiusMm: number;
+}
+
+const DAY_SLOTS: readonly DaySlot[] = ['morning', 'after-meals', 'evening', 'bedtime'];
+const OTHER_SLOTS: readonly DaySlot[] = ['weekly', 'at-visit'];
+
+/** A column holds a brush drawn in true size. */
+const NARROWEST_MM = 36.5;
+
+/**
+ * Places the steps on a strip of the given width: one column for each time of the day that is used. Two are equally wide; of
+ * more, each gets the same least width and the rest is shared by how much text it holds, so that they end at about the same height.
+ * @param widthMm   mm, enough for the gutters
+ * @param gutterMm  mm between columns, 0 or more
+ * @returns         columns from left to right; the last ends at `widthMm`
+ * @throws RangeError when the strip is too narrow for its gutters
+ */
+export function layOutDayStrip(steps: readonly DayStep[], widthMm: number, gutterMm = 6): StripLayout {
+  const at = (when: DaySlot) => steps.filter((step) => step.when === when);
+  const used = DAY_SLOTS.filter((slot) => at(slot).length > 0);
+  const columnsMm = widthMm - gutterMm * Math.max(0, used.length - 1);
+  if (!(gutterMm >= 0 && columnsMm > 0)) throw new RangeError(`strip of ${widthMm} mm is too narrow for gutters of ${gutterMm} mm`);
+  const columns = shareWidth(
+    used.map((when) => ({ when, steps: at(when) })),
+    columnsMm,
+    gutterMm,
+  );
+  const bedtime = columns.find(({ when }) => when === 'bedtime');
+  return {
+    widthMm,
+    columns,
+    night: bedtime === undefined ? null : { xMm: bedtime.xMm, widthMm: widthMm - bedtime.xMm },
+    besides: OTHER_SLOTS.map((when) => ({ when, steps: at(when) })).filter(({ steps: found }) => found.length > 0),
+  };
+}
+
+function shareWidth(used: readonly Pick<StripColumn, 'when' | 'steps'>[], columnsMm: number, gutterMm: number): readonly StripColumn[] {
+  const evenMm = columnsMm / Math.max(1, used.length);
+  const leastMm = used.length <= 2 ? evenMm : Math.min(NARROWEST_MM, evenMm);
+  const lettersOf = ({ steps }: Pick<StripColumn, 'steps'>) =>
+    steps.reduce((sum, { text, amount }) => sum + text.length + (amount ? LETTERS_OF_AMOUNT : 0), 0);
+  const letters = used.reduce((sum, column) => sum + lettersOf(column), 0);
+  let xMm = 0;
+  return used.map((column) => {
+    const widthMm = leastMm + ((columnsMm - leastMm * used.length) * lettersOf(column)) / letters;
+    const placed = { ...column, xMm, widthMm };
+    xMm += widthMm + gutterMm;
+    return placed;
+  });
+}
+
+/** Text that takes about the height of an amount. */
+const LETTERS_OF_AMOUNT = 40;
+
+/** A brush head as most are, mm; paste lies along it. */
+const HEAD_MM = { width: 27, height: 11, handle: 9, handleHeight: 4.5 };
+/** A grain of rice, a pea, and the bead that comes out of a tube, mm. */
+const RICE_MM = { width: 6, height: 2 };
+const PEA_MM = 7;
+const BEAD_MM = 6;
+/** The cup is drawn this wide inside; taller fills than this are told in words only. */
+const CUP_MM = 30;
+const TALLEST_FILL_MM = 25;
+const CUP_RIM_MM = 4;
+
+/**
+ * The amount in true size.
+ * @returns undefined for pieces, whose size is the pack's, for liquids too much for the page, and for a ribbon or liquid without a value
+ */
+export function shapeOfAmount(amount: StepAmount): AmountShape | undefined {
+  if (amount.kind === 'piece') return undefined;
+  if (amount.kind === 'mL') return cupOf(amount.value);
+  const paste = pasteBox(amount);
+  if (paste === undefined) return undefined;
+  const headMm = Math.max(HEAD_MM.width, paste.width + 3);
+  return {
+    kind: 'brush',
+    widthMm: headMm + HEAD_MM.handle,
+    heightMm: HEAD_MM.height,
+    head: centred(0, headMm, HEAD_MM.height, HEAD_MM.height / 2.6),
+    handle: centred(headMm, HEAD_MM.handle, HEAD_MM.handleHeight, 0),
+    paste: centred((headMm - paste.width) / 2, paste.width, paste.height, paste.height / 2),
+  };
+}
+
+function pasteBox({ kind, value }: StepAmount): { readonly width: number; readonly height: number } | undefined {
+  if (kind === 'smear') return RICE_MM;
+  if (kind === 'pea') return { width: PEA_MM, height: PEA_MM };
+  return value === undefined ? undefined : { width: value * 10, height: BEAD_MM };
+}
+
+function centred(xMm: number, widthMm: number, heightMm: number, radiusMm: number): RoundedBox {
+  return { xMm, yMm: (HEAD_MM.height - heightMm) / 2, widthMm, heightMm, radiusMm };
+}
+
+function cupOf(mL: number | undefined): AmountShape | undefined {
+  if (mL === undefined) return undefined;
+  const levelMm = (mL * 1000) / (Math.PI * (CUP_MM / 2) ** 2);
+  return levelMm > TALLEST_FILL_MM ? undefined : { kind: 'cup', widthMm: CUP_MM, heightMm: levelMm + CUP_RIM_MM, levelMm };
+}
+
+/** One stroke of a hatched part, mm. */
+export interface HatchStroke {
+  readonly x1: number;
+  readonly y1: number;
+  readonly x2: number;
+  readonly y2: number;
+}
+
+/**
+ * Strokes rising at 45 degrees that fill a box, cut off at its edges.
+ * @param stepMm  mm between strokes along the base, above 0
+ */
+export function hatchBox(
+  box: { readonly xMm: number; readonly yMm: number; readonly widthMm: number; readonly heightMm: number },
+  stepMm: number,
+): readonly HatchStroke[] {
+  if (!(stepMm > 0)) throw new RangeError(`stepMm must be above 0: ${stepMm}`);
+  const { xMm, yMm, widthMm, heightMm } = box;
+  const count = Math.ceil((widthMm + heightMm) / stepMm);
+  return Array.from({ length: count }, (_, i) => i * stepMm - heightMm + stepMm / 2)
+    .map((start) => {
+      const from = Math.max(0, start);
+      const to = Math.min(widthMm, start + heightMm);
+      return { x1: xMm + from, y1: yMm + heightMm - (from - start), x2: xMm + to, y2: yMm + heightMm - (to - start) };
+    })
+    .filter(({ x1, x2 }) => x2 > x1);
+}

@@ -1,0 +1,333 @@
+import fc from 'fast-check';
+import { describe, expect, it, test } from 'vitest';
+import { type AssessReadingInput, assessReading } from './assessReading.ts';
+import type { Meter, PastReading, SwabCondition, SwabReading } from './types.ts';
+
+/** Invented. */
+const meter: Meter = {
+  id: 'a',
+  name: 'Demo meter A',
+  lowestRlu: 40,
+  highestRlu: 60_000,
+  cutoffRlu: 4200,
+  countdownS: 25,
+  cvAnalytical: 0.3,
+  cvAnalyticalAssumed: true,
+  cvWithinPerson: 0.5,
+  cvWithinPersonAssumed: true,
+};
+const source = { key: 'test', status: 'proposal' } as const;
+const conditions: readonly SwabCondition[] = [
+  { id: 'once-in-24-h', label: '', failing: 'not-counted', unknown: 'flag', limit: 24, limitUnit: 'h', source },
+  { id: 'before-cleaning', label: '', failing: 'not-counted', unknown: 'flag', source },
+  { id: 'lot-in-date', label: '', failing: 'not-counted', unknown: 'flag', source },
+  { id: 'meter-range', label: '', failing: 'not-counted', unknown: 'flag', source },
+  { id: 'site', label: '', failing: 'not-counted', unknown: 'flag', source },
+  { id: 'trained-operator', label: '', failing: 'flag', unknown: 'say', source },
+  { id: 'since-eating', label: '', failing: 'flag', unknown: 'say', limit: 60, limitUnit: 'min', source },
+  { id: 'since-rinsing', label: '', failing: 'flag', unknown: 'say', limit: 60, limitUnit: 'min', source },
+];
+const good: SwabReading = {
+  takenAt: '2026-07-03T10:36:00+01:00',
+  rlu: 5150,
+  lotId: 'lot-1',
+  operator: { name: 'Asha', trained: true },
+  site: 'lower-front-tongue-side',
+  beforeCleaning: true,
+  minutesSinceEating: 90,
+  minutesSinceRinsing: 60,
+};
+const past: PastReading = { takenAt: '2026-03-03T09:00:00Z', rlu: 4800, bound: 'exact', state: 'valid', meterId: 'a' };
+const input = (reading: SwabReading | undefined, over: Partial<AssessReadingInput> = {}): AssessReadingInput => ({
+  reading,
+  meter,
+  lots: [{ id: 'lot-1', name: '24-118', expiresOn: '2026-07-03' }],
+  pastReadings: [],
+  onDate: '2026-07-03',
+  conditions,
+  ...over,
+});
+const assess = (changes: Partial<SwabReading> = {}, over: Partial<AssessReadingInput> = {}) =>
+  assessReading(input({ ...good, ...changes }, over));
+
+describe('a reading near the cut-off', () => {
+  const got = assess();
+
+  it('is counted and not called', () => {
+    expect(got).toMatchObject({ state: 'valid', counted: true, verdict: 'too-close', rlu: 5150, bound: 'exact', daysToDecide: null });
+    expect(got.headline).toBe('5,150 RLU. Too close to call.');
+    expect(got.conditions.every((c) => c.state === 'met')).toBe(true);
+  });
+
+  it('says what another swab could do, what to do today, and the chance with its limits', () => {
+    expect(got.sentences).toContain('Another swab would settle it about 1 time in 4.');
+    expect(got.sentences.join(' ')).toContain('swabbing will not settle this');
+    expect(got.sentences).toContain('Decide on findings today; swab again at the next planned visit.');
+    expect(got.sentences).toContain(
+      "Allowing for swab noise alone, 76 in 100 that the plaque sampled at 10:36 was above this meter's cut-off. Day-to-day change comes on top. The cut-off has not been shown to predict decay.",
+    );
+    expect(got.sentences).toContain('Swab noise of 30 % is assumed, not measured here.');
+  });
+
+  it('says less when another swab would decide it more often than not, or the noise was measured', () => {
+    const near = assess({ rlu: 6790 }, { meter: { ...meter, cvAnalyticalAssumed: false } }).sentences.join(' ');
+    expect(near).toContain('would decide it about 3 times in 4.');
+    expect(near).not.toContain('swabbing will not settle this');
+    expect(near).not.toContain('assumed');
+  });
+});
+
+test.each([
+  [12_400, 'above', '12,400 RLU. Above the cut-off.', 'more than 99 in 100'],
+  [900, 'below', '900 RLU. Below the cut-off.', 'less than 1 in 100'],
+  [6900, 'above', '6,900 RLU. Above the cut-off.', '95 in 100'],
+])('%s RLU is %s', (rlu, verdict, headline, chance) => {
+  const got = assess({ rlu });
+  expect(got).toMatchObject({ verdict, headline, counted: true });
+  expect(got.sentences.join(' ')).toContain(chance);
+  expect(got.sentences.join(' ')).not.toMatch(/Another swab|Decide on findings/);
+});
+
+describe("a number at the meter's limit", () => {
+  test.each([
+    [60_000, 'at-least', 'above', '60,000 RLU or more. Above the cut-off.'],
+    [40, 'at-most', 'below', '40 RLU or less. Below the cut-off.'],
+  ])('%s is %s', (rlu, bound, verdict, headline) => {
+    const got = assess({ rlu, bound: 'exact' });
+    expect(got).toMatchObject({ bound, verdict, headline, counted: true, interval: undefined, probabilityAbove: undefined });
+    expect(got.sentences.join(' ')).toContain('has not been shown to predict decay');
+    expect(got.sentences.join(' ')).not.toMatch(/in 100/);
+  });
+
+  it('may leave the verdict open', () => {
+    const got = assess({ rlu: 60_000 }, { meter: { ...meter, cutoffRlu: 55_000 } });
+    expect(got).toMatchObject({ verdict: undefined, counted: true });
+    expect(got.headline).toMatch(/too near the cut-off to call/);
+    expect(got.sentences).toContain('Decide on findings today; swab again at the next planned visit.');
+  });
+
+  it('of 0 on a meter that begins at 0 is below', () => {
+    const got = assess({ rlu: 0 }, { meter: { ...meter, lowestRlu: 0 }, pastReadings: [past] });
+    expect(got).toMatchObject({ bound: 'at-most', verdict: 'below', headline: '0 RLU. Below the cut-off.', change: { verdict: 'fall' } });
+  });
+});
+
+describe('conditions', () => {
+  const nightBefore: PastReading = { ...past, takenAt: '2026-07-02T11:00:00+01:00' };
+  test.each<[string, Partial<SwabReading>, Partial<AssessReadingInput>, string]>([
+    ['after cleaning', { beforeCleaning: false }, {}, 'Not counted: taken after cleaning, polishing or probing.'],
+    ['another site', { site: 'other' }, {}, 'Not counted: taken at another site.'],
+    ['an old lot', { takenAt: '2026-07-04T09:00:00+01:00' }, {}, 'Not counted: lot 24-118 was past its date, 3 July 2026.'],
+    ['a second swab in 24 hours', {}, { pastReadings: [nightBefore] }, 'Not counted: taken 23 hours after the last swab.'],
+    [
+      'a second swab, the first not counted',
+      {},
+      { pastReadings: [{ ...past, state: 'void', takenAt: '2026-07-03T09:00:00Z' }] },
+      'Not counted: taken 36 minutes after the last swab.',
+    ],
+    [
+      'two at once',
+      { beforeCleaning: false, site: 'other' },
+      {},
+      'Not counted: taken after cleaning, polishing or probing; taken at another site.',
+    ],
+  ])('%s: the number decides nothing', (_what, changes, over, headline) => {
+    const got = assess(changes, over);
+    expect(got).toMatchObject({ state: 'void', counted: false, headline, rlu: 5150 });
+    expect([got.verdict, got.probabilityAbove, got.interval, got.change]).toEqual([undefined, undefined, undefined, undefined]);
+    expect(got.sentences).toContain('The number, 5,150 RLU, stays on the record and decides nothing.');
+  });
+
+  test.each<[string, Partial<SwabReading>, string]>([
+    ['an untrained operator', { operator: { name: 'Ben', trained: false } }, 'Counted, with caution: operator not yet trained for swabs.'],
+    ['a meal shortly before', { minutesSinceEating: 59.5 }, 'Counted, with caution: taken 59 minutes after eating.'],
+    ['site not noted', { site: undefined }, 'Counted, with caution: site not noted.'],
+    ['lot not noted', { lotId: undefined }, 'Counted, with caution: lot not noted.'],
+    ['lot not on record', { lotId: 'x' }, 'Counted, with caution: lot not on record.'],
+    ['cleaning not noted', { beforeCleaning: undefined }, 'Counted, with caution: not noted whether before cleaning.'],
+  ])('%s: counted with a caution', (_what, changes, sentence) => {
+    const got = assess(changes);
+    expect(got).toMatchObject({ state: 'flagged', counted: true, verdict: 'too-close' });
+    expect(got.sentences).toContain(sentence);
+  });
+
+  it('what may go unsaid is mentioned and leaves the reading valid', () => {
+    const got = assess({ minutesSinceRinsing: undefined });
+    expect(got.state).toBe('valid');
+    expect(got.sentences).toContain('Also: time since rinsing not noted.');
+    expect(got.conditions.find((c) => c.id === 'since-rinsing')?.state).toBe('unknown');
+  });
+
+  it('exactly 24 hours and exactly 60 minutes are enough', () => {
+    const got = assess({ minutesSinceEating: 60 }, { pastReadings: [{ ...past, takenAt: '2026-07-02T09:36:00Z' }] });
+    expect(got.state).toBe('valid');
+  });
+
+  it('without a time, a swab that may be within 24 hours is unknown, an older one is not', () => {
+    expect(assess({ takenAt: undefined }, { pastReadings: [nightBefore] })).toMatchObject({ state: 'flagged', counted: true });
+    expect(assess({ takenAt: undefined }, { pastReadings: [past] }).state).toBe('valid');
+    expect(assess({ takenAt: undefined }).sentences.join(' ')).toContain("that the plaque sampled was above this meter's cut-off");
+  });
+
+  it('dates the lot in the zone of the practice', () => {
+    const lateUtc = { takenAt: '2026-07-03T23:30:00Z' };
+    expect(assess(lateUtc, { timeZone: 'Europe/London' }).state).toBe('void');
+    expect(assess(lateUtc, { timeZone: 'America/New_York' }).state).toBe('valid');
+  });
+
+  it('refuses a table that it cannot check', () => {
+    const unknown: SwabCondition = { id: 'moon', label: '', failing: 'flag', unknown: 'say', source };
+    expect(() => assess({}, { conditions: [unknown] })).toThrow(/moon/);
+    expect(() => assess({}, { conditions: [{ ...unknown, id: 'since-eating' }] })).toThrow(/limit/);
+  });
+});
+
+describe('no number', () => {
+  it('is complete, without nagging', () => {
+    for (const reading of [undefined, { notTaken: 'declined' } as const]) {
+      const got = assessReading(input(reading));
+      expect(got).toMatchObject({ state: 'not-taken', counted: false, conditions: [] });
+      expect(got.sentences).toEqual(['The visit is complete without a reading.']);
+    }
+    expect(assessReading(input({ notTaken: 'no-stock' })).headline).toBe('No swab today: no swabs in stock.');
+  });
+
+  it('from a failed swab is no swab', () => {
+    const got = assess({ rlu: undefined, failed: true });
+    expect(got).toMatchObject({ state: 'failed', counted: false, headline: 'Swab failed: no number.' });
+    expect(got.rlu).toBe(undefined);
+    expect(got.sentences).toEqual(['A failed swab is not counted as a swab.', 'The visit is complete without a reading.']);
+  });
+
+  it('says before the swab is read what would not be counted', () => {
+    const got = assess({ rlu: undefined, beforeCleaning: false });
+    expect(got).toMatchObject({ state: 'not-taken', headline: 'No number yet.' });
+    expect(got.sentences[0]).toBe('A number would not be counted: taken after cleaning, polishing or probing.');
+  });
+});
+
+it('without a meter there is no verdict', () => {
+  const got = assess({}, { meter: undefined });
+  expect(got).toMatchObject({
+    state: 'flagged',
+    counted: false,
+    headline: '5,150 RLU. No verdict: the meter is not named.',
+  });
+  expect(got.verdict).toBe(undefined);
+});
+
+describe('change', () => {
+  const withPast = (rlu: number, pasts: readonly PastReading[], over: Partial<Meter> = {}) =>
+    assess({ rlu }, { pastReadings: pasts, meter: { ...meter, ...over } });
+
+  // Limits at cv 0.3 and 0.5: s^2 = ln 1.09 + ln 1.25 = 0.309321; exp(1.959964 x sqrt 2 x 0.556166) = 4.672: rise 367 %, fall 79 %.
+  it('within noise is no change that this method can see, and says what is assumed', () => {
+    const got = withPast(5150, [past], { cvAnalyticalAssumed: false });
+    expect(got.change).toMatchObject({ verdict: 'within-noise', sincePast: past });
+    expect(got.sentences).toContain(
+      'No change that this method can see since 3 March 2026 (4,800 RLU). Noise alone explains a rise of up to 367 % or a fall of up to 79 %: repeatability 30 % (measured) and day-to-day variation 50 % (assumed).',
+    );
+  });
+
+  it('a halving is within noise', () => expect(withPast(2400, [past]).change?.verdict).toBe('within-noise'));
+
+  it('beyond noise is said as higher or lower, never as better', () => {
+    const fall = withPast(900, [past]);
+    expect(fall.change?.verdict).toBe('fall');
+    expect(fall.sentences.join(' ')).toContain('Lower than on 3 March 2026 (4,800 RLU), by more than noise explains.');
+    expect(fall.sentences).toContain('High first readings tend to fall without treatment; part of this fall is that.');
+    const rise = withPast(30_000, [past]);
+    expect(rise.change?.verdict).toBe('rise');
+    expect(rise.sentences.join(' ')).not.toMatch(/High first|improve|better/);
+  });
+
+  it('compares only with the most recent counted reading of the same meter', () => {
+    const older = { ...past, takenAt: '2025-09-01T09:00:00Z', rlu: 700 };
+    const notCounted: PastReading = { ...past, takenAt: '2026-06-01T09:00:00Z', state: 'void' };
+    const otherMeter = { ...past, takenAt: '2026-06-02T09:00:00Z', meterId: 'b' };
+    const later = { ...past, takenAt: '2026-09-01T09:00:00Z', rlu: 999 };
+    expect(withPast(5150, [older, past, notCounted, otherMeter, later]).change?.sincePast).toEqual(past);
+  });
+
+  it('does not compare across meters', () => {
+    const got = withPast(5150, [{ ...past, meterId: 'b' }]);
+    expect(got.change).toBe(undefined);
+    expect(got.sentences).toContain('Earlier readings are from a different meter: no comparison.');
+  });
+
+  test.each([
+    ['a limit then, far lower now', 60_000, 900, 'fall'],
+    ['a limit then, not far lower now', 60_000, 30_000, undefined],
+    ['a limit now, far lower then', 900, 60_000, 'rise'],
+    ['the same limit twice', 60_000, 60_000, undefined],
+    ['from one limit to the other', 40, 60_000, 'rise'],
+    ['a low limit then, the same neighbourhood now', 40, 50, undefined],
+  ])('with bounds, %s', (_what, first, second, verdict) => {
+    const got = withPast(second, [{ ...past, rlu: first }]);
+    expect(got.change?.verdict).toBe(verdict);
+    if (verdict === undefined) expect(got.sentences.join(' ')).toContain('leaves the change open');
+  });
+});
+
+describe('refuses', () => {
+  test.each<[Partial<SwabReading>, RegExp]>([
+    [{ rlu: -5 }, /reading\.rlu/],
+    [{ rlu: Number.NaN }, /reading\.rlu/],
+    [{ rlu: 60_001 }, /reading\.rlu/],
+    [{ rlu: 39 }, /reading\.rlu/],
+    [{ minutesSinceEating: -1 }, /reading\.minutesSinceEating/],
+    [{ takenAt: '2026-07-03T10:36:00' }, /reading\.takenAt/],
+  ])('%j', (changes, field) => {
+    expect(() => assess(changes)).toThrow(field);
+    expect(() => assess(changes)).toThrow(RangeError);
+  });
+
+  it('an earlier reading without its zone', () =>
+    expect(() => assess({}, { pastReadings: [{ ...past, takenAt: 'March' }] })).toThrow(/pastReadings\.0\.takenAt/));
+});
+
+describe('whatever was noted', () => {
+  const maybe = <T>(arb: fc.Arbitrary<T>) => fc.option(arb, { nil: undefined });
+  const anyReading: fc.Arbitrary<SwabReading> = fc.record({
+    takenAt: maybe(fc.constantFrom('2026-07-03T10:36:00+01:00', '2026-07-03T09:36:00Z', '2026-07-04T01:00:00Z')),
+    rlu: maybe(fc.oneof(fc.constantFrom(40, 4200, 60_000), fc.integer({ min: 40, max: 60_000 }))),
+    bound: maybe(fc.constantFrom('exact' as const, 'at-most' as const, 'at-least' as const)),
+    lotId: maybe(fc.constantFrom('lot-1', 'x')),
+    operator: maybe(fc.record({ name: fc.constant('A'), trained: fc.boolean() })),
+    site: maybe(fc.constantFrom('lower-front-tongue-side' as const, 'other' as const)),
+    beforeCleaning: maybe(fc.boolean()),
+    minutesSinceEating: maybe(fc.integer({ min: 0, max: 120 })),
+    failed: maybe(fc.boolean()),
+    notTaken: maybe(fc.constantFrom('declined' as const, 'other' as const)),
+  });
+  const anyPast = fc.array(
+    fc.record({
+      takenAt: fc.constantFrom('2026-07-02T10:36:00Z', '2026-03-01T09:00:00Z', '2026-07-03T09:30:00Z'),
+      rlu: fc.constantFrom(0, 40, 900, 60_000),
+      bound: fc.constantFrom('exact' as const, 'at-most' as const, 'at-least' as const),
+      state: fc.constantFrom('valid' as const, 'flagged' as const, 'void' as const),
+      meterId: fc.constantFrom('a', 'b'),
+    }),
+    { maxLength: 3 },
+  );
+
+  it('a number never stands without what it is for and what it does not say; only a counted one has a verdict', () => {
+    fc.assert(
+      fc.property(anyReading, anyPast, fc.boolean(), (reading, pastReadings, named) => {
+        const got = assessReading(input(reading, { pastReadings, meter: named ? meter : undefined }));
+        const text = got.sentences.join(' ');
+        if (got.rlu !== undefined) {
+          expect(text).toContain('It does not say decay.');
+          expect(text).toContain('whether an antimicrobial belongs in the home care; it does not enter the risk level');
+        } else {
+          expect(text).toContain('The visit is complete without a reading.');
+        }
+        expect(got.counted).toBe(got.rlu !== undefined && named && (got.state === 'valid' || got.state === 'flagged'));
+        if (!got.counted) expect([got.verdict, got.change, got.probabilityAbove]).toEqual([undefined, undefined, undefined]);
+        if (got.counted) expect(text).toContain('has not been shown to predict decay');
+        expect(`${got.headline} ${text}`).not.toMatch(/NaN|undefined|Infinity|null/);
+      }),
+      { numRuns: 500 },
+    );
+  });
+});

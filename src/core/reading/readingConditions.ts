@@ -1,0 +1,122 @@
+import { boundOnMeter } from './boundOnMeter.ts';
+import { sayDate, type TakenAt } from './parseTakenAt.ts';
+import type { ConditionResult, Meter, SwabCondition, SwabLot, SwabReading } from './types.ts';
+
+/** What the conditions look at. */
+export interface SwabCircumstances {
+  readonly reading: SwabReading;
+  readonly taken: TakenAt | undefined;
+  readonly meter: Meter | undefined;
+  readonly lots: readonly SwabLot[];
+  /** When the person's earlier swabs were taken, void ones too. */
+  readonly past: readonly TakenAt[];
+  /** ISO local date of the visit; used where the time of the swab was not noted. */
+  readonly onDate: string;
+}
+
+type Outcome = Omit<ConditionResult, 'id'>;
+const met = (says: string): Outcome => ({ state: 'met', says });
+const failing = (says: string): Outcome => ({ state: 'failing', says });
+const unknown = (says: string): Outcome => ({ state: 'unknown', says });
+
+/** One check per id of the table of conditions. */
+const CHECKS: Readonly<Record<string, (swab: SwabCircumstances, condition: SwabCondition) => Outcome>> = {
+  'once-in-24-h': onceInTime,
+  'before-cleaning': ({ reading: { beforeCleaning } }) =>
+    beforeCleaning === undefined
+      ? unknown('not noted whether before cleaning')
+      : beforeCleaning
+        ? met('taken before cleaning, polishing and probing')
+        : failing('taken after cleaning, polishing or probing'),
+  'lot-in-date': lotInDate,
+  'meter-range': meterRange,
+  site: ({ reading: { site } }) =>
+    site === undefined
+      ? unknown('site not noted')
+      : site === 'other'
+        ? failing('taken at another site')
+        : met('lower front teeth, tongue side'),
+  'trained-operator': ({ reading: { operator } }) =>
+    operator === undefined
+      ? unknown('operator not noted')
+      : operator.trained
+        ? met('taken by a trained operator')
+        : failing('operator not yet trained for swabs'),
+  'since-eating': (swab, condition) => minutesSince(swab.reading.minutesSinceEating, 'eating', condition),
+  'since-brushing': (swab, condition) => minutesSince(swab.reading.minutesSinceBrushing, 'brushing', condition),
+  'since-rinsing': (swab, condition) => minutesSince(swab.reading.minutesSinceRinsing, 'rinsing', condition),
+};
+
+/** Ids that a table of conditions may use. */
+export const CONDITION_IDS: readonly string[] = Object.keys(CHECKS);
+
+/**
+ * Each condition of the table: met, failing or unknown, with a short clause. What was not noted is unknown, never met.
+ * @throws RangeError for an id without a check, or a time condition without its limit
+ */
+export function evaluateConditions(swab: SwabCircumstances, conditions: readonly SwabCondition[]): ConditionResult[] {
+  return conditions.map((condition) => {
+    const check = CHECKS[condition.id];
+    if (check === undefined) throw new RangeError(`no check for the swab condition ${condition.id}`);
+    return { id: condition.id, ...check(swab, condition) };
+  });
+}
+
+const MS_PER = { h: 3_600_000, min: 60_000 } as const;
+const DAY_MS = 24 * MS_PER.h;
+
+function limitMs(condition: SwabCondition): number {
+  if (condition.limit === undefined || condition.limitUnit === undefined)
+    throw new RangeError(`swab condition ${condition.id} needs limit and limitUnit`);
+  return condition.limit * MS_PER[condition.limitUnit];
+}
+
+/** Every earlier swab of the person counts here, void ones too: the plaque was wiped off all the same. */
+function onceInTime({ taken, past, onDate }: SwabCircumstances, condition: SwabCondition): Outcome {
+  const limit = limitMs(condition);
+  if (taken === undefined) {
+    // The earliest moment at which it is `onDate` anywhere on earth: UTC+14.
+    const earliest = Date.parse(`${onDate}T00:00:00+14:00`);
+    return past.every((p) => earliest - p.instantMs >= limit)
+      ? met('no swab on record shortly before')
+      : unknown('time of the swab not noted, and another swab is near');
+  }
+  const before = past.filter((p) => p.instantMs <= taken.instantMs).sort((a, b) => b.instantMs - a.instantMs)[0];
+  if (before === undefined) return met('no earlier swab on record');
+  const gapMs = taken.instantMs - before.instantMs;
+  if (gapMs < limit) return failing(`taken ${sayGap(gapMs)} after the last swab`);
+  return met(`last swab on ${sayDate(before.localDate)}`);
+}
+
+function sayGap(gapMs: number): string {
+  const minutes = Math.floor(gapMs / MS_PER.min);
+  if (minutes < 60) return minutes === 1 ? '1 minute' : `${minutes} minutes`;
+  const hours = Math.floor(gapMs / MS_PER.h);
+  if (gapMs >= 2 * DAY_MS) return `${Math.floor(gapMs / DAY_MS)} days`;
+  return hours === 1 ? '1 hour' : `${hours} hours`;
+}
+
+function lotInDate({ reading: { lotId }, lots, taken, onDate }: SwabCircumstances): Outcome {
+  if (lotId === undefined) return unknown('lot not noted');
+  const lot = lots.find((l) => l.id === lotId);
+  if (lot === undefined) return unknown('lot not on record');
+  // ISO dates compare as text.
+  const inDate = (taken?.localDate ?? onDate) <= lot.expiresOn;
+  return inDate ? met(`lot ${lot.name} in date`) : failing(`lot ${lot.name} was past its date, ${sayDate(lot.expiresOn)}`);
+}
+
+function meterRange({ reading: { rlu, bound }, meter }: SwabCircumstances): Outcome {
+  if (meter === undefined) return unknown('meter not named');
+  if (rlu === undefined) return unknown('no number yet');
+  const onMeter = boundOnMeter(rlu, bound, meter);
+  if (onMeter === 'exact') return met("within the meter's range");
+  return met(onMeter === 'at-most' ? "at or below the meter's lowest reading" : "at or above the meter's highest reading");
+}
+
+function minutesSince(minutes: number | undefined, what: string, condition: SwabCondition): Outcome {
+  const limit = limitMs(condition) / MS_PER.min;
+  if (minutes === undefined) return unknown(`time since ${what} not noted`);
+  const whole = Math.floor(minutes);
+  const said = `${whole} ${whole === 1 ? 'minute' : 'minutes'} after ${what}`;
+  return minutes < limit ? failing(`taken ${said}`) : met(said);
+}

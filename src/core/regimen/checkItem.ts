@@ -1,0 +1,91 @@
+import { itemPpm, itemTraits } from './itemTraits.ts';
+import { hitsOfPlanRules } from './planRuleHits.ts';
+import type { Agent, HypochloriteProtocol, SafetyRule } from './tables.ts';
+import { findAllergiesToPack, type RuleView, type TriggerPart, triggerState } from './triggerState.ts';
+import type { Exclusion, PlanLine, ShelfItem } from './types.ts';
+
+/** A reason to keep a pack out, and whether a dentist's signature with a reason may lift it. */
+export interface Bar extends Exclusion {
+  readonly overridable: boolean;
+}
+
+export type Warning = PlanLine['warnings'][number];
+
+/** Everything that the rules say of one pack for one person. */
+export interface ItemCheck {
+  readonly item: ShelfItem;
+  readonly agent: Agent | undefined;
+  readonly stops: readonly Bar[];
+  readonly asks: readonly Bar[];
+  readonly cautions: readonly Bar[];
+  readonly warnings: readonly Warning[];
+  /** The release that holds, the stricter of shelf item and agent. */
+  readonly release: ShelfItem['release'];
+}
+
+export interface CheckView extends RuleView {
+  readonly hypochloriteProtocol?: HypochloriteProtocol | undefined;
+}
+
+const RELEASES: readonly ShelfItem['release'][] = ['anyone', 'prescription', 'dentist'];
+
+/**
+ * Applies every safety rule to one pack and one person. An unknown fact that a rule depends on makes the pack "ask first"; it never passes
+ * the rule. Two packs together are looked at by `checkTogether`.
+ * @returns stops, asks, cautions and warnings, in the order of the rules, then the rules with arithmetic
+ */
+export function checkItem(view: CheckView): ItemCheck {
+  const { item, tables } = view;
+  const agent = tables.agents.find((a) => a.id === item.agentId);
+  const hits = tables.rules.filter((rule) => isAbout(rule, view)).map((rule) => ({ rule, ...triggerState(rule.trigger, view) }));
+  const fired = hits.filter(({ state, rule }) => state !== 'not-met' && rule.level !== 'info' && !isSaidByAnother(rule, hits, view));
+  const planHits = hitsOfPlanRules(view, agent, itemPpm(item));
+  const bars = [...fired.filter(({ rule }) => rule.level !== 'warn').map(({ rule, state, parts }) => barOf(rule, state, parts, view)), ...planHits.bars];
+  const warned = fired.filter(({ rule }) => rule.level === 'warn');
+  return {
+    item,
+    agent,
+    stops: bars.filter((b) => b.level === 'stop'),
+    asks: bars.filter((b) => b.level === 'ask-first'),
+    cautions: bars.filter((b) => b.level === 'caution'),
+    warnings: [...warned.map(({ rule }) => ({ ruleId: rule.id, text: rule.action, source: rule.source })), ...planHits.warnings],
+    release: stricter(item.release, agent?.release ?? 'dentist'),
+  };
+}
+
+function isAbout(rule: SafetyRule, { item, facts, jurisdiction }: CheckView): boolean {
+  if (rule.onlyIn && jurisdiction !== 'unknown' && !rule.onlyIn.includes(jurisdiction)) return false;
+  if (rule.onlyBelowAgeYears !== undefined && facts.ageYears >= rule.onlyBelowAgeYears) return false;
+  const traits = itemTraits(item);
+  const isNamed = rule.agentIds.includes('*') || rule.agentIds.includes(item.agentId);
+  const holds = rule.traits?.some((t) => traits.has(t)) ?? false;
+  return rule.appliesOnlyIfTrait ? isNamed && holds : isNamed || holds;
+}
+
+/** The general allergy rule steps back where rules of their own name every allergy that this pack answers to. */
+function isSaidByAnother(rule: SafetyRule, hits: readonly { rule: SafetyRule; state: string }[], view: CheckView): boolean {
+  if (!rule.trigger.allergyToContents) return false;
+  const allergies = findAllergiesToPack(view);
+  const named = hits.filter((h) => h.state === 'met' && h.rule.level === 'stop').flatMap((h) => h.rule.trigger.allergies ?? []);
+  return allergies.length > 0 && allergies.every((id) => named.includes(id));
+}
+
+function barOf(rule: SafetyRule, state: 'met' | 'unknown' | 'not-met', parts: readonly TriggerPart[], view: CheckView): Bar {
+  const isAsk = state === 'unknown';
+  const labels = parts.map((p) => p.label).join(', ');
+  const questions = parts.flatMap(({ ask }) => (ask === 'pack' ? [] : (view.tables.askFor[ask] ?? [])));
+  return {
+    shelfItemId: view.item.id,
+    ruleId: rule.id,
+    level: isAsk ? 'ask-first' : rule.level === 'stop' ? 'stop' : 'caution',
+    because: `${isAsk ? 'not known yet: ' : ''}${labels === '' ? '' : `${labels}: `}${rule.because}`,
+    ask: isAsk ? [...new Set(questions)] : undefined,
+    private: parts.some((p) => p.private),
+    source: rule.source,
+    overridable: rule.overridable !== false,
+  };
+}
+
+function stricter(a: ShelfItem['release'], b: ShelfItem['release']): ShelfItem['release'] {
+  return RELEASES.indexOf(a) >= RELEASES.indexOf(b) ? a : b;
+}

@@ -1,0 +1,23 @@
+import { fluorideContentPpm } from './fluorideContentPpm.ts';
+import type { ShelfItem } from './types.ts';
+
+const NEUTRAL_PH = 7;
+
+/**
+ * What a rule may look for in a pack: the ingredients noted on the shelf item, and what follows from its form, compound and pH. A pH or a
+ * strength that is not noted adds no trait; rules that depend on it look at the number itself.
+ */
+export function itemTraits(item: ShelfItem): ReadonlySet<string> {
+  const traits = new Set<string>([...(item.traits ?? []), item.form]);
+  if (item.pH !== undefined && item.pH < NEUTRAL_PH) traits.add('pH below 7');
+  if (item.compound === 'SnF2') traits.add('stannous fluoride');
+  if (item.compound === 'Na2PO3F') traits.add('sodium monofluorophosphate');
+  if ((itemPpm(item) ?? 0) > 0) traits.add('contains fluoride');
+  return traits;
+}
+
+/** ppm F as noted, else from compound and percentage; undefined when the pack tells neither. */
+export function itemPpm({ fluoridePpm, compound, percent }: ShelfItem): number | undefined {
+  if (fluoridePpm !== undefined) return fluoridePpm;
+  return compound === undefined || percent === undefined ? undefined : fluorideContentPpm(compound, percent);
+}

@@ -1,0 +1,86 @@
+import type { Bar, CheckView, Warning } from './checkItem.ts';
+import type { Agent, PlanRuleId } from './tables.ts';
+
+const HALF_YEAR_MONTHS = 6;
+const TWO_YEARS_MONTHS = 24;
+const MG_PER_G_AT_1000_PPM = 1_000;
+
+/** The rules that need arithmetic or the practice's settings. `ppm` is the pack's fluoride, undefined when the pack does not tell. */
+export function hitsOfPlanRules(
+  view: CheckView,
+  agent: Agent | undefined,
+  ppm: number | undefined,
+): { readonly bars: readonly Bar[]; readonly warnings: readonly Warning[] } {
+  if (!agent) return { bars: [bar(view, 'P05', 'ask-first')], warnings: [] };
+  const bars = [
+    ...(view.item.traits === undefined ? [bar(view, 'P11', 'ask-first')] : []),
+    ...choiceBars(view, agent),
+    ...strengthBars(view, agent, ppm),
+    ...smearBars(view, agent),
+    ...xylitolBars(view),
+    ...(isEmergencyIfSwallowed(view, ppm) ? [bar(view, 'P14', 'stop')] : []),
+  ];
+  return { bars, warnings: packWarnings(view, ppm) };
+}
+
+function bar(view: CheckView, ruleId: PlanRuleId, level: Bar['level'], fact?: 'weightKg'): Bar {
+  const { because, source, overridable } = view.tables.planRules[ruleId];
+  const ask = fact === undefined ? undefined : view.tables.askFor[fact];
+  return { shelfItemId: view.item.id, ruleId, level, because, ask, private: false, source, overridable };
+}
+
+function choiceBars(view: CheckView, agent: Agent): Bar[] {
+  const bars: Bar[] = [];
+  if (agent.id === 'NAOCL' && !hasOwnProtocol(view)) bars.push(bar(view, 'P01', 'stop'));
+  if (agent.byChoiceOnly) {
+    bars.push({ ...bar(view, 'P02', 'caution'), because: agent.byChoiceOnly.says, source: agent.byChoiceOnly.source });
+  }
+  return bars;
+}
+
+/** The protocol is the practice's own, with a name and a date, within the highest strength, and for this pack's strength. */
+function hasOwnProtocol({ item, hypochloriteProtocol: protocol, tables }: CheckView): boolean {
+  if (!protocol || protocol.by.trim() === '' || protocol.date.trim() === '') return false;
+  return protocol.percent <= tables.highestHypochloritePercent && item.percent !== undefined && item.percent <= protocol.percent;
+}
+
+function strengthBars(view: CheckView, { ppmRange }: Agent, ppm: number | undefined): Bar[] {
+  if (!ppmRange) return [];
+  const fits = ppm !== undefined && ppm >= ppmRange[0] && ppm <= ppmRange[1];
+  return fits ? [] : [bar(view, 'P06', 'ask-first')];
+}
+
+/** Under 6 months, or under 2 years without a weight, a smear of ordinary paste is all the fluoride that may be proposed. */
+function smearBars(view: CheckView, agent: Agent): Bar[] {
+  const { ageMonths, weightKg } = view.facts;
+  if (!agent.ppmRange || agent.id === 'F_PASTE_STD') return [];
+  if (ageMonths < HALF_YEAR_MONTHS) return [bar(view, 'P09', 'stop')];
+  return ageMonths < TWO_YEARS_MONTHS && weightKg === undefined ? [bar(view, 'P09', 'ask-first', 'weightKg')] : [];
+}
+
+/** The limit is per kg of the child, so an assumed weight does not do. */
+function xylitolBars(view: CheckView): Bar[] {
+  const { item, facts, tables } = view;
+  const { belowAgeYears, perUseGPerKg, perDayGPerKg } = tables.xylitolLimit;
+  if (item.agentId !== 'XYLITOL' || facts.ageYears >= belowAgeYears) return [];
+  if (facts.weightKg === undefined) return [bar(view, 'P12', 'ask-first', 'weightKg')];
+  const { amountG, timesPerDay } = item.use;
+  if (amountG === undefined) return [bar(view, 'P11', 'ask-first')];
+  const isOver = amountG > perUseGPerKg * facts.weightKg || amountG * timesPerDay > perDayGPerKg * facts.weightKg;
+  return isOver ? [bar(view, 'P12', 'stop')] : [];
+}
+
+function packWarnings({ item, facts, tables }: CheckView, ppm: number | undefined): Warning[] {
+  const pack = item.packAmount;
+  if (item.use.atVisit === true || ppm === undefined || !pack || pack.unit === 'piece' || facts.youngChildAtHome === false) return [];
+  // mL is taken as g: a paste is denser, so the true figure is higher still.
+  if ((ppm * pack.value) / MG_PER_G_AT_1000_PPM <= tables.packWarnMg) return [];
+  const { because, source } = tables.planRules.P08;
+  return [{ ruleId: 'P08', text: because, source }];
+}
+
+function isEmergencyIfSwallowed({ item, facts, tables }: CheckView, ppm: number | undefined): boolean {
+  const amount = item.use.amountG ?? item.use.amountMl;
+  if (item.use.atVisit !== true || ppm === undefined || facts.weightKg === undefined || amount === undefined) return false;
+  return (ppm * amount) / MG_PER_G_AT_1000_PPM / facts.weightKg >= tables.fluoride.emergencyMgPerKg;
+}

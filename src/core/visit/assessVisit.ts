@@ -1,0 +1,126 @@
+import { buildLeaflet } from '../leaflet/buildLeaflet.ts';
+import { assessReading } from '../reading/assessReading.ts';
+import { findNeeds } from '../regimen/findNeeds.ts';
+import { proposePlan } from '../regimen/proposePlan.ts';
+import { compareProtocols } from '../risk/compareProtocols.ts';
+import { appliesAtAge } from '../risk/conditions.ts';
+import { evaluateProtocol } from '../risk/evaluateProtocol.ts';
+import { uniqueSources } from '../risk/explainLevel.ts';
+import { itemsFromAnswers } from '../risk/itemsFromAnswers.ts';
+import { levelSentence } from '../risk/levelSentence.ts';
+import { decideMouth } from '../risk/mouthFirst.ts';
+import type { ProtocolTable, RiskSettings } from '../risk/protocol.ts';
+import type { Items, RiskResult } from '../risk/types.ts';
+import { listChangeableItems, whatWouldChange } from '../risk/whatWouldChange.ts';
+import { ageOn } from './ageOn.ts';
+import { personFacts } from './personFacts.ts';
+import type { MouthDecision, PracticeSettings, VisitAssessment, VisitInput } from './types.ts';
+import type { VisitContent } from './visitContent.ts';
+
+/**
+ * Everything Ebbline says of one visit, from what is known of it so far: the reading, the level proposed by the practice's method, the
+ * other lists, what could change the level, needs, a first plan and the leaflet. The same on the screen, on the server's record and on
+ * the command line. Only the confirmed level feeds needs and plan; the reading is no item of any list.
+ * @param input    checked by `checkVisit`; answers may be missing in any number
+ * @param content  clinical tables, one edition of each
+ * @throws RangeError when a date or a number lies outside its range; the message names it
+ */
+export function assessVisit({ practice, person, visit }: VisitInput, content: VisitContent): VisitAssessment {
+  const { ageYears, ageMonths } = ageOn(person.birthDate, visit.onDate);
+  const { settings } = practice;
+  const { questions } = content;
+  const { answers, findings, allExamined, onDate } = visit;
+  const { items, known, unknown } = itemsFromAnswers({
+    answers,
+    findings,
+    allExamined,
+    questions,
+    findingFills: content.findingFills,
+    exclusions: content.itemExclusions,
+    ageYears,
+    onDate,
+    settings,
+  });
+  const mouth = decideMouth({ known, findings });
+  const facts = personFacts({ ageYears, ageMonths, known, items, questions });
+  const meter = practice.meters.find((m) => m.id === visit.meterId);
+  const reading = assessReading({
+    reading: visit.reading,
+    meter,
+    lots: practice.lots,
+    pastReadings: visit.pastReadings,
+    onDate,
+    conditions: content.swabConditions,
+    timeZone: practice.timeZone,
+  });
+  const level = proposeLevel({ mouth, items, ageYears, settings, content });
+  const confirmed = mouth.kind === 'level-does-not-apply' ? null : (visit.confirmed ?? null);
+  const needs = findNeeds({ facts, mouth, confirmed, risk: level.proposed, items, findings, reading, tables: content.regimen });
+  const plan = proposePlan({ facts, needs, shelf: practice.shelf, settings, confirmed, signed: visit.signed, tables: content.regimen });
+  const couldChange = level.table
+    ? whatWouldChange(level.table, items, ageYears, settings, listChangeableItems(level.table, { mayLimitFood: plan.diet.allowed === 'any' }))
+    : [];
+  const leaflet = buildLeaflet({
+    plan,
+    person: { name: person.name, ageYears },
+    practice: { name: practice.name, invented: practice.invented, jurisdiction: settings.jurisdiction },
+    onDate,
+    language: visit.language,
+    agreed: visit.agreed,
+    stopUsing: visit.stopUsing,
+    nextOn: visit.nextOn,
+    shelf: practice.shelf,
+    texts: content.leaflet,
+    facts,
+    needs,
+  });
+  return {
+    ageYears,
+    ageMonths,
+    mouth,
+    unknownAnswers: unknown,
+    safetyUnknown: unknown.filter((u) => questions.some((q) => q.id === u.question && q.group === 'safety')).map((u) => u.question),
+    facts,
+    reading,
+    proposed: level.proposed,
+    proposedSentence: level.sentence,
+    compare: level.compare,
+    couldChange,
+    confirmed,
+    needs,
+    plan,
+    leaflet,
+    sources: uniqueSources([...reading.sources, ...(level.proposed?.sources ?? []), ...needs.flatMap((n) => n.sources), ...plan.lines.flatMap((l) => l.sources)]),
+    versions: content.versions,
+  };
+}
+
+interface ProposedLevel {
+  readonly table: ProtocolTable | undefined;
+  readonly proposed: RiskResult | null;
+  readonly sentence: string;
+  readonly compare: readonly RiskResult[];
+}
+
+interface LevelInput {
+  readonly mouth: MouthDecision;
+  readonly items: Items;
+  readonly ageYears: number;
+  readonly settings: PracticeSettings & RiskSettings;
+  readonly content: VisitContent;
+}
+
+/** The practice's own list for this age proposes; the other lists stand beside it. Where no level applies, the sentence says why. */
+function proposeLevel({ mouth, items, ageYears, settings, content }: LevelInput): ProposedLevel {
+  const none = (sentence: string): ProposedLevel => ({ table: undefined, proposed: null, sentence, compare: [] });
+  if (mouth.kind === 'level-does-not-apply') return none(mouth.sentences.join(' '));
+  const method = settings.methodByAge.find((m) => ageYears >= m.fromAgeYears && (m.belowAgeYears === null || ageYears < m.belowAgeYears));
+  const table = content.protocols.find((t) => t.id === method?.protocol);
+  if (!table) return none(`No method is set for age ${ageYears}: choose one under Rules.`);
+  if (!appliesAtAge(table, ageYears)) return none(`${table.screenName} is not for age ${ageYears}: choose another method under Rules.`);
+  const proposed = evaluateProtocol(table, items, ageYears, settings);
+  const others = content.protocols.filter((t) => t.id !== table.id);
+  const labelOf = (item: string) => table.items[item]?.label ?? item;
+  return { table, proposed, sentence: levelSentence(proposed, labelOf), compare: compareProtocols(others, items, ageYears, settings).results };
+}
+

@@ -1,0 +1,162 @@
+import { differenceInCalendarDays, differenceInYears, parseISO } from 'date-fns';
+import type { SwabReading } from '../reading/types.ts';
+import type { Answer, AnswerValue } from './answer.ts';
+import type { Question } from './question.ts';
+import type { VisitInput } from './types.ts';
+
+/** One thing wrong with a visit: where it stands in the visit file, and what is wrong, as the end of a sentence that the path begins. */
+export interface VisitProblem {
+  readonly path: string;
+  readonly message: string;
+}
+
+const OLDEST_AGE_YEARS = 120;
+/** A time carries its own offset, the visit's date is local: the two calendars may differ by a day. */
+const CALENDAR_SLACK_DAYS = 1;
+
+/**
+ * What a schema cannot see: fields that each have the right shape and contradict each other, the practice, or the list of questions.
+ * An expired lot or a swab after polishing is no problem here: such a reading is recorded and not counted.
+ * @param input      a visit whose fields already have the right types
+ * @param questions  every question that may be answered, any age
+ * @returns every problem, in the order of the visit file; empty when there is none
+ */
+export function checkVisit(input: VisitInput, questions: readonly Question[]): readonly VisitProblem[] {
+  return [...checkPractice(input), ...checkDates(input), ...checkAnswers(input, questions), ...checkReading(input), ...checkPlan(input)];
+}
+
+function checkPractice({ practice }: VisitInput): VisitProblem[] {
+  const lists = { meters: practice.meters, lots: practice.lots, shelf: practice.shelf };
+  return Object.entries(lists).flatMap(([list, rows]) =>
+    rows.flatMap(({ id }, i) =>
+      rows.findIndex((row) => row.id === id) < i ? [{ path: `practice.${list}.${i}.id`, message: `"${id}" stands there twice` }] : [],
+    ),
+  );
+}
+
+function checkDates({ person, visit }: VisitInput): VisitProblem[] {
+  const { birthDate } = person;
+  const { onDate, nextOn } = visit;
+  const problems: VisitProblem[] = [];
+  if (birthDate > onDate) {
+    problems.push({ path: 'person.birthDate', message: `${birthDate} is after the visit on ${onDate}` });
+  } else if (differenceInYears(parseISO(onDate), parseISO(birthDate)) > OLDEST_AGE_YEARS) {
+    problems.push({ path: 'person.birthDate', message: `${birthDate} makes the person older than ${OLDEST_AGE_YEARS} years` });
+  }
+  if (nextOn !== undefined && nextOn < onDate) {
+    problems.push({ path: 'visit.nextOn', message: `${nextOn} is before the visit on ${onDate}` });
+  }
+  return problems;
+}
+
+function checkAnswers({ person, visit }: VisitInput, questions: readonly Question[]): VisitProblem[] {
+  const questionById = new Map(questions.map((question) => [question.id, question]));
+  return Object.entries(visit.answers).flatMap(([id, answer]) => {
+    const path = `visit.answers.${id}`;
+    const question = questionById.get(id);
+    if (!question) return [{ path, message: 'is not a question of this edition' }];
+    return [
+      ...(answer.value === undefined ? [] : checkValue(question, answer.value).map((message) => ({ path: `${path}.value`, message }))),
+      ...checkAskedOn(answer, person.birthDate, visit.onDate).map((message) => ({ path: `${path}.askedOn`, message })),
+    ];
+  });
+}
+
+function checkAskedOn({ askedOn }: Answer, birthDate: string, onDate: string): string[] {
+  if (askedOn === undefined) return [];
+  if (askedOn > onDate) return [`${askedOn} is after the visit on ${onDate}`];
+  return askedOn < birthDate ? [`${askedOn} is before the birth on ${birthDate}`] : [];
+}
+
+/** What is wrong with this value as an answer to this question; empty when nothing is. */
+function checkValue(question: Question, value: AnswerValue): string[] {
+  switch (question.kind) {
+    case 'yes-no':
+      return typeof value === 'boolean' ? [] : ['must be true or false'];
+    case 'count':
+      return typeof value === 'number' && Number.isInteger(value) && value >= 0 ? checkRange(question, value) : ['must be a whole number'];
+    case 'measure':
+      return typeof value === 'number' && Number.isFinite(value) ? checkRange(question, value) : ['must be a number'];
+    case 'choice':
+      return typeof value === 'string' ? checkChoices(question, [value]) : ['must be one of the choices, by its id'];
+    case 'list':
+      return Array.isArray(value) ? checkChoices(question, value) : ['must be a list; an empty list means asked and none'];
+  }
+}
+
+function checkRange({ min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY, unit }: Question, value: number): string[] {
+  const withUnit = (limit: number) => (unit === undefined ? `${limit}` : `${limit} ${unit}`);
+  if (value < min) return [`${value} is below ${withUnit(min)}`];
+  return value > max ? [`${value} is above ${withUnit(max)}`] : [];
+}
+
+function checkChoices({ choices }: Question, ids: readonly string[]): string[] {
+  if (!choices) return [];
+  return ids.filter((id) => !choices.some((choice) => choice.id === id)).map((id) => `"${id}" is not one of: ${listIds(choices)}`);
+}
+
+function checkReading({ practice, person, visit }: VisitInput): VisitProblem[] {
+  const past = visit.pastReadings.flatMap(({ takenAt }, i) => {
+    const path = `visit.pastReadings.${i}.takenAt`;
+    if (daysBetween(visit.onDate, takenAt) > CALENDAR_SLACK_DAYS) return [{ path, message: `is after the visit on ${visit.onDate}` }];
+    const isBeforeBirth = daysBetween(person.birthDate, takenAt) < -CALENDAR_SLACK_DAYS;
+    return isBeforeBirth ? [{ path, message: `is before the birth on ${person.birthDate}` }] : [];
+  });
+  const { reading, meterId } = visit;
+  const meter = practice.meters.find((m) => m.id === meterId);
+  const problems: VisitProblem[] = [];
+  if (meterId !== undefined && !meter) {
+    problems.push({ path: 'visit.meterId', message: `"${meterId}" is not one of: ${listIds(practice.meters)}` });
+  }
+  if (!reading) return [...problems, ...past];
+  const { rlu, lotId } = reading;
+  if (rlu !== undefined && meterId === undefined) {
+    problems.push({ path: 'visit.meterId', message: 'is missing: a number needs the meter that gave it' });
+  }
+  if (rlu !== undefined && meter && !(rlu >= meter.lowestRlu && rlu <= meter.highestRlu)) {
+    const range = `${meter.lowestRlu} to ${meter.highestRlu} RLU`;
+    problems.push({ path: 'visit.reading.rlu', message: `${rlu} is outside what ${meter.name} can show, ${range}` });
+  }
+  if (lotId !== undefined && !practice.lots.some((lot) => lot.id === lotId)) {
+    problems.push({ path: 'visit.reading.lotId', message: `"${lotId}" is not one of: ${listIds(practice.lots)}` });
+  }
+  return [...problems, ...checkReadingItself(reading, visit.onDate), ...past];
+}
+
+function checkReadingItself({ rlu, bound, failed, notTaken, takenAt }: SwabReading, onDate: string): VisitProblem[] {
+  const problems: VisitProblem[] = [];
+  if (rlu !== undefined && notTaken !== undefined) {
+    problems.push({ path: 'visit.reading.rlu', message: 'is given although the reading was not taken' });
+  }
+  if (rlu !== undefined && failed === true) {
+    problems.push({ path: 'visit.reading.rlu', message: 'is given although the swab failed' });
+  }
+  if (bound !== undefined && rlu === undefined) {
+    problems.push({ path: 'visit.reading.bound', message: 'is given without a number' });
+  }
+  if (takenAt !== undefined && Math.abs(daysBetween(onDate, takenAt)) > CALENDAR_SLACK_DAYS) {
+    problems.push({ path: 'visit.reading.takenAt', message: `is not on the day of the visit, ${onDate}` });
+  }
+  return problems;
+}
+
+function checkPlan({ practice, visit }: VisitInput): VisitProblem[] {
+  const isOnShelf = (id: string) => practice.shelf.some((item) => item.id === id);
+  const offShelf = [
+    ...visit.signed.map((item, i) => ({ id: item.shelfItemId, path: `visit.signed.${i}.shelfItemId` })),
+    ...Object.keys(visit.agreed?.items ?? {}).map((id) => ({ id, path: `visit.agreed.items.${id}` })),
+  ].filter(({ id }) => !isOnShelf(id));
+  const problems = offShelf.map(({ id, path }) => ({ path, message: `"${id}" is not on the practice's shelf` }));
+  const { confirmed } = visit;
+  if (confirmed?.changedFrom !== undefined && !confirmed.reason?.trim()) {
+    problems.push({ path: 'visit.confirmed.reason', message: 'is missing: a changed level needs a reason' });
+  }
+  return problems;
+}
+
+const listIds = (rows: readonly { readonly id: string }[]) => rows.map((row) => row.id).join(', ') || 'none at all';
+
+/** Whole calendar days from a date to the date part of a time, as each was written down. */
+function daysBetween(date: string, time: string): number {
+  return differenceInCalendarDays(parseISO(time.slice(0, 10)), parseISO(date));
+}

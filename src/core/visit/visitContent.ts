@@ -1,0 +1,18 @@
+import type { LeafletTable } from '../leaflet/leafletTable.ts';
+import type { SwabCondition } from '../reading/types.ts';
+import type { RegimenTables } from '../regimen/tables.ts';
+import type { FindingFill, ItemExclusion } from '../risk/findingFill.ts';
+import type { ProtocolTable } from '../risk/protocol.ts';
+import type { Question } from './question.ts';
+
+/** Every clinical table that one assessment reads. Passed in, so that an old visit can be replayed with the edition that made it. */
+export interface VisitContent {
+  readonly questions: readonly Question[];
+  readonly findingFills: readonly FindingFill[];
+  readonly itemExclusions: readonly ItemExclusion[];
+  readonly protocols: readonly ProtocolTable[];
+  readonly swabConditions: readonly SwabCondition[];
+  readonly regimen: RegimenTables;
+  readonly leaflet: LeafletTable;
+  readonly versions: { readonly code: string; readonly content: string };
+}

@@ -1,0 +1,95 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import { confirmLevel } from '../actions/confirmLevel.ts';
+import { digestOf, finishVisit, readStoredAssessment } from '../actions/finishVisit.ts';
+import { type LoadedVisit, loadVisit } from '../actions/loadVisit.ts';
+import { recordAnswer } from '../actions/recordAnswer.ts';
+import { signItem } from '../actions/signItem.ts';
+import { ConfirmLevelBody, FieldWrite, SignBody } from '../api/apiTypes.ts';
+import type { VisitBundle } from '../api/bundles.ts';
+import { AppError } from '../api/errors.ts';
+import { content } from '../content/allContent.ts';
+import { assessVisit } from '../core/visit/assessVisit.ts';
+import { listMembers } from '../store/read/members.ts';
+import { checkField } from './checkField.ts';
+import type { ContextOf } from './context.ts';
+
+const VisitId = z.strictObject({ id: z.uuid() });
+
+export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = async (app, { contextOf }) => {
+  app.get('/api/visits/:id', { schema: { params: VisitId } }, async (req): Promise<VisitBundle> => {
+    const { db, scope } = await contextOf(req);
+    const loaded = await loadVisit(db, scope, req.params.id);
+    const { visit, patient, input, carried, draft, lastVisitOn } = loaded;
+    const members = (await listMembers(db, scope)).filter((m) => m.active);
+    return {
+      visitId: visit.id,
+      patientId: patient.id,
+      state: visit.state,
+      input,
+      carried,
+      fieldVersions: Object.fromEntries(draft.fields.map((field) => [field.path, field.version])),
+      lastSavedAt: draft.fields.map((field) => field.savedAt).sort().at(-1) ?? null,
+      lastVisitOn,
+      members: members.map(({ id, name, trainedSwab, roles }) => ({ id, name, trainedSwab, maySign: roles.includes('dentist') })),
+      stored: visit.state === 'open' ? null : await readStoredAssessment(db, scope, loaded),
+    };
+  });
+
+  app.put('/api/visits/:id/fields', { schema: { params: VisitId, body: FieldWrite } }, async (req) => {
+    const context = await contextOf(req);
+    const { path, value, version } = req.body;
+    const checked = checkField(path, value);
+    const saved = await recordAnswer(context, { visitId: req.params.id, path, value: checked, expectedVersion: version ?? 0 });
+    return { path, version: saved.version, savedAt: saved.savedAt };
+  });
+
+  app.post('/api/visits/:id/level', { schema: { params: VisitId, body: ConfirmLevelBody } }, async (req) => {
+    const context = await contextOf(req);
+    const { input } = await openVisitOf(context, req.params.id);
+    const { proposed, mouth } = assessVisit(input, content);
+    if (mouth.kind === 'level-does-not-apply' || !proposed) throw new AppError('INPUT_INVALID', 'level: no caries level applies to this mouth or this age.');
+    const { level, reason } = req.body;
+    const confirmed = await confirmLevel(context, {
+      visitId: req.params.id,
+      level,
+      proposed: proposed.level,
+      protocol: proposed.protocol,
+      edition: proposed.edition,
+      ...(reason === undefined ? {} : { reason }),
+      inputDigest: digestOf(input),
+      codeVersion: content.versions.code,
+      contentVersion: content.versions.content,
+    });
+    return { confirmed };
+  });
+
+  app.post('/api/visits/:id/signatures', { schema: { params: VisitId, body: SignBody } }, async (req) => {
+    const context = await contextOf(req);
+    const { input } = await loadVisit(context.db, context.scope, req.params.id);
+    const { plan } = assessVisit(input, content);
+    const { shelfItemId } = req.body;
+    const stops = plan.notOffered.filter((e) => e.shelfItemId === shelfItemId && e.level === 'stop').map((e) => e.ruleId);
+    await signItem(context, { visitId: req.params.id, ...req.body, stops });
+    return { signed: (await loadVisit(context.db, context.scope, req.params.id)).input.visit.signed };
+  });
+
+  app.post('/api/visits/:id/close', { schema: { params: VisitId, body: z.strictObject({}) } }, async (req) => {
+    const context = await contextOf(req);
+    const assessment = await finishVisit(context, req.params.id);
+    return { closedAt: context.now(), leaflet: assessment.leaflet, assessment };
+  });
+
+  app.get('/api/visits/:id/leaflet', { schema: { params: VisitId } }, async (req) => {
+    const { db, scope } = await contextOf(req);
+    const loaded = await loadVisit(db, scope, req.params.id);
+    const assessment = loaded.visit.state === 'open' ? assessVisit(loaded.input, content) : await readStoredAssessment(db, scope, loaded);
+    return assessment.leaflet;
+  });
+};
+
+async function openVisitOf(context: Parameters<typeof confirmLevel>[0], id: string): Promise<LoadedVisit> {
+  const loaded = await loadVisit(context.db, context.scope, id);
+  if (loaded.visit.state !== 'open') throw new AppError('VISIT_CLOSED', 'This visit is closed.');
+  return loaded;
+}

@@ -1,0 +1,5 @@
+import { first } from './first.ts';
+import type { Migration } from './migrate.ts';
+
+/** In order of version, forward only; a released one is never edited. */
+export const migrations: readonly Migration[] = [first];

@@ -1,0 +1,50 @@
+import type { Meter, SwabLot } from '../../core/reading/types.ts';
+import type { ShelfItem } from '../../core/regimen/types.ts';
+import type { CatalogKind, Db } from '../schema.ts';
+import type { SiteScope } from '../siteScope.ts';
+import type { StandingOrder } from '../storedJson.ts';
+
+/** What the body of each kind is; the kinds not named here have bodies of their own readers. */
+export type CatalogBody<K extends CatalogKind> = K extends 'meter'
+  ? Meter
+  : K extends 'lot'
+    ? SwabLot
+    : K extends 'shelf-item'
+      ? ShelfItem
+      : K extends 'standing-order'
+        ? StandingOrder
+        : unknown;
+
+export interface CatalogEntry<K extends CatalogKind> {
+  readonly id: string;
+  readonly body: CatalogBody<K>;
+  readonly version: number;
+}
+
+/** In the order of their ids. */
+export async function listCatalog<K extends CatalogKind>(db: Db, scope: SiteScope, kind: K): Promise<CatalogEntry<K>[]> {
+  const rows = await db
+    .selectFrom('catalog')
+    .select(['id', 'body', 'version'])
+    .where('siteId', '=', scope.siteId)
+    .where('kind', '=', kind)
+    .orderBy('id')
+    .execute();
+  return rows.map((row) => ({ ...row, body: JSON.parse(row.body) }));
+}
+
+export async function findCatalogEntry<K extends CatalogKind>(
+  db: Db,
+  scope: SiteScope,
+  kind: K,
+  id: string,
+): Promise<CatalogEntry<K> | undefined> {
+  const row = await db
+    .selectFrom('catalog')
+    .select(['id', 'body', 'version'])
+    .where('siteId', '=', scope.siteId)
+    .where('kind', '=', kind)
+    .where('id', '=', id)
+    .executeTakeFirst();
+  return row && { ...row, body: JSON.parse(row.body) };
+}

@@ -1,0 +1,42 @@
+import type { PracticeFile } from '../../core/visit/types.ts';
+import type { Db, SiteTable } from '../schema.ts';
+import type { SiteScope } from '../siteScope.ts';
+import type { StoredSettings } from '../storedJson.ts';
+import { listCatalog } from './catalog.ts';
+
+/** For the owner of the machine: which practices the store holds. */
+export function listSites(db: Db): Promise<Pick<SiteTable, 'siteId' | 'name'>[]> {
+  return db.selectFrom('site').select(['siteId', 'name']).orderBy('siteId').execute();
+}
+
+export function findSite(db: Db, scope: SiteScope): Promise<SiteTable | undefined> {
+  return db.selectFrom('site').selectAll().where('siteId', '=', scope.siteId).executeTakeFirst();
+}
+
+export interface StoredPractice {
+  readonly practice: PracticeFile;
+  readonly locale: string;
+  /** For the next change of the settings. */
+  readonly version: number;
+}
+
+/** Name, settings, meters, lots and shelf as the computing core takes them; undefined for an unknown site. */
+export async function findPractice(db: Db, scope: SiteScope): Promise<StoredPractice | undefined> {
+  const site = await findSite(db, scope);
+  if (!site) return undefined;
+  const { invented, settings }: StoredSettings = JSON.parse(site.settings);
+  const bodies = async <K extends 'meter' | 'lot' | 'shelf-item'>(kind: K) => (await listCatalog(db, scope, kind)).map(({ body }) => body);
+  return {
+    practice: {
+      name: site.name,
+      invented,
+      timeZone: site.timeZone,
+      settings,
+      meters: await bodies('meter'),
+      lots: await bodies('lot'),
+      shelf: await bodies('shelf-item'),
+    },
+    locale: site.locale,
+    version: site.version,
+  };
+}

@@ -1,0 +1,15 @@
+import type { Db, TaskTable } from '../schema.ts';
+import type { SiteScope } from '../siteScope.ts';
+
+/** Open tasks of the practice due on a local date or before it, the most overdue first; all open tasks without a date. */
+export function listOpenTasks(db: Db, scope: SiteScope, dueUntil?: string): Promise<TaskTable[]> {
+  let query = db.selectFrom('task').selectAll().where('siteId', '=', scope.siteId).where('state', '=', 'open');
+  if (dueUntil !== undefined) query = query.where('due', '<=', dueUntil);
+  return query.orderBy('due').orderBy('id').execute();
+}
+
+/** Of one person, done ones too, by date. */
+export function listTasksOfPatient(db: Db, scope: SiteScope, patientId: string): Promise<TaskTable[]> {
+  const query = db.selectFrom('task').selectAll().where('siteId', '=', scope.siteId).where('patientId', '=', patientId);
+  return query.orderBy('due').orderBy('id').execute();
+}

@@ -1,0 +1,127 @@
+import { type ReactNode, useEffect, useState } from 'react';
+import type { SessionView } from '../api/apiTypes.ts';
+import { useSignOut } from './data/queries.ts';
+import { useSaveState } from './data/saving.ts';
+import { formatClock, formatDate } from './format.ts';
+import { Link } from './parts/Link.tsx';
+import { type Preferences, setPreference, usePreferences } from './preferences.ts';
+import type { Route } from './routing.ts';
+import packageJson from '../../package.json' with { type: 'json' };
+
+interface ShellProps {
+  readonly route: Route;
+  readonly session: SessionView;
+  readonly children: ReactNode;
+}
+
+/** The strip, the navigation, who is signed in and what is saved; and at the end how the page looks. */
+export function Shell({ route, session, children }: ShellProps) {
+  const visitId = useLastVisit(route);
+  return (
+    <>
+      <a className="skip" href="#main">
+        Skip to the page
+      </a>
+      <header className="shell-head">
+        {session.practice.invented && (
+          <p className="strip">{session.practice.name} is an invented practice. Every person here is invented.</p>
+        )}
+        <nav aria-label="Screens">
+          <ul>
+            <li className="wordmark">
+              <Link to="/">Ebbline</Link>
+            </li>
+            <NavItem to="/" name="People" isCurrent={route.screen === 'people'} />
+            {visitId && <NavItem to={`/visits/${visitId}`} name="Visit" isCurrent={route.screen === 'visit'} />}
+            <NavItem to="/over-time" name="Over time" isCurrent={route.screen === 'over-time'} />
+            <NavItem to="/shelf" name="Shelf" isCurrent={route.screen === 'shelf'} />
+            <NavItem to="/rules" name="Rules" isCurrent={route.screen === 'rules'} />
+          </ul>
+          <p className="who">
+            {session.member.name} · <SavedState />
+          </p>
+        </nav>
+      </header>
+      <main className="page" id="main" tabIndex={-1}>
+        {children}
+      </main>
+      <Foot session={session} />
+    </>
+  );
+}
+
+function NavItem({ to, name, isCurrent }: { readonly to: string; readonly name: string; readonly isCurrent: boolean }) {
+  return (
+    <li>
+      <Link to={to} isCurrent={isCurrent}>
+        {name}
+      </Link>
+    </li>
+  );
+}
+
+/** The visit that was open last on this page, so that the way back is one press. */
+function useLastVisit(route: Route): string | null {
+  const [last, setLast] = useState<string | null>(null);
+  const here = route.screen === 'visit' ? route.visitId : null;
+  useEffect(() => {
+    if (here) setLast(here);
+  }, [here]);
+  return here ?? last;
+}
+
+/** Never says saved before the server has said so. */
+function SavedState() {
+  const { unsaved, trying, signedOut, lastSavedAt, conflicts, refused } = useSaveState();
+  const said = (() => {
+    if (signedOut) return { isBad: true, text: 'not saved yet: signed out' };
+    if (trying) return { isBad: true, text: 'not saved yet, trying' };
+    if (unsaved > 0) return { isBad: false, text: 'sending' };
+    if (conflicts.length + refused.length > 0) return { isBad: true, text: 'not saved yet: needs a look' };
+    return { isBad: false, text: lastSavedAt ? `saved ${formatClock(lastSavedAt)}` : 'nothing to save' };
+  })();
+  return (
+    <span role="status" className={said.isBad ? 'unknown' : undefined} data-saved>
+      {said.text}
+      {signedOut && (
+        <>
+          {' '}
+          <a href="/" target="_blank" rel="noreferrer">
+            sign in in a new tab
+          </a>
+        </>
+      )}
+    </span>
+  );
+}
+
+const THEMES: readonly { readonly id: Preferences['theme']; readonly name: string }[] = [
+  { id: 'system', name: 'as the computer' },
+  { id: 'light', name: 'light' },
+  { id: 'dark', name: 'dark' },
+];
+
+function Foot({ session }: { readonly session: SessionView }) {
+  const { theme } = usePreferences();
+  const signOut = useSignOut();
+  return (
+    <footer className="foot">
+      <p className="foot-print">
+        {session.practice.name} · {formatDate(session.today)} · Ebbline {packageJson.version}
+      </p>
+      <p>Not a diagnosis and not a device. It shows its basis; the professional decides.</p>
+      <p className="foot-links">
+        <span role="group" aria-label="Look of the page">
+          {THEMES.map(({ id, name }) => (
+            <button key={id} type="button" className="link" aria-pressed={theme === id} onClick={() => setPreference({ theme: id })}>
+              {name}
+            </button>
+          ))}
+        </span>
+        <button type="button" className="link" onClick={() => signOut.mutate()}>
+          Sign out
+        </button>
+      </p>
+    </footer>
+  );
+}

@@ -1,0 +1,116 @@
+import { scaleLog, scaleUtc } from 'd3-scale';
+import type { StoredReading } from '../../api/bundles.ts';
+import { formatDate, formatMonth, formatNumber } from '../format.ts';
+import { noiseBand } from './noiseBand.ts';
+import { ticksOf } from './ReadingPicture.tsx';
+
+const WIDTH = 760;
+const HEIGHT = 260;
+const PLOT = { left: 64, right: 740, top: 18, bottom: 216 };
+const DAY_MS = 86_400_000;
+const BAR = 10;
+
+type Drawn = StoredReading & { readonly rlu: number };
+
+/** Readings with the band of their noise, hollow where they do not count, against the cut-off of the meter that gave them. */
+export function ReadingsChart({ readings }: { readonly readings: readonly StoredReading[] }) {
+  const drawn = readings.filter((r): r is Drawn => r.rlu !== null && r.rlu > 0);
+  const [first] = drawn;
+  if (!first) return null;
+  const times = drawn.map((r) => Date.parse(r.takenAt));
+  const values = drawn.flatMap((r) => [...noiseBand(r), r.cutoffRlu]);
+  const x = scaleUtc().domain([Math.min(...times) - 30 * DAY_MS, Math.max(...times) + 30 * DAY_MS]).range([PLOT.left, PLOT.right]);
+  const y = scaleLog().domain([Math.min(...values) / 1.3, Math.max(...values) * 1.3]).range([PLOT.bottom, PLOT.top]);
+  const counted = drawn.filter(isCounted).length;
+  return (
+    <figure>
+      <svg className="readings-chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={`${drawn.length} readings over time on a log scale, ${counted} of them counted. The table gives each.`}>
+        {ticksOf(y.domain() as [number, number]).map((tick) => (
+          <g key={tick}>
+            <line className="grid" x1={PLOT.left} x2={PLOT.right} y1={y(tick)} y2={y(tick)} />
+            <text className="tick-text" x={PLOT.left - 8} y={y(tick) + 4} textAnchor="end">
+              {formatNumber(tick)}
+            </text>
+          </g>
+        ))}
+        {metersOf(drawn).map(({ meterId, meterName, cutoffRlu }) => (
+          <g key={meterId}>
+            <line className="cutoff" x1={PLOT.left} x2={PLOT.right} y1={y(cutoffRlu)} y2={y(cutoffRlu)} />
+            <text className="strong" x={PLOT.right} y={y(cutoffRlu) - 6} textAnchor="end">
+              cut-off of {meterName} {formatNumber(cutoffRlu)}
+            </text>
+          </g>
+        ))}
+        {drawn.map((reading) => (
+          <Mark key={reading.id} reading={reading} x={x(Date.parse(reading.takenAt))} y={y} />
+        ))}
+        <line className="axis" x1={PLOT.left} x2={PLOT.right} y1={PLOT.bottom} y2={PLOT.bottom} />
+        {x.ticks(5).map((tick) => (
+          <g key={tick.getTime()} transform={`translate(${x(tick)},${PLOT.bottom})`}>
+            <line className="tick" y2="5" />
+            <text className="tick-text" y="20" textAnchor="middle">
+              {formatMonth(tick.toISOString())}
+            </text>
+          </g>
+        ))}
+        <text className="tick-text" x={PLOT.left - 8} y={HEIGHT - 4} textAnchor="start">
+          RLU, log scale. Bars: where swab noise and day-to-day change alone would put it, 95 times in 100.
+        </text>
+      </svg>
+      <details>
+        <summary>Show as table</summary>
+        <ReadingsTable readings={readings} />
+      </details>
+    </figure>
+  );
+}
+
+export const isCounted = ({ state }: Pick<StoredReading, 'state'>): boolean => state === 'valid' || state === 'flagged';
+
+function Mark({ reading, x, y }: { readonly reading: Drawn; readonly x: number; readonly y: (rlu: number) => number }) {
+  const counts = isCounted(reading);
+  const [low, high] = noiseBand(reading);
+  return (
+    <g>
+      {counts && <rect className="band" x={x - BAR / 2} width={BAR} y={y(high)} height={y(low) - y(high)} />}
+      <circle className={counts ? 'mark' : 'mark hollow'} cx={x} cy={y(reading.rlu)} r="5" />
+    </g>
+  );
+}
+
+function metersOf(readings: readonly Drawn[]): readonly Drawn[] {
+  return [...new Map(readings.map((r) => [r.meterId, r])).values()];
+}
+
+function ReadingsTable({ readings }: { readonly readings: readonly StoredReading[] }) {
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">Taken</th>
+          <th scope="col">RLU</th>
+          <th scope="col">Meter, cut-off</th>
+          <th scope="col">Counted</th>
+        </tr>
+      </thead>
+      <tbody>
+        {readings.map((r) => (
+          <tr key={r.id}>
+            <th scope="row">{formatDate(r.takenAt)}</th>
+            <td>{sayRlu(r)}</td>
+            <td>
+              {r.meterName}, {formatNumber(r.cutoffRlu)}
+            </td>
+            <td>{isCounted(r) ? (r.state === 'flagged' ? `yes, with caution: ${r.reasons.join('; ')}` : 'yes') : `not counted: ${r.reasons.join('; ') || r.state}`}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+export function sayRlu({ rlu, bound }: Pick<StoredReading, 'rlu' | 'bound'>): string {
+  if (rlu === null) return 'none';
+  const limit = bound === 'at-most' ? ' or less' : bound === 'at-least' ? ' or more' : '';
+  return `${formatNumber(rlu)}${limit}`;
+}

@@ -1,0 +1,42 @@
+/** The clinical tables as the pages use them. They come with the program, so the pages read them directly. */
+import { content } from '../content/allContent.ts';
+import { riskFlags } from '../content/protocols/flags.ts';
+import { riskItems } from '../content/protocols/items.ts';
+import { sourceIndex } from '../content/sourceIndex.ts';
+import type { ShelfItem } from '../core/regimen/types.ts';
+import { assessVisit } from '../core/visit/assessVisit.ts';
+import type { Question } from '../core/visit/question.ts';
+import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
+
+export const questions: readonly Question[] = content.questions;
+
+const questionById = new Map(questions.map((q) => [q.id, q]));
+
+/** One assessment, the same code as the server's. */
+export const assess = (input: VisitInput): VisitAssessment => assessVisit(input, content);
+
+export const findQuestion = (id: string): Question | undefined => questionById.get(id);
+
+/** Questions whose answer fills this item of a list. */
+export const questionsOfItem = (item: string): readonly Question[] => questions.filter((q) => q.fills.some((f) => f.item === item));
+
+/** Items that only private questions fill: left out while the patient looks. */
+export const privateItemIds: ReadonlySet<string> = new Set(
+  Object.keys(riskItems).filter((item) => {
+    const asked = questionsOfItem(item);
+    return asked.length > 0 && asked.every((q) => q.private === true);
+  }),
+);
+
+export const itemLabel = (item: string): string => riskItems[item]?.label ?? item;
+
+export const flagText = (flag: string): string => riskFlags[flag] ?? flag;
+
+export const protocolName = (id: string): string => content.protocols.find((p) => p.id === id)?.screenName ?? id;
+
+export const shelfName = (shelf: readonly ShelfItem[], id: string): string => shelf.find((item) => item.id === id)?.name ?? id;
+
+/** How a source is cited; its key where the list does not hold it, so that a gap is seen and not hidden. */
+export const citationOf = (key: string): string => sourceIndex[key]?.cite ?? key;
+
+export const findProtocol = (id: string) => content.protocols.find((p) => p.id === id);

@@ -1,0 +1,23 @@
+import type { MouseEvent, ReactNode } from 'react';
+import { goTo } from '../routing.ts';
+
+interface LinkProps {
+  readonly to: string;
+  readonly children: ReactNode;
+  readonly isCurrent?: boolean;
+  readonly className?: string;
+}
+
+/** A real address, followed without loading the page anew; the usual keys for a new tab still work. */
+export function Link({ to, children, isCurrent = false, className }: LinkProps) {
+  const follow = (event: MouseEvent) => {
+    if (event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
+    event.preventDefault();
+    goTo(to);
+  };
+  return (
+    <a href={to} onClick={follow} aria-current={isCurrent ? 'page' : undefined} className={className}>
+      {children}
+    </a>
+  );
+}

@@ -1,0 +1,43 @@
+import { useSyncExternalStore } from 'react';
+
+export type Route =
+  | { readonly screen: 'people' }
+  | { readonly screen: 'visit'; readonly visitId: string }
+  | { readonly screen: 'leaflet'; readonly visitId: string }
+  | { readonly screen: 'over-time'; readonly patientId: string | null }
+  | { readonly screen: 'shelf' }
+  | { readonly screen: 'rules' }
+  | { readonly screen: 'unknown' };
+
+export function parsePath(path: string): Route {
+  const [first, id, last, ...rest] = path.split('/').filter(Boolean);
+  if (rest.length > 0) return { screen: 'unknown' };
+  if (first === undefined) return { screen: 'people' };
+  if (first === 'visits' && id && last === undefined) return { screen: 'visit', visitId: id };
+  if (first === 'visits' && id && last === 'leaflet') return { screen: 'leaflet', visitId: id };
+  if (first === 'over-time' && last === undefined) return { screen: 'over-time', patientId: id ?? null };
+  if (first === 'shelf' && id === undefined) return { screen: 'shelf' };
+  if (first === 'rules' && id === undefined) return { screen: 'rules' };
+  return { screen: 'unknown' };
+}
+
+const MOVED = 'ebbline-moved';
+
+export function goTo(path: string): void {
+  history.pushState(null, '', path);
+  dispatchEvent(new Event(MOVED));
+  scrollTo(0, 0);
+}
+
+function onMove(listener: () => void): () => void {
+  addEventListener('popstate', listener);
+  addEventListener(MOVED, listener);
+  return () => {
+    removeEventListener('popstate', listener);
+    removeEventListener(MOVED, listener);
+  };
+}
+
+export function usePath(): string {
+  return useSyncExternalStore(onMove, () => location.pathname);
+}

@@ -1,0 +1,191 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { type KeyboardEvent, type RefObject, useRef, useState } from 'react';
+import type { PersonLine } from '../../api/apiTypes.ts';
+import { addPerson, openVisit, usePeople } from '../data/queries.ts';
+import { formatDate, plural } from '../format.ts';
+import { Key } from '../parts/Key.tsx';
+import { Link } from '../parts/Link.tsx';
+import { LoadState } from '../parts/LoadState.tsx';
+import { goTo } from '../routing.ts';
+import { findPeople, parseBirthday } from './findPeople.ts';
+
+export function PeopleScreen() {
+  const people = usePeople();
+  const client = useQueryClient();
+  const [typed, setTyped] = useState('');
+  const [isAdding, setAdding] = useState(false);
+  const [problem, setProblem] = useState<string | null>(null);
+  const table = useRef<HTMLTableElement>(null);
+  if (!people.data) return <LoadState query={people} what="the people" />;
+  const found = findPeople(people.data, typed);
+  const first = typed.trim() === '' ? undefined : found[0];
+
+  const attempt = async (action: () => Promise<string>) => {
+    setProblem(null);
+    try {
+      const visitId = await action();
+      void client.invalidateQueries({ queryKey: ['people'] });
+      goTo(`/visits/${visitId}`);
+    } catch (error) {
+      setProblem(error instanceof Error ? error.message : String(error));
+    }
+  };
+  const open = (person: PersonLine) => void attempt(async () => person.openVisitId ?? (await openVisit(person.id)).visitId);
+  const add = (birthDate: string) =>
+    void attempt(async () => {
+      const { id } = await addPerson({ name: typed.trim(), birthDate });
+      return (await openVisit(id)).visitId;
+    });
+  const onSearchKey = (event: KeyboardEvent) => {
+    if (event.key === 'ArrowDown') focusRow(table.current, 0);
+    else if (event.key !== 'Enter') return;
+    else if (first) open(first);
+    else if (typed.trim() !== '') setAdding(true);
+    event.preventDefault();
+  };
+
+  return (
+    <>
+      <h1>People</h1>
+      <div className="search">
+        <label htmlFor="search">Name</label>
+        <input
+          id="search"
+          type="search"
+          autoComplete="off"
+          // biome-ignore lint/a11y/noAutofocus: the first page is this one field; a keyboard starts here
+          autoFocus
+          value={typed}
+          onChange={(event) => {
+            setTyped(event.target.value);
+            setAdding(false);
+          }}
+          onKeyDown={onSearchKey}
+          aria-describedby="search-hint"
+        />
+        <span id="search-hint" className="hint" role="status">
+          {hintOf(typed, first, found.length)}
+        </span>
+      </div>
+      {isAdding && <AddPerson name={typed.trim()} onAdd={add} />}
+      {problem && (
+        <p className="problem" role="alert">
+          {problem}
+        </p>
+      )}
+      {!isAdding && typed.trim() !== '' && (
+        <p>
+          <button type="button" className="link" onClick={() => setAdding(true)}>
+            Add {typed.trim()} as a new person
+          </button>
+        </p>
+      )}
+      <PeopleTable people={found} table={table} onOpen={open} />
+    </>
+  );
+}
+
+function hintOf(typed: string, first: PersonLine | undefined, count: number): string {
+  if (typed.trim() === '') return `${plural(count, 'person', 'people')}; type a part of the name`;
+  if (!first) return 'No one by this name. Enter adds a new person.';
+  return first.openVisitId ? `Enter goes on with the visit of ${first.name}` : `Enter opens a visit of ${first.name}`;
+}
+
+function AddPerson({ name, onAdd }: { readonly name: string; readonly onAdd: (birthDate: string) => void }) {
+  const [typed, setTyped] = useState('');
+  const [problem, setProblem] = useState(false);
+  return (
+    <form
+      className="search"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        const birthDate = parseBirthday(typed);
+        setProblem(birthDate === undefined);
+        if (birthDate) onAdd(birthDate);
+      }}
+    >
+      <label htmlFor="birthday">Birthday of {name}</label>
+      <input
+        id="birthday"
+        inputMode="numeric"
+        autoComplete="off"
+        placeholder="YYYYMMDD"
+        // biome-ignore lint/a11y/noAutofocus: it appears on Enter in the field above and is the only thing left to type
+        autoFocus
+        value={typed}
+        aria-invalid={problem}
+        aria-describedby="birthday-hint"
+        onChange={(event) => setTyped(event.target.value)}
+      />
+      <button type="submit" className="action primary">
+        <Key>Enter</Key> Add and open the visit
+      </button>
+      <span id="birthday-hint" className={problem ? 'problem' : 'hint'} role={problem ? 'alert' : undefined}>
+        {problem ? 'This is no day of the calendar. Year, month and day, like 20190307.' : 'Year, month and day, like 20190307'}
+      </span>
+    </form>
+  );
+}
+
+interface PeopleTableProps {
+  readonly people: readonly PersonLine[];
+  readonly table: RefObject<HTMLTableElement | null>;
+  readonly onOpen: (person: PersonLine) => void;
+}
+
+function PeopleTable({ people, table, onOpen }: PeopleTableProps) {
+  if (people.length === 0) return null;
+  const onKeyDown = (event: KeyboardEvent) => {
+    const by = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
+    if (by === 0 || !(event.target instanceof HTMLElement)) return;
+    event.preventDefault();
+    focusRow(table.current, Number(event.target.closest('tr')?.dataset.row) + by);
+  };
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: arrows move between the buttons of the rows
+    <table className="people" ref={table} onKeyDown={onKeyDown}>
+      <thead>
+        <tr>
+          <th scope="col">Name</th>
+          <th scope="col">Age</th>
+          <th scope="col">Last visit</th>
+          <th scope="col">Due, and why</th>
+          <th scope="col">Waiting</th>
+          <th scope="col">
+            <span className="sr-only">Over time</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {people.map((person, row) => (
+          <tr key={person.id} data-row={row}>
+            <th scope="row">
+              <button type="button" className="name-button" onClick={() => onOpen(person)}>
+                {person.name}
+              </button>
+            </th>
+            <td data-label="Age">{person.ageYears}</td>
+            <td data-label="Last visit">{person.lastVisitOn ? `${formatDate(person.lastVisitOn)}${person.lastLevel ? `, ${person.lastLevel}` : ''}` : 'none'}</td>
+            <td data-label="Due">{withDates(person.due)}</td>
+            <td data-label="Waiting">{person.waiting > 0 && <span className="unknown">{plural(person.waiting, 'signature')}</span>}</td>
+            <td>
+              <Link to={`/over-time/${person.id}`}>over time</Link>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** Above the first row stands the search field. */
+function focusRow(table: HTMLTableElement | null, row: number): void {
+  if (row < 0) document.getElementById('search')?.focus();
+  else table?.querySelector<HTMLElement>(`tr[data-row="${row}"] button`)?.focus();
+}
+
+/** ISO dates inside a sentence as people write them. */
+function withDates(text: string): string {
+  return text.replace(/\d{4}-\d{2}-\d{2}/g, formatDate);
+}

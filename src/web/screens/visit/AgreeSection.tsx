@@ -1,0 +1,35 @@
+import { Key } from '../../parts/Key.tsx';
+import { plural } from '../../format.ts';
+import { ScopeLines, ScopeProblem } from './ScopeLines.tsx';
+import { SectionHead } from './SectionHead.tsx';
+import { useVisit } from './visitContext.ts';
+
+export function AgreeSection() {
+  const { lines, isClosed, isShownToPatient, command, reconfirm } = useVisit();
+  const open = lines.agree.filter((l) => l.reconfirmable).length;
+  return (
+    <section data-scope="agree" aria-label="Agree">
+      <SectionHead title="Agree" number={7} />
+      {!isClosed && open > 0 && (
+        <button type="button" className="answer reconfirm" aria-keyshortcuts="=" onClick={() => reconfirm('agree')}>
+          <Key>=</Key>
+          <span>all agreed ({plural(open, 'line')})</span>
+        </button>
+      )}
+      <ScopeLines scope="agree" />
+      <ScopeProblem scope="agree" />
+      {!isShownToPatient && (
+        <p className="actions">
+          {!isClosed && (
+            <button type="button" className="action primary" aria-keyshortcuts="z" onClick={() => command('agree', 'z')}>
+              <Key>z</Key> Close visit
+            </button>
+          )}
+          <button type="button" className="action" aria-keyshortcuts="p" onClick={() => command('agree', 'p')}>
+            <Key>p</Key> Print leaflet
+          </button>
+        </p>
+      )}
+    </section>
+  );
+}

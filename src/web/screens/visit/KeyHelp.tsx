@@ -1,0 +1,54 @@
+import { useEffect, useRef } from 'react';
+import { setPreference, useSingleKeys } from '../../preferences.ts';
+
+const KEYS = [
+  ['1 to 7', 'go to a section; the same number again goes to its next group'],
+  ['letter', 'open the line with this letter'],
+  ['y n', 'yes, no'],
+  ['0 to 9', 'a count, or the choice with this number; 0 = none of a list'],
+  ['number, Enter', 'a measured value; <40 and >60000 where the meter only gives a limit'],
+  ['d x', 'does not know, declined'],
+  ['=', 'asked today, no change: for everything carried in the group; under Agree: all agreed'],
+  ['u', 'Swab: taken as usual'],
+  ['+', 'Look: new finding'],
+  ['c g', 'Level: confirm, change'],
+  ['s', 'Plan: sign the open line (dentist)'],
+  ['z p', 'Agree: close the visit, print the leaflet'],
+  ['up down', 'line before, line after'],
+  ['Esc', 'back to the section'],
+  ['?', 'this page'],
+] as const;
+
+export function KeyHelp({ onClose }: { readonly onClose: () => void }) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const singleKeys = useSingleKeys();
+  useEffect(() => {
+    const { activeElement } = document;
+    dialog.current?.showModal();
+    return () => (activeElement instanceof HTMLElement ? activeElement.focus() : undefined);
+  }, []);
+  return (
+    <dialog ref={dialog} className="key-help" aria-label="Keys" onClose={onClose}>
+      <h2>Keys</h2>
+      <dl>
+        {KEYS.map(([key, meaning]) => (
+          <div key={key}>
+            <dt>
+              <kbd className="key">{key}</kbd>
+            </dt>
+            <dd>{meaning}</dd>
+          </div>
+        ))}
+      </dl>
+      <label className="check">
+        <input type="checkbox" checked={singleKeys} onChange={(event) => setPreference({ singleKeys: event.target.checked })} />
+        Single keys act at once. Turn this off when you speak to the computer or touch keys by accident.
+      </label>
+      <form method="dialog">
+        <button type="submit" className="action primary">
+          Back to the visit
+        </button>
+      </form>
+    </dialog>
+  );
+}

@@ -1,0 +1,210 @@
+import type { Driver, RiskResult } from '../../../core/risk/types.ts';
+import type { VisitAssessment } from '../../../core/visit/types.ts';
+import { flagText, itemLabel, protocolName, questionsOfItem } from '../../content.ts';
+import { capitalise, formatDate, formatShortClock, plural } from '../../format.ts';
+import { Key } from '../../parts/Key.tsx';
+import { LevelLine } from '../../parts/LevelLine.tsx';
+import { SourceLine, SourceList, Why } from '../../parts/Sources.tsx';
+import { ScopeLines, ScopeProblem } from './ScopeLines.tsx';
+import { SectionHead } from './SectionHead.tsx';
+import { sayChange } from './sayChange.ts';
+import { useVisit } from './visitContext.ts';
+
+export function LevelSection() {
+  const { assessment } = useVisit();
+  const { proposed, confirmed, mouth } = assessment;
+  return (
+    <>
+      <section data-scope="level" aria-label="Level" className="level">
+        <SectionHead title={confirmed ? 'Level, confirmed' : 'Level, proposed'} number={5} />
+        {mouth.sentences.map((sentence) => (
+          <p key={sentence} className="small">
+            {sentence}
+          </p>
+        ))}
+        {proposed ? <Proposed result={proposed} assessment={assessment} /> : <p className="opening">{assessment.proposedSentence}</p>}
+      </section>
+      {proposed && <Because result={proposed} />}
+      {proposed && <CouldChange assessment={assessment} result={proposed} />}
+    </>
+  );
+}
+
+function Proposed({ result, assessment }: { readonly result: RiskResult; readonly assessment: VisitAssessment }) {
+  const { isClosed, isChangingLevel, isShownToPatient, command } = useVisit();
+  const { confirmed } = assessment;
+  const level = confirmed?.level ?? result.level;
+  const isSettled = confirmed !== null && (result.level === null || confirmed.level === result.level || confirmed.changedFrom === result.level);
+  return (
+    <>
+      <p className="small">{confirmed ? protocolName(confirmed.protocol) : result.screenName}, your practice's method</p>
+      <LevelLine levels={result.levels} level={level} note={confirmed ? 'confirmed' : 'proposed'} />
+      {confirmed && (
+        <p className="small">
+          {capitalise(confirmed.level)}, confirmed by {confirmed.by}, {formatDate(confirmed.at)} at {formatShortClock(confirmed.at)}
+          {confirmed.changedFrom && `; changed from ${confirmed.changedFrom}`}
+          {confirmed.reason && `, because ${confirmed.reason}`}.
+        </p>
+      )}
+      {confirmed && !isSettled && result.level && <p className="unknown">The answers now propose {result.level}.</p>}
+      {!confirmed && result.notYet && <NotYet missing={result.notYet.missing} atLeast={result.notYet.atLeast} />}
+      {!confirmed && !result.notYet && <p className="small">{assessment.proposedSentence}</p>}
+      {!isClosed && !isShownToPatient && (
+        <p className="actions">
+          {result.level && !isSettled && (
+            <button type="button" className="action primary" aria-keyshortcuts="c" onClick={() => command('level', 'c')}>
+              <Key>c</Key> Confirm {result.level}
+            </button>
+          )}
+          <button type="button" className="action" aria-keyshortcuts="g" aria-expanded={isChangingLevel} onClick={() => command('level', 'g')}>
+            <Key>g</Key> Change
+          </button>
+        </p>
+      )}
+      <ScopeLines scope="level" />
+      <ScopeProblem scope="level" />
+      {!isShownToPatient && <Compare result={result} compare={assessment.compare} />}
+    </>
+  );
+}
+
+function NotYet({ missing, atLeast }: { readonly missing: readonly string[]; readonly atLeast: string }) {
+  return (
+    <div className="unknown">
+      <p>
+        Not yet: {plural(missing.length, 'thing')} not asked or seen. At least {atLeast}.
+      </p>
+      <ul>
+        {missing.map((item) => (
+          <li key={item}>{itemLabel(item)}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function Compare({ result, compare }: { readonly result: RiskResult; readonly compare: readonly RiskResult[] }) {
+  const others = compare.filter((r) => r.protocol !== result.protocol);
+  if (others.length === 0) return null;
+  return (
+    <div className="small">
+      Lists differ and none is the truth. Your practice records: {result.screenName}.{' '}
+      <Why label="compare" about="other lists">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">List</th>
+              <th scope="col">Level</th>
+              <th scope="col">With what is not known</th>
+            </tr>
+          </thead>
+          <tbody>
+            {[result, ...others].map((r) => (
+              <tr key={r.protocol}>
+                <th scope="row">{r.screenName}</th>
+                <td>{r.level ?? 'not yet'}</td>
+                <td>{r.possibleLevels.length > 1 ? r.possibleLevels.join(' or ') : 'no other'}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Why>
+    </div>
+  );
+}
+
+function Because({ result }: { readonly result: RiskResult }) {
+  const { isShownToPatient, privateItems } = useVisit();
+  const isOpen = (driver: Driver) => !isShownToPatient || !privateItems.has(driver.item);
+  const drivers = result.drivers.filter(isOpen);
+  const protections = result.protections.filter(isOpen);
+  return (
+    <section aria-label="Because">
+      <SectionHead title="Because" />
+      {drivers.length === 0 ? <p className="small">Nothing known pushes the level up.</p> : <DriverList drivers={drivers} />}
+      {protections.length > 0 && <p className="small">Protective: {protections.map((d) => itemLabel(d.item)).join('; ')}.</p>}
+      {result.flags.map((flag) => (
+        <p key={flag} className="small">
+          {flagText(flag)}
+        </p>
+      ))}
+      {drivers.length + protections.length > 0 && (
+        <div className="small">
+          <Why about="these drivers">
+            <ul className="sources">
+              {[...drivers, ...protections].map((d) => (
+                <li key={d.item}>
+                  {itemLabel(d.item)}: <SourceLine source={d.source} />
+                </li>
+              ))}
+            </ul>
+            <SourceList sources={result.sources} />
+          </Why>
+        </div>
+      )}
+    </section>
+  );
+}
+
+function DriverList({ drivers }: { readonly drivers: readonly Driver[] }) {
+  return (
+    <ul>
+      {drivers.map((driver) => (
+        <li key={driver.item}>
+          {itemLabel(driver.item)}
+          {driver.decisive && <span className="aside">, decides alone</span>}
+          {driver.changeable && <span className="aside">, can change</span>}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const MOST_MISSING = 4;
+
+function CouldChange({ assessment, result }: { readonly assessment: VisitAssessment; readonly result: RiskResult }) {
+  const { isShownToPatient, privateItems, goTo } = useVisit();
+  const missing = result.missing.filter((m) => m.couldChangeLevel && !(isShownToPatient && privateItems.has(m.item)));
+  const changes = assessment.couldChange.filter((c) => !isShownToPatient || !c.changes.some((part) => privateItems.has(part.item)));
+  if (missing.length === 0 && changes.length === 0) return null;
+  return (
+    <section aria-label="Could change it">
+      <SectionHead title="Could change it" />
+      {result.needsConfirmation && missing.length > 0 && (
+        <p className="small">
+          Not known yet, and each alone could make it another level. <span className="unknown">Ask or look.</span>
+        </p>
+      )}
+      {missing.length > 0 && (
+        <ul>
+          {missing.slice(0, MOST_MISSING).map((m) => {
+            const question = questionsOfItem(m.item)[0];
+            return (
+              <li key={m.item}>
+                {question && !isShownToPatient ? (
+                  <button type="button" className="link" onClick={() => goTo(question.group, question.id)}>
+                    {itemLabel(m.item)}
+                  </button>
+                ) : (
+                  itemLabel(m.item)
+                )}
+                <span className="aside">: {m.levelsIfFilled.join(' or ')}</span>
+              </li>
+            );
+          })}
+        </ul>
+      )}
+      {missing.length > MOST_MISSING && <p className="small">and {missing.length - MOST_MISSING} more.</p>}
+      {changes.length > 0 && (
+        <>
+          <ul>
+            {changes.map((change) => (
+              <li key={`${change.to} ${change.changes.map((c) => c.item).join(' ')}`}>{sayChange(change)}</li>
+            ))}
+          </ul>
+          <p className="small">What would change the level on this list. It has not been shown that it changes decay by the same step.</p>
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,222 @@
+import type { Exclusion, Plan, PlanLine } from '../../../core/regimen/types.ts';
+import type { VisitAssessment } from '../../../core/visit/types.ts';
+import { findQuestion, shelfName } from '../../content.ts';
+import { capitalise, formatCents, formatDate, formatMonths, plural } from '../../format.ts';
+import { Key } from '../../parts/Key.tsx';
+import { SourceLine, SourceList, Why } from '../../parts/Sources.tsx';
+import { ScopeProblem } from './ScopeLines.tsx';
+import { SectionHead } from './SectionHead.tsx';
+import { useVisit } from './visitContext.ts';
+
+export function PlanSection() {
+  const { assessment, isShownToPatient } = useVisit();
+  const { plan, needs } = assessment;
+  const undecided = needs.filter((n) => n.state === 'undecided');
+  return (
+    <section data-scope="plan" aria-label="Plan">
+      <SectionHead title="Plan" number={6} />
+      {plan.lines.length === 0 && <p className="small">{noPlanSentence(assessment)}</p>}
+      <ul className="plan">
+        {plan.lines.map((line) => (
+          <PlanRow key={line.shelfItemId} line={line} />
+        ))}
+        {undecided.map((need) => (
+          <li key={need.kind}>
+            {capitalise(need.kind.replaceAll('-', ' '))}: <span className="unknown">undecided</span>
+            {!isShownToPatient && <span className="aside">, {need.because}</span>}
+          </li>
+        ))}
+      </ul>
+      <ScopeProblem scope="plan" />
+      {!isShownToPatient && <NotOffered notOffered={plan.notOffered} />}
+      {plan.unmet.map((u) => (
+        <p key={u.need} className="small">
+          Nothing on the shelf for {u.need.replaceAll('-', ' ')}: {u.because}
+        </p>
+      ))}
+      {!isShownToPatient && plan.fluorideSentence && (
+        <div className="small">
+          {plan.fluorideSentence}{' '}
+          <Why about="fluoride">
+            <FluorideLimits plan={plan} />
+          </Why>
+        </div>
+      )}
+      <Intervals plan={plan} />
+    </section>
+  );
+}
+
+function noPlanSentence({ confirmed, safetyUnknown }: VisitAssessment): string {
+  if (safetyUnknown.length > 0) return `No plan yet: ${plural(safetyUnknown.length, 'answer')} of the safety check not known.`;
+  return confirmed ? 'Nothing on the shelf fits these needs.' : 'No plan yet: the level is not confirmed.';
+}
+
+function PlanRow({ line }: { readonly line: PlanLine }) {
+  const { session, isClosed, isShownToPatient, place, lines, goTo, sign, bundle } = useVisit();
+  const isOpen = place.scope === 'plan' && place.line === line.shelfItemId;
+  const letter = lines.plan.find((l) => l.id === line.shelfItemId)?.letter;
+  const maySign = session.member.roles.includes('dentist') && !isClosed && !isShownToPatient;
+  return (
+    <li data-line={line.shelfItemId}>
+      <button type="button" className="plan-row" data-row aria-expanded={isOpen} aria-keyshortcuts={letter} onClick={() => goTo('plan', isOpen ? null : line.shelfItemId)}>
+        <Key>{letter}</Key>
+        <span>
+          {line.name}
+          {saySchedule(line)}
+          <PlanState line={line} signers={bundle.members.filter((m) => m.maySign).map((m) => m.name)} />
+        </span>
+      </button>
+      {maySign && line.state === 'waiting-for-signature' && (
+        <button type="button" className="action" aria-keyshortcuts="s" onClick={() => sign(line.shelfItemId)}>
+          <Key>s</Key> Sign
+        </button>
+      )}
+      {isOpen && <PlanDetails line={line} />}
+    </li>
+  );
+}
+
+function PlanState({ line, signers }: { readonly line: PlanLine; readonly signers: readonly string[] }) {
+  if (line.state === 'waiting-for-signature') {
+    const whose = signers.length === 1 ? `${signers[0]}'s signature` : 'a signature';
+    return <span className="unknown block">waiting for {whose}</span>;
+  }
+  if (line.state === 'signed' && line.signedBy) {
+    return (
+      <span className="aside block">
+        signed by {line.signedBy.name}, {formatDate(line.signedBy.at)}
+      </span>
+    );
+  }
+  return null;
+}
+
+/** ", twice a day", ", today". */
+export function saySchedule({ use }: Pick<PlanLine, 'use'>): string {
+  if (use.atVisit) return ', today';
+  const times = use.timesPerDay === 1 ? 'once a day' : use.timesPerDay === 2 ? 'twice a day' : use.timesPerDay > 0 ? `${use.timesPerDay} times a day` : '';
+  const days = use.courseDays ? `for ${plural(use.courseDays, 'day')}` : '';
+  const said = [times, days].filter(Boolean).join(' ');
+  return said ? `, ${said}` : '';
+}
+
+function PlanDetails({ line }: { readonly line: PlanLine }) {
+  return (
+    <div className="why-text">
+      <p>{[line.use.amount, line.amountNote].filter(Boolean).join('. ')}</p>
+      <ul className="plain-list">
+        {line.because.map((because) => (
+          <li key={because}>{because}</li>
+        ))}
+        {line.warnings.map((w) => (
+          <li key={w.ruleId}>
+            {w.text} <span className="aside">({w.ruleId})</span>
+          </li>
+        ))}
+      </ul>
+      <SourceList sources={[...line.sources, ...line.warnings.map((w) => w.source)]} />
+    </div>
+  );
+}
+
+/** "Not offered, because" and "ask first", each once, with the rule one press away. */
+function NotOffered({ notOffered }: { readonly notOffered: readonly Exclusion[] }) {
+  const { input, goTo } = useVisit();
+  const name = (id: string) => shelfName(input.practice.shelf, id);
+  const stopped = groupByItem(notOffered.filter((e) => e.level === 'stop'));
+  const askFirst = groupByItem(notOffered.filter((e) => e.level === 'ask-first'));
+  const questions = [...new Set(notOffered.filter((e) => e.level === 'ask-first').flatMap((e) => e.ask ?? []))];
+  if (stopped.length + askFirst.length === 0) return null;
+  return (
+    <div className="small">
+      {stopped.length > 0 && <p>Not offered, because: {stopped.map(([id, list]) => `${name(id)} (${list.map((e) => e.because).join('; ')})`).join(', ')}.</p>}
+      {askFirst.length > 0 && (
+        <p>
+          <span className="unknown">Ask first:</span> {questions.length > 0 ? null : askFirst.map(([id]) => name(id)).join(', ')}
+          {questions.map((id, i) => (
+            <span key={id}>
+              {i > 0 && ', '}
+              <AskLink id={id} onPress={goTo} />
+            </span>
+          ))}
+          . Until then not offered: {askFirst.map(([id]) => name(id)).join(', ')}.
+        </p>
+      )}
+      <Why about="what is not offered">
+        <ul className="sources">
+          {notOffered.map((e) => (
+            <li key={`${e.shelfItemId} ${e.ruleId}`}>
+              {name(e.shelfItemId)}: {e.because} ({e.ruleId}). <SourceLine source={e.source} />
+            </li>
+          ))}
+        </ul>
+      </Why>
+    </div>
+  );
+}
+
+function AskLink({ id, onPress }: { readonly id: string; readonly onPress: ReturnType<typeof useVisit>['goTo'] }) {
+  const question = findQuestion(id);
+  if (!question) return <>{id}</>;
+  return (
+    <button type="button" className="link" onClick={() => onPress(question.group, id)}>
+      {question.label.toLowerCase()}
+    </button>
+  );
+}
+
+function groupByItem(list: readonly Exclusion[]): readonly (readonly [string, readonly Exclusion[]])[] {
+  const ids = [...new Set(list.map((e) => e.shelfItemId))];
+  return ids.map((id) => [id, list.filter((e) => e.shelfItemId === id)] as const);
+}
+
+const LIMIT_KINDS = { 'upper-intake-level': 'upper intake level', 'safe-level': 'safe level', 'label-cap': 'label cap', 'intake-target': 'intake target' } as const;
+
+function FluorideLimits({ plan }: { readonly plan: Plan }) {
+  return (
+    <ul className="sources">
+      {plan.fluoride.limits.map((limit) => (
+        <li key={limit.name}>
+          {limit.name} ({LIMIT_KINDS[limit.kind]}): {limit.value} {limit.unit.replaceAll('/', ' per ').replace('mg per kg per day', 'mg/kg a day').replace('mg per day', 'mg a day')}
+          {limit.share !== null && `, share ${Math.round(limit.share * 100)} %`}. <SourceLine source={limit.source} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Intervals({ plan }: { readonly plan: Plan }) {
+  const { isShownToPatient } = useVisit();
+  return (
+    <>
+      {plan.recall && (
+        <div className="small">
+          Next visit in {formatMonths(plan.recall.fromMonths, plan.recall.toMonths)}.{' '}
+          <Why about="time to the next visit">
+            <SourceList sources={[plan.recall.source]} />
+          </Why>
+        </div>
+      )}
+      {!isShownToPatient && plan.bitewings && (
+        <div className="small">
+          Bitewings every {formatMonths(plan.bitewings.fromMonths, plan.bitewings.toMonths)}, the practice's own setting.{' '}
+          {plan.bitewingsOldTable && (
+            <Why about="bitewings">
+              <p>
+                {plan.bitewingsOldTable.label}: {formatMonths(plan.bitewingsOldTable.fromMonths, plan.bitewingsOldTable.toMonths)}.
+              </p>
+              <SourceList sources={[plan.bitewingsOldTable.source]} />
+            </Why>
+          )}
+        </div>
+      )}
+      {!isShownToPatient && plan.lines.length > 0 && (
+        <p className="small">
+          {plural(plan.tasksPerDay, 'task')} a day at home: fewest tasks among those that fit.
+          {plan.monthlyCostCents === null ? ' Cost: a price is missing.' : ` About ${formatCents(plan.monthlyCostCents)} a month.`}
+        </p>
+      )}
+    </>
+  );
+}

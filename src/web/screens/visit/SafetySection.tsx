@@ -1,0 +1,42 @@
+import { plural } from '../../format.ts';
+import type { Line } from './line.ts';
+import { Reconfirm, ScopeLines, ScopeProblem } from './ScopeLines.tsx';
+import { SectionHead } from './SectionHead.tsx';
+import { useVisit } from './visitContext.ts';
+
+/** Opens as lines while anything is unknown or being changed; else it reads as one sentence. */
+export function SafetySection() {
+  const { lines, place, isClosed, goTo } = useVisit();
+  const wanted = lines.safety.filter((l) => l.wanted).length;
+  const isOpen = !isClosed && (place.scope === 'safety' || wanted > 0);
+  return (
+    <section data-scope="safety" aria-label="Safety check">
+      <SectionHead title="Safety check" number={1} note={noteOf(lines.safety, wanted)} />
+      {isOpen ? (
+        <>
+          <ScopeLines scope="safety" />
+          <Reconfirm scope="safety" />
+          <ScopeProblem scope="safety" />
+        </>
+      ) : (
+        <p className="sentence">
+          {lines.safety.map((line) => (
+            <span key={line.id}>
+              {line.label}: <span className={line.tone === 'unknown' ? 'unknown' : undefined}>{line.text}</span>.{' '}
+            </span>
+          ))}
+          {!isClosed && (
+            <button type="button" className="link" onClick={() => goTo('safety')}>
+              change
+            </button>
+          )}
+        </p>
+      )}
+    </section>
+  );
+}
+
+function noteOf(lines: readonly Line[], wanted: number): string {
+  if (wanted > 0) return `${plural(wanted, 'answer')} to ask; until then nothing that depends on ${wanted === 1 ? 'it' : 'them'} is offered`;
+  return lines.every((l) => l.tone === 'new' || l.tone === 'confirmed') ? 'asked today' : '';
+}

@@ -1,0 +1,41 @@
+import { useEffect, useState } from 'react';
+import type { VisitAssessment } from '../../../core/visit/types.ts';
+import { plural } from '../../format.ts';
+import { AgreeSection } from './AgreeSection.tsx';
+import { LevelSection } from './LevelSection.tsx';
+import { PlanSection } from './PlanSection.tsx';
+import { useVisit } from './visitContext.ts';
+
+/** What the work means. Beside it where two columns fit; else before it, as one sentence that unfolds. */
+export function Side({ isWide }: { readonly isWide: boolean }) {
+  const { assessment, place } = useVisit();
+  const isPlaceHere = place.scope === 'level' || place.scope === 'plan' || place.scope === 'agree';
+  const [isOpen, setOpen] = useState(isPlaceHere);
+  // A key that leads here unfolds it.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only when a key set the place, so that folding it by hand stays
+  useEffect(() => {
+    if (isPlaceHere) setOpen(true);
+  }, [isPlaceHere, place.focus]);
+  const sections = (
+    <>
+      <LevelSection />
+      <PlanSection />
+      <AgreeSection />
+    </>
+  );
+  if (isWide) return <div className="side">{sections}</div>;
+  return (
+    <details className="side folds" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{summaryOf(assessment)}</summary>
+      {sections}
+    </details>
+  );
+}
+
+/** "Level high, confirmed. 3 items in the plan, 1 waiting for a signature." */
+export function summaryOf({ confirmed, proposed, proposedSentence, plan }: VisitAssessment): string {
+  const level = confirmed ? `Level ${confirmed.level}, confirmed.` : proposed?.level ? `Level ${proposed.level}, proposed.` : proposedSentence;
+  const waiting = plan.lines.filter((l) => l.state === 'waiting-for-signature').length;
+  const items = plan.lines.length === 0 ? 'No plan yet.' : `${plural(plan.lines.length, 'item')} in the plan${waiting > 0 ? `, ${waiting} waiting for a signature` : ''}.`;
+  return `${level} ${items}`;
+}

@@ -1,0 +1,111 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { type RefObject, useLayoutEffect, useRef, useState } from 'react';
+import type { SessionView } from '../../../api/apiTypes.ts';
+import type { VisitBundle } from '../../../api/bundles.ts';
+import { useVisitBundle } from '../../data/queries.ts';
+import { formatDate, plural } from '../../format.ts';
+import { Link } from '../../parts/Link.tsx';
+import { LoadState } from '../../parts/LoadState.tsx';
+import { useIsWide } from '../../parts/useIsWide.ts';
+import { Conflicts } from './Conflicts.tsx';
+import { KeyHelp } from './KeyHelp.tsx';
+import { LookSection } from './LookSection.tsx';
+import { SafetySection } from './SafetySection.tsx';
+import { Side } from './Side.tsx';
+import { SwabSection } from './SwabSection.tsx';
+import type { Scope } from './scopes.ts';
+import { TalkSection } from './TalkSection.tsx';
+import { useVisitKeys } from './useVisitKeys.ts';
+import { useVisitWork } from './useVisitWork.ts';
+import { useVisit, VisitContext } from './visitContext.ts';
+
+export function VisitScreen({ visitId, session }: { readonly visitId: string; readonly session: SessionView }) {
+  const query = useVisitBundle(visitId);
+  const client = useQueryClient();
+  if (!query.data) return <LoadState query={query} what="the visit" />;
+  const onClosed = () => {
+    void client.invalidateQueries({ queryKey: ['people'] });
+    void query.refetch();
+  };
+  return <Visit key={`${visitId} ${query.data.state}`} bundle={query.data} session={session} onClosed={onClosed} />;
+}
+
+interface VisitProps {
+  readonly bundle: VisitBundle;
+  readonly session: SessionView;
+  readonly onClosed: () => void;
+}
+
+function Visit({ bundle, session, onClosed }: VisitProps) {
+  const work = useVisitWork(bundle, session, onClosed);
+  const [isHelpOpen, setHelpOpen] = useState(false);
+  const page = useRef<HTMLDivElement>(null);
+  const isWide = useIsWide();
+  useVisitKeys(work, () => setHelpOpen(true));
+  useFocusAtPlace(page, work.place);
+
+  const main = (
+    <div className="work" key="work">
+      <SafetySection />
+      <SwabSection />
+      <TalkSection />
+      <LookSection />
+    </div>
+  );
+  const side = <Side key="side" isWide={isWide} />;
+  return (
+    <VisitContext value={work}>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: only notices where the focus went */}
+      <div
+        className={work.isShownToPatient ? 'visit shown' : 'visit'}
+        ref={page}
+        onFocus={(event) => {
+          const scope = event.target.closest<HTMLElement>('[data-scope]')?.dataset.scope as Scope | undefined;
+          const line = event.target.closest<HTMLElement>('[data-line]')?.dataset.line;
+          if (scope && (line === undefined || event.target.closest('.answers'))) work.goTo(scope, line ?? null, false);
+        }}
+      >
+        <VisitHead onHelp={() => setHelpOpen(true)} />
+        <Conflicts />
+        <div className="columns">{isWide ? [main, side] : [side, main]}</div>
+        {isHelpOpen && <KeyHelp onClose={() => setHelpOpen(false)} />}
+      </div>
+    </VisitContext>
+  );
+}
+
+function VisitHead({ onHelp }: { readonly onHelp: () => void }) {
+  const { input, assessment, bundle, isClosed, isShownToPatient, setShown } = useVisit();
+  const { person, visit } = input;
+  const age = assessment.ageYears < 2 ? plural(assessment.ageMonths, 'month') : String(assessment.ageYears);
+  const lastSeen = bundle.lastVisitOn ? `last seen ${formatDate(bundle.lastVisitOn)}` : person.newPatient ? 'first visit' : null;
+  return (
+    <header className="visit-head">
+      <h1>
+        {person.name}, {age}
+      </h1>
+      <p className="side-note">{[`Visit of ${formatDate(visit.onDate)}`, lastSeen, isClosed && 'closed'].filter(Boolean).join(' · ')}</p>
+      <p className="visit-links">
+        {!isShownToPatient && <Link to={`/over-time/${bundle.patientId}`}>Over time</Link>}
+        <button type="button" className="link" onClick={onHelp} aria-keyshortcuts="?">
+          Keys
+        </button>
+        <button type="button" className="link" aria-pressed={isShownToPatient} onClick={() => setShown(!isShownToPatient)}>
+          {isShownToPatient ? 'Back to work' : 'Show patient'}
+        </button>
+      </p>
+    </header>
+  );
+}
+
+/** Moves the focus to where a key led: the entry of an open line, else the line, else the heading of the scope. */
+function useFocusAtPlace(page: RefObject<HTMLDivElement | null>, place: { readonly scope: Scope; readonly line: string | null; readonly focus: number }): void {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: moves only when a key set the place, not when the focus itself did
+  useLayoutEffect(() => {
+    const scope = page.current?.querySelector<HTMLElement>(`[data-scope="${place.scope}"]`);
+    const line = place.line === null ? null : scope?.querySelector<HTMLElement>(`[data-line="${CSS.escape(place.line)}"]`);
+    const target = line?.querySelector<HTMLElement>('[data-entry]') ?? line?.querySelector<HTMLElement>('[data-row]') ?? scope?.querySelector<HTMLElement>('[data-head]');
+    target?.focus({ preventScroll: true });
+    (line ?? scope?.querySelector('[data-head]'))?.scrollIntoView({ block: 'nearest' });
+  }, [place.focus]);
+}

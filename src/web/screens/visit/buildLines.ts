@@ -1,0 +1,119 @@
+import type { VisitBundle } from '../../../api/bundles.ts';
+import type { Answers } from '../../../core/visit/answer.ts';
+import type { Question, QuestionGroup } from '../../../core/visit/question.ts';
+import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
+import { agreeLines } from './agreeLines.ts';
+import { type FindingDraft, newFindingLine } from './findings.ts';
+import { type Line, lettersWithout } from './line.ts';
+import { questionLines } from './questionLines.ts';
+import type { Scope } from './scopes.ts';
+import { swabLines } from './swabLines.ts';
+
+export interface LinesPlace {
+  readonly bundle: VisitBundle;
+  readonly input: VisitInput;
+  readonly assessment: VisitAssessment;
+  readonly questions: readonly Question[];
+  readonly carried: Answers;
+  readonly newFinding: FindingDraft | null;
+  readonly levelChange: { readonly level: string | null } | null;
+}
+
+export type VisitLines = Readonly<Record<Scope, readonly Line[]>>;
+
+/** Letters that are commands of a scope, and so never the letter of a line. */
+export const SCOPE_COMMANDS: Readonly<Record<Scope, string>> = {
+  safety: '',
+  swab: 'u',
+  food: '',
+  home: '',
+  health: '',
+  look: '+',
+  level: 'cg',
+  plan: 's',
+  agree: 'zp',
+};
+
+export const ALL_EXAMINED = 'allExamined';
+
+export function buildLines(place: LinesPlace): VisitLines {
+  const { bundle, input, assessment } = place;
+  const { visit, practice } = input;
+  return {
+    safety: groupLines('safety', place),
+    swab: swabLines({ reading: visit.reading ?? {}, lots: practice.lots, members: bundle.members, onDate: visit.onDate }),
+    food: groupLines('food', place),
+    home: groupLines('home', place),
+    health: groupLines('health', place),
+    look: [allExaminedLine(visit.allExamined), ...groupLines('look', place), ...(place.newFinding ? [newFindingLine(place.newFinding)] : [])],
+    level: levelLines(place),
+    plan: planLines(assessment),
+    agree: agreeLines({ planLines: assessment.plan.lines, visit, proposed: assessment.leaflet }),
+  };
+}
+
+function groupLines(group: QuestionGroup, { input, assessment, questions, carried }: LinesPlace): readonly Line[] {
+  const couldChange = new Set(assessment.proposed?.missing.filter((m) => m.couldChangeLevel).map((m) => m.item));
+  return questionLines({
+    questions,
+    group,
+    ageYears: assessment.ageYears,
+    onDate: input.visit.onDate,
+    answers: input.visit.answers,
+    carried,
+    unknown: new Map(assessment.unknownAnswers.map((u) => [u.question, u.kind])),
+    couldChangeLevel: new Set(questions.filter((q) => q.fills.some((f) => couldChange.has(f.item))).map((q) => q.id)),
+    reservedLetters: group === 'look' ? 'w' : '',
+  });
+}
+
+const PLAIN = { mayBeUnknown: false, wanted: false, reconfirmable: false, private: false, sources: [] } as const;
+
+function allExaminedLine(value: boolean | undefined): Line {
+  return {
+    ...PLAIN,
+    id: ALL_EXAMINED,
+    letter: 'w',
+    label: 'Whole mouth examined',
+    prompt: 'Every tooth and surface seen today? Only then does no finding mean sound.',
+    entry: { kind: 'yes-no' },
+    text: value === undefined ? 'not noted' : value ? 'yes' : 'no',
+    tone: value === undefined ? 'unknown' : 'new',
+    wanted: value === undefined,
+    value,
+  };
+}
+
+export const LEVEL_TO = 'level-to';
+export const LEVEL_REASON = 'level-reason';
+
+function levelLines({ assessment, levelChange }: LinesPlace): readonly Line[] {
+  const levels = assessment.proposed?.levels ?? [];
+  if (!levelChange || levels.length === 0) return [];
+  const to: Line = {
+    ...PLAIN,
+    id: LEVEL_TO,
+    letter: 'a',
+    label: 'Change to',
+    entry: { kind: 'choice', choices: levels.map((level) => ({ id: level, label: level })) },
+    text: levelChange.level ?? 'not chosen',
+    tone: 'new',
+    wanted: levelChange.level === null,
+    value: levelChange.level ?? undefined,
+  };
+  const reason: Line = { ...PLAIN, id: LEVEL_REASON, letter: 'b', label: 'Because', entry: { kind: 'text', hint: 'kept on the record' }, text: '', tone: 'new', wanted: true };
+  return [to, reason];
+}
+
+function planLines({ plan }: VisitAssessment): readonly Line[] {
+  const letters = lettersWithout(SCOPE_COMMANDS.plan);
+  return plan.lines.map((line, i) => ({
+    ...PLAIN,
+    id: line.shelfItemId,
+    letter: letters[i] ?? '',
+    label: line.name,
+    entry: { kind: 'none' },
+    text: '',
+    tone: 'new',
+  }));
+}

@@ -1,0 +1,106 @@
+import type { Answer, Answers, AnswerValue, UnknownKind } from '../../../core/visit/answer.ts';
+import type { Question, QuestionGroup } from '../../../core/visit/question.ts';
+import { formatMonth, formatNumber } from '../../format.ts';
+import { type Entry, type Line, lettersWithout, type Tone } from './line.ts';
+
+export interface QuestionLinesInput {
+  readonly questions: readonly Question[];
+  readonly group: QuestionGroup;
+  readonly ageYears: number;
+  readonly onDate: string;
+  readonly answers: Answers;
+  /** The answers as they came into the visit. */
+  readonly carried: Answers;
+  /** Question id to kind of unknown, as the assessment judged it. */
+  readonly unknown: ReadonlyMap<string, UnknownKind>;
+  /** Question ids whose answer could move the proposed level. */
+  readonly couldChangeLevel: ReadonlySet<string>;
+  readonly reservedLetters: string;
+}
+
+export function isForAge(question: Question, ageYears: number): boolean {
+  return ageYears >= (question.fromAgeYears ?? 0) && ageYears < (question.belowAgeYears ?? Number.POSITIVE_INFINITY);
+}
+
+/** The lines of one group, in the order of the questions, each with a letter of its own. */
+export function questionLines(input: QuestionLinesInput): readonly Line[] {
+  const letters = lettersWithout(input.reservedLetters);
+  return input.questions
+    .filter((q) => q.group === input.group && isForAge(q, input.ageYears))
+    .map((question, index) => questionLine(question, letters[index] ?? '', input));
+}
+
+function questionLine(question: Question, letter: string, input: QuestionLinesInput): Line {
+  const answer = input.answers[question.id];
+  const unknown = input.unknown.get(question.id);
+  const tone = toneOf(question, input);
+  // Measured only where there is a reason: unanswered it is no gap.
+  const isLeftOut = question.optional === true && answer?.value === undefined && (unknown ?? 'not-asked') === 'not-asked';
+  return {
+    id: question.id,
+    letter,
+    label: question.label,
+    prompt: question.prompt,
+    entry: entryOf(question),
+    mayBeUnknown: true,
+    text: isLeftOut ? 'if there is a reason' : tone === 'unknown' ? unknownWords(unknown ?? 'not-asked') : valueText(question, answer?.value),
+    tone: isLeftOut ? 'carried' : tone,
+    note: isLeftOut ? undefined : noteOf(question, tone, input),
+    wanted: !isLeftOut && tone === 'unknown' && unknown !== 'does-not-know' && unknown !== 'declined',
+    reconfirmable: answer?.how === 'carried' && answer.value !== undefined,
+    private: question.private === true,
+    value: answer?.value,
+    sources: question.sources,
+  };
+}
+
+function toneOf(question: Question, { answers, carried, unknown, onDate }: QuestionLinesInput): Tone {
+  const answer = answers[question.id];
+  if (unknown.has(question.id) || answer?.value === undefined) return 'unknown';
+  if (answer.how === 'carried') return 'carried';
+  const before = carried[question.id];
+  return before?.how === 'carried' && isSame(before.value, answer.value) && answer.askedOn === onDate ? 'confirmed' : 'new';
+}
+
+function noteOf(question: Question, tone: Tone, { answers, carried, onDate, couldChangeLevel }: QuestionLinesInput): string | undefined {
+  const before = carried[question.id];
+  const last = before?.value === undefined || !before.askedOn ? undefined : `${valueText(question, before.value)}, ${formatMonth(before.askedOn)}`;
+  if (tone === 'confirmed') return 'asked today, no change';
+  if (tone === 'carried') return dated(answers[question.id]);
+  if (tone === 'new') return last && before?.askedOn !== onDate ? `was ${last}` : undefined;
+  const weight = couldChangeLevel.has(question.id) ? 'could change the level' : undefined;
+  return [last && `last answer: ${last}`, weight].filter(Boolean).join('; ') || undefined;
+}
+
+const dated = (answer: Answer | undefined) => (answer?.askedOn ? `asked ${formatMonth(answer.askedOn)}` : undefined);
+
+export function isSame(a: AnswerValue | undefined, b: AnswerValue | undefined): boolean {
+  return JSON.stringify(Array.isArray(a) ? [...a].sort() : a) === JSON.stringify(Array.isArray(b) ? [...b].sort() : b);
+}
+
+const UNKNOWN_WORDS: Readonly<Record<UnknownKind, string>> = {
+  'not-asked': 'not asked',
+  'does-not-know': 'does not know',
+  declined: 'declined',
+  'out-of-date': 'out of date',
+};
+
+export const unknownWords = (kind: UnknownKind): string => UNKNOWN_WORDS[kind];
+
+function entryOf({ kind, min, max, unit, choices = [] }: Question): Entry {
+  if (kind === 'yes-no') return { kind };
+  if (kind === 'choice' || kind === 'list') return { kind, choices };
+  if (kind === 'count' && max !== undefined && max <= 9) return { kind: 'digit', max, unit };
+  return { kind: 'number', min, max, unit };
+}
+
+/** An answer in words: "yes", "4 a day", "water", "antihistamine, diuretic", "none". */
+export function valueText(question: Pick<Question, 'choices' | 'unit'>, value: AnswerValue | undefined): string {
+  if (value === undefined) return '';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'number') return question.unit ? `${formatNumber(value)} ${question.unit}` : formatNumber(value);
+  if (typeof value === 'string') return labelOf(question, value);
+  return value.length === 0 ? 'none' : value.map((id) => labelOf(question, id)).join(', ');
+}
+
+const labelOf = ({ choices }: Pick<Question, 'choices'>, id: string) => choices?.find((c) => c.id === id)?.label ?? id;

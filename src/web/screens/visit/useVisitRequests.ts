@@ -1,0 +1,36 @@
+import { useState } from 'react';
+import type { ConfirmedLevel, SignedItem } from '../../../core/regimen/types.ts';
+import { ApiError, callApi } from '../../data/api.ts';
+import { useSaveQueue } from '../../data/saving.ts';
+import type { VisitDraft } from './useVisitDraft.ts';
+
+/** What only the server can do: confirm the level, sign an item, close the visit. Each waits until every answer is saved. */
+export function useVisitRequests(visitId: string, show: VisitDraft['show'], onClosed: () => void) {
+  const queue = useSaveQueue();
+  const [problem, setProblem] = useState<string | null>(null);
+
+  /** True when it was done; the server's words stand in `problem` when not. */
+  async function ask<T>(path: string, body: unknown, done: (answer: T) => void): Promise<boolean> {
+    setProblem(null);
+    try {
+      await queue.settled();
+      done(await callApi<T>('POST', `/api/visits/${visitId}/${path}`, body));
+      return true;
+    } catch (error) {
+      if (!(error instanceof ApiError)) throw error;
+      setProblem(error.message);
+      return false;
+    }
+  }
+
+  return {
+    problem,
+    confirmLevel: (level: string, reason: string | undefined) =>
+      ask<{ confirmed: ConfirmedLevel }>('level', reason ? { level, reason } : { level }, ({ confirmed }) =>
+        show((input) => ({ ...input, visit: { ...input.visit, confirmed } })),
+      ),
+    sign: (shelfItemId: string) =>
+      ask<{ signed: readonly SignedItem[] }>('signatures', { shelfItemId }, ({ signed }) => show((input) => ({ ...input, visit: { ...input.visit, signed } }))),
+    close: () => ask('close', {}, onClosed),
+  };
+}

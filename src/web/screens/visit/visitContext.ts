@@ -1,0 +1,45 @@
+import { createContext, useContext } from 'react';
+import type { SessionView } from '../../../api/apiTypes.ts';
+import type { VisitBundle } from '../../../api/bundles.ts';
+import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
+import type { Line, Reply } from './line.ts';
+import type { Scope } from './scopes.ts';
+import type { VisitDraft } from './useVisitDraft.ts';
+import type { Place } from './visitReplies.ts';
+
+/** Everything the sections of an open visit share. */
+export interface VisitWork {
+  readonly bundle: VisitBundle;
+  readonly session: SessionView;
+  readonly input: VisitInput;
+  readonly assessment: VisitAssessment;
+  readonly isClosed: boolean;
+  readonly isShownToPatient: boolean;
+  /** Items that no one else should read over a shoulder; drivers of these are left out while the patient looks. */
+  readonly privateItems: ReadonlySet<string>;
+  readonly setShown: (shown: boolean) => void;
+  readonly place: Place & { readonly focus: number };
+  readonly lines: Readonly<Record<Scope, readonly Line[]>>;
+  readonly isChangingLevel: boolean;
+  /** What the server would not do, in its words. */
+  readonly problem: string | null;
+  /** `isFromKey` false: the focus is there already. */
+  readonly goTo: (scope: Scope, line?: string | null, isFromKey?: boolean) => void;
+  /** On to whatever wants a key after this place. */
+  readonly goOn: (from: Place) => void;
+  readonly reply: (scope: Scope, line: string, reply: Reply) => void;
+  readonly reconfirm: (scope: Scope) => void;
+  readonly command: (scope: Scope, letter: string) => void;
+  readonly sign: (shelfItemId: string) => void;
+  readonly leaveLine: () => void;
+  readonly put: VisitDraft['put'];
+  readonly show: VisitDraft['show'];
+}
+
+export const VisitContext = createContext<VisitWork | null>(null);
+
+export function useVisit(): VisitWork {
+  const work = useContext(VisitContext);
+  if (!work) throw new Error('no visit above this part');
+  return work;
+}

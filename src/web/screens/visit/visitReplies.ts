@@ -1,0 +1,133 @@
+import type { VisitBundle } from '../../../api/bundles.ts';
+import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
+import { agreeField, allAgreed } from './agreeLines.ts';
+import { ALL_EXAMINED, LEVEL_REASON, LEVEL_TO } from './buildLines.ts';
+import { afterFindingReply, type FindingDraft, NEW_FINDING } from './findings.ts';
+import { nextWanted } from './keys.ts';
+import type { Line, Reply } from './line.ts';
+import { isQuestionScope, SCOPES, type Scope } from './scopes.ts';
+import { presetLot, readingAfter, readingProblem } from './swabLines.ts';
+
+export interface Place {
+  readonly scope: Scope;
+  readonly line: string | null;
+}
+
+export interface LevelChangeDraft {
+  readonly level: string | null;
+}
+
+export interface ReplyPlace {
+  readonly input: VisitInput;
+  readonly members: VisitBundle['members'];
+  readonly memberId: string;
+  /** ISO time. */
+  readonly now: string;
+  readonly newFinding: FindingDraft | null;
+  readonly levelChange: LevelChangeDraft | null;
+}
+
+/** What an answer does: fields to save, drafts that change, and where the keys go from there. */
+export interface ReplyEffect {
+  readonly puts: readonly { readonly path: string; readonly value: unknown }[];
+  /** `next`: decided on the lines as they are once the answer is in. */
+  readonly to: 'next' | 'stay' | Place;
+  readonly problem?: string;
+  readonly newFinding?: FindingDraft | null;
+  readonly levelChange?: LevelChangeDraft;
+  readonly confirm?: { readonly level: string; readonly reason: string };
+}
+
+const NOTHING: ReplyEffect = { puts: [], to: 'stay' };
+
+export function effectOfReply(scope: Scope, line: string, reply: Reply, place: ReplyPlace): ReplyEffect {
+  const effect = TAKERS[scope](line, reply, place);
+  return reply.how === 'asked' && reply.stay && effect.to === 'next' ? { ...effect, to: 'stay' } : effect;
+}
+
+type Taker = (line: string, reply: Reply, place: ReplyPlace) => ReplyEffect;
+
+const takeQuestion: Taker = (line, reply, { input }) => {
+  const askedOn = input.visit.onDate;
+  const answer = reply.how === 'asked' ? { how: reply.how, value: reply.value, askedOn } : { how: reply.how, askedOn };
+  return { puts: [{ path: `answers.${line}`, value: answer }], to: 'next' };
+};
+
+const takeSwab: Taker = (line, reply, { input, members, memberId, now }) => {
+  const { visit, practice } = input;
+  const before = visit.reading ?? {};
+  const taker = members.find((m) => m.id === memberId);
+  const operator = taker?.trainedSwab ? { name: taker.name, trained: true } : undefined;
+  const swabPlace = { reading: before, lots: practice.lots, members, onDate: visit.onDate };
+  const reading = readingAfter(before, line, reply, swabPlace, { now, lotId: presetLot(practice.lots, visit.onDate), operator });
+  const onlyMeter = practice.meters.length === 1 ? practice.meters[0] : undefined;
+  const meter = practice.meters.find((m) => m.id === visit.meterId) ?? onlyMeter;
+  const problem = readingProblem(reading, meter, practice.lots);
+  if (problem) return { ...NOTHING, problem };
+  const meterPut = visit.meterId === undefined && onlyMeter && reading.rlu !== undefined ? [{ path: 'meterId', value: onlyMeter.id }] : [];
+  return { puts: [...meterPut, { path: 'reading', value: reading }], to: 'next' };
+};
+
+const takeLook: Taker = (line, reply, place) => {
+  if (line === NEW_FINDING) return takeFinding(line, reply, place);
+  if (line === ALL_EXAMINED) return reply.how === 'asked' ? { puts: [{ path: ALL_EXAMINED, value: reply.value }], to: 'next' } : NOTHING;
+  return takeQuestion(line, reply, place);
+};
+
+const takeFinding: Taker = (line, reply, { input, newFinding }) => {
+  const next = afterFindingReply(newFinding ?? {}, reply);
+  if ('problem' in next) return { ...NOTHING, problem: next.problem };
+  if ('draft' in next) return { puts: [], newFinding: next.draft, to: { scope: 'look', line } };
+  return { puts: [{ path: 'findings', value: [...input.visit.findings, next.finding] }], newFinding: null, to: { scope: 'look', line: null } };
+};
+
+const takeLevel: Taker = (line, reply, { levelChange }) => {
+  if (reply.how !== 'asked') return NOTHING;
+  const text = String(reply.value);
+  if (line === LEVEL_TO) return { puts: [], levelChange: { level: text }, to: { scope: 'level', line: LEVEL_REASON } };
+  if (line !== LEVEL_REASON || !levelChange?.level) return { ...NOTHING, problem: 'Choose the level first.' };
+  if (text === '') return { ...NOTHING, problem: 'A reason is needed to change the level.' };
+  return { ...NOTHING, confirm: { level: levelChange.level, reason: text } };
+};
+
+const takeAgree: Taker = (line, reply, { input }) => {
+  const field = agreeField(line, reply, input.visit);
+  return field ? { puts: [field], to: 'next' } : NOTHING;
+};
+
+const TAKERS: Readonly<Record<Scope, Taker>> = {
+  safety: takeQuestion,
+  swab: takeSwab,
+  food: takeQuestion,
+  home: takeQuestion,
+  health: takeQuestion,
+  look: takeLook,
+  level: takeLevel,
+  plan: () => NOTHING,
+  agree: takeAgree,
+};
+
+/** "=": every answer carried into the scope was asked again and has not changed; under Agree, every line of the plan is agreed. */
+export function effectOfReconfirm(scope: Scope, lines: readonly Line[], input: VisitInput, assessment: VisitAssessment): ReplyEffect {
+  if (scope === 'agree') return { puts: [{ path: 'agreed', value: allAgreed(assessment.plan.lines, input.visit.agreed) }], to: 'next' };
+  if (!isQuestionScope(scope)) return NOTHING;
+  const askedOn = input.visit.onDate;
+  const again = lines.filter((line) => line.reconfirmable && line.value !== undefined);
+  return { puts: again.map((line) => ({ path: `answers.${line.id}`, value: { how: 'asked', value: line.value, askedOn } })), to: 'next' };
+}
+
+/** After an answer: the next line that wants a key, else the scope itself while "=" has work there, else the scope that follows. */
+export function placeAfter({ scope, line }: Place, lines: Readonly<Record<Scope, readonly Line[]>>): Place {
+  const next = nextWanted(lines[scope], line);
+  if (next) return { scope, line: next };
+  if (isQuestionScope(scope) && lines[scope].some((l) => l.reconfirmable)) return { scope, line: null };
+  const following = SCOPES[SCOPES.indexOf(scope) + 1];
+  return following ? enter(following, lines) : { scope, line: null };
+}
+
+/** A scope is entered at its heading when "=" has work there, else at its first line that wants a key. */
+export function enter(scope: Scope, lines: Readonly<Record<Scope, readonly Line[]>>): Place {
+  const canReconfirm = lines[scope].some((l) => l.reconfirmable);
+  const first = isQuestionScope(scope) && !canReconfirm ? lines[scope].find((l) => l.wanted) : undefined;
+  return { scope, line: first?.id ?? null };
+}

@@ -1,0 +1,133 @@
+import type { LeafletInput } from '../../src/core/leaflet/buildLeaflet.ts';
+import type { PlanLine, ShelfItem } from '../../src/core/regimen/types.ts';
+
+/** Invented items and people, made to fill the page in different ways. No item resembles a maker's. */
+const item = (
+  id: string,
+  agentId: string,
+  form: ShelfItem['form'],
+  en: string,
+  es: string,
+  rest: Partial<ShelfItem> & Pick<ShelfItem, 'use'>,
+): ShelfItem => ({
+  id,
+  agentId,
+  form,
+  name: en,
+  leafletName: { en, es },
+  inStock: true,
+  release: 'anyone',
+  meets: [],
+  ...rest,
+  traits: rest.traits ?? [],
+});
+
+export const caseShelf: readonly ShelfItem[] = [
+  item('paste', 'F_PASTE_STD', 'paste', 'fluoride toothpaste', 'pasta dental con flúor', {
+    use: { timesPerDay: 2, amount: 'paste', amountG: 1 },
+    meets: ['fluoride-base'],
+    packAmount: { value: 100, unit: 'g' },
+    priceCents: 450,
+  }),
+  item('strong', 'F_PASTE_5000', 'paste', 'strong fluoride toothpaste', 'pasta dental fuerte con flúor', {
+    use: { timesPerDay: 2, amount: 'paste', amountG: 1 },
+    meets: ['fluoride-base', 'fluoride-extra'],
+    release: 'prescription',
+    packAmount: { value: 51, unit: 'g' },
+    priceCents: 1500,
+  }),
+  item('rinse', 'F_RINSE_005', 'rinse', 'fluoride mouth rinse', 'enjuague con flúor', {
+    use: { timesPerDay: 1, amount: '10 mL', amountMl: 10 },
+    meets: ['fluoride-extra'],
+    packAmount: { value: 500, unit: 'mL' },
+    priceCents: 700,
+  }),
+  item('germs', 'CHX_RINSE', 'rinse', 'germ rinse (chlorhexidine)', 'enjuague contra gérmenes (clorhexidina)', {
+    use: { timesPerDay: 1, amount: '15 mL', amountMl: 15, courseDays: 7 },
+    meets: ['antimicrobial'],
+    release: 'prescription',
+    percent: 0.12,
+    packAmount: { value: 473, unit: 'mL' },
+    priceCents: 1200,
+  }),
+  item('gum', 'XYLITOL', 'gum', 'xylitol gum', 'chicle con xilitol', { use: { timesPerDay: 3, amount: '2 pieces' }, meets: ['sweetener'], traits: ['xylitol'] }),
+  item('soda', 'BICARB', 'powder', 'baking soda', 'bicarbonato', {
+    use: { timesPerDay: 4, amount: 'half a teaspoon', amountG: 2.5 },
+    meets: ['acid-control'],
+    packAmount: { value: 500, unit: 'g' },
+    priceCents: 200,
+  }),
+  item('varnish', 'F_VARNISH', 'varnish', 'fluoride varnish', 'barniz con flúor', {
+    use: { timesPerDay: 0, amount: '0.4 mL', amountMl: 0.4, atVisit: true },
+    meets: ['professional-fluoride'],
+  }),
+];
+
+export interface LeafletCase {
+  readonly name: string;
+  readonly person: LeafletInput['person'];
+  readonly items: readonly string[];
+  readonly signed: readonly string[];
+  readonly canSpit?: boolean;
+  readonly diet?: 'any' | 'sweet-bottle-only' | 'after-only';
+  readonly agreed?: LeafletInput['agreed'];
+  readonly stopUsing?: readonly string[];
+  readonly nextOn?: string;
+}
+
+export const leafletCases: readonly LeafletCase[] = [
+  {
+    name: 'adult, signed paste, food agreed',
+    person: { name: 'Odile Brandt', ageYears: 46 },
+    items: ['strong', 'varnish'],
+    signed: ['strong'],
+    agreed: { tryThis: 'sweet-drink-with-meal' },
+    stopUsing: ['Lemon drops between meals'],
+    nextOn: '2027-03-25',
+  },
+  {
+    name: 'toddler',
+    person: { name: 'Ana Sofía Núñez', ageYears: 1 },
+    items: ['paste', 'varnish'],
+    signed: [],
+    canSpit: false,
+    diet: 'sweet-bottle-only',
+  },
+  {
+    name: 'child of 5, nothing to stop',
+    person: { name: 'Teo Lindqvist', ageYears: 5 },
+    items: ['paste', 'varnish'],
+    signed: [],
+    canSpit: true,
+  },
+  { name: 'child of 9 with rinse', person: { name: 'Mira Okafor', ageYears: 9 }, items: ['paste', 'rinse', 'varnish'], signed: [] },
+  {
+    name: 'adult, no food advice, everything at once',
+    person: { name: 'María de los Ángeles Etxeberria-Castellanos', ageYears: 71 },
+    items: ['strong', 'rinse', 'germs', 'gum', 'soda', 'varnish'],
+    signed: ['strong', 'germs'],
+    diet: 'after-only',
+    agreed: { tryThis: 'sweet-food-with-meal' },
+    stopUsing: ['paste', 'Whitening powder'],
+    nextOn: '2027-02-25',
+  },
+  { name: 'nothing to print', person: { name: 'Kim Hale', ageYears: 33 }, items: ['strong'], signed: [] },
+];
+
+export function planLine(shelfItem: ShelfItem, ageYears: number, signed: boolean): PlanLine {
+  const needsSignature = shelfItem.release !== 'anyone';
+  const [amountKind, amountG] = ageYears < 3 ? (['smear', 0.1] as const) : ageYears < 7 ? (['pea', 0.25] as const) : (['ribbon', 1] as const);
+  const isPaste = shelfItem.form === 'paste';
+  return {
+    shelfItemId: shelfItem.id,
+    name: shelfItem.name,
+    meets: shelfItem.meets,
+    state: signed ? 'signed' : needsSignature ? 'waiting-for-signature' : 'proposed',
+    ...(signed && { signedBy: { name: 'Dr. Ahlgren', at: '2026-11-25T10:50:00Z' } }),
+    use: isPaste ? { ...shelfItem.use, amountG } : shelfItem.use,
+    ...(isPaste && { amountKind }),
+    because: ['private words that no leaflet prints'],
+    warnings: [{ ruleId: 'C00', text: 'private words that no leaflet prints', source: { key: 'none', status: 'memory' } }],
+    sources: [],
+  };
+}

@@ -1,0 +1,4 @@
+import { storeContract } from './contract.ts';
+import { postgresEngine } from './postgresEngine.ts';
+
+storeContract(postgresEngine());

@@ -1,0 +1,4 @@
+import { storeContract } from './contract.ts';
+import { sqliteEngine } from './sqliteEngine.ts';
+
+storeContract(sqliteEngine());
