@@ -5,7 +5,7 @@ const MINUTE = 60_000;
 export default defineConfig({
   test: {
     projects: [
-      { test: { name: 'unit', include: ['src/**/*.test.{ts,tsx}', 'test/*.test.ts'] } },
+      { test: { name: 'unit', include: ['src/**/*.test.{ts,tsx}', 'test/*.test.ts', 'test/property/**/*.test.ts'] } },
       { test: { name: 'store', include: ['test/store/**/*.test.ts'], testTimeout: MINUTE, hookTimeout: MINUTE } },
       { test: { name: 'cli', include: ['test/cli/**/*.test.ts'], testTimeout: MINUTE, hookTimeout: MINUTE } },
       { test: { name: 'http', include: ['test/http/**/*.test.ts'], testTimeout: MINUTE, hookTimeout: MINUTE } },

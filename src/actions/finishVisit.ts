@@ -71,7 +71,8 @@ export function digestOf(input: VisitInput): string {
 function toClosingResult(kind: StoredKind, assessment: VisitAssessment, inputDigest: string): ClosingResult {
   const body = Object.fromEntries(STORED_PARTS[kind].map((part) => [part, assessment[part]]));
   const { proposed, versions } = assessment;
-  const said = kind === 'risk' && proposed ? { protocol: proposed.protocol, edition: proposed.edition, level: proposed.level ?? undefined } : {};
+  const said =
+    kind === 'risk' && proposed ? { protocol: proposed.protocol, edition: proposed.edition, level: proposed.level ?? undefined } : {};
   return { kind, ...said, inputDigest, body, codeVersion: versions.code, contentVersion: versions.content };
 }
 

@@ -7,7 +7,14 @@ import { riskAssessment } from './risk/riskAssessment.ts';
 import { riskComparison } from './risk/riskComparison.ts';
 
 /** Every public calculator. Command line, HTTP and documentation are made from this list. */
-export const calculators: readonly Calculator[] = [readingInterpretation, readingChange, changeLimits, censoredSummary, riskAssessment, riskComparison];
+export const calculators: readonly Calculator[] = [
+  readingInterpretation,
+  readingChange,
+  changeLimits,
+  censoredSummary,
+  riskAssessment,
+  riskComparison,
+];
 
 /** undefined for an unknown name. */
 export const findCalculator = (name: string): Calculator | undefined => calculators.find((c) => c.name === name);

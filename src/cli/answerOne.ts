@@ -23,7 +23,8 @@ export async function answerOne(
   }
 }
 
-async function readAll(input: AsyncIterable<Uint8Array | string>): Promise<string> {
+/** Everything, as one text. */
+export async function readAll(input: AsyncIterable<Uint8Array | string>): Promise<string> {
   const chunks: Buffer[] = [];
   for await (const chunk of input) chunks.push(Buffer.from(chunk));
   return Buffer.concat(chunks).toString('utf8');

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { VisitFileSchema } from '../api/visitSchema.ts';
-import { allContent } from '../content/allContent.ts';
+import { content } from '../content/allContent.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import type { VisitAssessment } from '../core/visit/types.ts';
 import { answerLines } from './answerLines.ts';
@@ -79,11 +79,11 @@ async function assessLines(file: string, parts: readonly string[] | undefined, o
 }
 
 function jsonOf(value: unknown, parts: readonly string[] | undefined): unknown {
-  const assessment = assessVisit(readVisit(value), allContent);
+  const assessment = assessVisit(readVisit(value), content);
   return parts ? Object.fromEntries(Object.entries(assessment).filter(([part]) => parts.includes(part))) : assessment;
 }
 
 function textOf(value: unknown): string {
   const input = readVisit(value);
-  return visitText(input, assessVisit(input, allContent), visitWords);
+  return visitText(input, assessVisit(input, content), visitWords);
 }

@@ -14,21 +14,24 @@ const GUTTER_MM = 5;
 const PT_PER_MM = 72 / 25.4;
 const mm = (value: number) => value * PT_PER_MM;
 
-/** How the page is set. Tried in this order until everything stands on one page: first smaller type and spaces, last the drawn cups go. */
+/** How the page is set. Tried in this order until everything stands on one page: first spaces and type shrink, last the drawn cups go. */
 interface Setting {
   readonly bodyPt: number;
+  /** The two goals and the next date. */
+  readonly largePt: number;
+  readonly namePt: number;
   readonly spaceMm: number;
   /** Lines apart, times the size of the type. */
   readonly leading: number;
   readonly cups: boolean;
 }
 const SETTINGS: readonly Setting[] = [
-  { bodyPt: 14, spaceMm: 5, leading: 1.35, cups: true },
-  { bodyPt: 14, spaceMm: 3.2, leading: 1.28, cups: true },
-  { bodyPt: 13, spaceMm: 3.2, leading: 1.28, cups: true },
-  { bodyPt: 13, spaceMm: 2.6, leading: 1.25, cups: false },
-  { bodyPt: 12, spaceMm: 2.4, leading: 1.25, cups: false },
-  { bodyPt: 12, spaceMm: 1.8, leading: 1.2, cups: false },
+  { bodyPt: 14, largePt: 17, namePt: 24, spaceMm: 5, leading: 1.35, cups: true },
+  { bodyPt: 14, largePt: 17, namePt: 24, spaceMm: 3.2, leading: 1.28, cups: true },
+  { bodyPt: 13, largePt: 16, namePt: 22, spaceMm: 3.2, leading: 1.28, cups: true },
+  { bodyPt: 13, largePt: 15, namePt: 20, spaceMm: 2.6, leading: 1.25, cups: false },
+  { bodyPt: 12, largePt: 14, namePt: 18, spaceMm: 2.4, leading: 1.25, cups: false },
+  { bodyPt: 12, largePt: 13, namePt: 16, spaceMm: 1.6, leading: 1.18, cups: false },
 ];
 
 /**
@@ -37,7 +40,7 @@ const SETTINGS: readonly Setting[] = [
  */
 export async function renderLeafletPdf(leaflet: Leaflet, { page }: { readonly page: LeafletPageSize }): Promise<Uint8Array> {
   registerFonts();
-  refuseUnknownSigns(leaflet);
+  await refuseUnknownSigns(leaflet);
   for (const setting of SETTINGS) {
     const pdf = await renderToBuffer(<LeafletDocument leaflet={leaflet} page={page} setting={setting} />);
     if (countPages(pdf) === 1) return new Uint8Array(pdf);
@@ -73,12 +76,25 @@ function registerFonts(): void {
   fontsRegistered = true;
 }
 
-/** Latin letters with marks, and the punctuation of both languages. A sign outside would print as an empty box. */
-const KNOWN_SIGNS = /^[\u0020-\u007e\u00a0-\u024f\u1e00-\u1e9e\u1ef2-\u1ef9\u2013\u2014\u2018-\u201e\u2022\u2026\u202f\u20ac\u2212]*$/;
-
-function refuseUnknownSigns(leaflet: Leaflet): void {
-  const unknown = listTexts(leaflet).find((text) => !KNOWN_SIGNS.test(text));
+/** A sign without a glyph would print as an empty box: the page is refused instead. */
+async function refuseUnknownSigns(leaflet: Leaflet): Promise<void> {
+  const faces = await Promise.all(FACES.map(([fontFamily]) => loadFace(fontFamily)));
+  const isKnown = (sign: string) => faces.some((face) => face.hasGlyphForCodePoint(sign.codePointAt(0) ?? 0));
+  const unknown = listTexts(leaflet).find((text) => ![...text].every(isKnown));
   if (unknown !== undefined) throw new RangeError(`the leaflet's typeface has not every sign of: ${unknown}`);
+}
+
+/** The part of a loaded face that is used here; the renderer's own type of it is not published. */
+interface Face {
+  hasGlyphForCodePoint(codePoint: number): boolean;
+}
+
+async function loadFace(fontFamily: string): Promise<Face> {
+  await Font.load({ fontFamily, fontWeight: 400 });
+  // The published type of `data` is open: fontkit brings no types of its own.
+  const face = Font.getFont({ fontFamily, fontWeight: 400 }).data as unknown as Face | null;
+  if (face === null) throw new Error(`the typeface ${fontFamily} did not load`);
+  return face;
 }
 
 function listTexts(value: unknown): readonly string[] {
@@ -156,9 +172,9 @@ function Ruled({
 function Head({ leaflet, setting }: Part) {
   return (
     <View>
-      <Text style={{ fontSize: setting.bodyPt - 2 }}>{leaflet.title}</Text>
-      <Text style={{ ...styles.strong, fontSize: setting.bodyPt * 1.7, lineHeight: 1.2 }}>{leaflet.personName}</Text>
-      <Text style={{ fontSize: setting.bodyPt - 2, marginTop: mm(0.8) }}>
+      <Text style={{ fontSize: 12 }}>{leaflet.title}</Text>
+      <Text style={{ ...styles.strong, fontSize: setting.namePt, lineHeight: 1.2 }}>{leaflet.personName}</Text>
+      <Text style={{ fontSize: 12, marginTop: mm(0.8) }}>
         {leaflet.practiceName}, {leaflet.date}
       </Text>
     </View>
@@ -175,8 +191,8 @@ function Goals({ leaflet, setting }: Part) {
       <View style={{ ...styles.columns, gap: mm(GUTTER_MM) }}>
         {goals.map(({ label, text }) => (
           <View key={label} style={{ flex: 1 }}>
-            <Text style={{ fontSize: setting.bodyPt - 2 }}>{label}</Text>
-            <Text style={{ ...styles.strong, fontSize: setting.bodyPt * 1.22, lineHeight: 1.25 }}>{text}</Text>
+            <Text style={{ fontSize: 12 }}>{label}</Text>
+            <Text style={{ ...styles.strong, fontSize: setting.largePt, lineHeight: 1.25 }}>{text}</Text>
           </View>
         ))}
       </View>
@@ -391,7 +407,7 @@ function Ending({ leaflet, setting }: Part) {
         </Row>
       ))}
       <Row label={leaflet.labels.next}>
-        <Text style={{ ...styles.strong, fontSize: setting.bodyPt * 1.22, lineHeight: 1.2 }}>{leaflet.nextDate}</Text>
+        <Text style={{ ...styles.strong, fontSize: setting.largePt, lineHeight: 1.2 }}>{leaflet.nextDate}</Text>
       </Row>
     </Ruled>
   );

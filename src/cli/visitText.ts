@@ -98,7 +98,7 @@ function sayPlan(plan: Plan, shelf: VisitInput['practice']['shelf'], { needLabel
 }
 
 function sayPlanLine({ name, state, use, amountNote, because, signedBy, warnings }: PlanLine): readonly string[] {
-  const amount = amountNote ?? use.amount;
+  const amount = (amountNote ?? use.amount).replace(/\.$/, '');
   const often = use.atVisit ? 'at the visit' : `${use.timesPerDay} times a day`;
   const waits = state === 'waiting-for-signature' ? '; WAITS FOR A SIGNATURE' : signedBy ? `; signed by ${signedBy.name}` : '';
   return [`- ${name}: ${amount}, ${often}${waits}`, ...because.map((why) => `    ${why}`), ...warnings.map(({ text }) => `    Note: ${text}`)];

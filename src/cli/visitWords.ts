@@ -1,8 +1,8 @@
-import { allContent } from '../content/allContent.ts';
+import { content } from '../content/allContent.ts';
 import type { VisitWords } from './visitText.ts';
 
-const itemLabels = new Map(allContent.protocols.flatMap(({ items }) => Object.values(items).map(({ id, label }) => [id, label] as const)));
-const questionLabels = new Map(allContent.questions.map(({ id, label }) => [id, label]));
+const itemLabels = new Map(content.protocols.flatMap(({ items }) => Object.values(items).map(({ id, label }) => [id, label] as const)));
+const questionLabels = new Map(content.questions.map(({ id, label }) => [id, label]));
 
 const needLabels: Readonly<Record<string, string>> = {
   'fluoride-base': 'Fluoride every day',

@@ -305,6 +305,25 @@ export const allergenMatches: Readonly<Record<string, AllergenMatch>> = {
   other: { agentIds: [], traits: [] },
 };
 
+/** An allergy as it stands in "not offered, because". */
+export const allergyWords: Readonly<Record<keyof typeof allergenMatches, string>> = {
+  'milk-protein': 'milk allergy',
+  benzoate: 'benzoate allergy',
+  colophony: 'colophony allergy',
+  chlorhexidine: 'chlorhexidine allergy',
+  silver: 'silver allergy',
+  iodine: 'iodine allergy',
+  chlorine: 'chlorine allergy',
+  acrylate: 'acrylate allergy',
+  fluoride: 'fluoride allergy',
+  ammonia: 'ammonia allergy',
+  peppermint: 'allergy to mint or a flavour',
+  'essential-oils': 'allergy to essential oils',
+  'sodium-lauryl-sulfate': 'allergy to sodium lauryl sulfate',
+  'propylene-glycol': 'allergy to propylene glycol',
+  other: 'another allergy',
+};
+
 /** Where xylitol's limit per kg of a child comes from. */
 export const xylitolLimit = {
   belowAgeYears: 18,

@@ -582,12 +582,12 @@ export const questions: readonly Question[] = [
     kind: 'choice',
     choices: [
       { id: 'enough', label: 'enough' },
-      { id: 'doubtful', label: 'little, thick or frothy' },
+      { id: 'doubtful', label: 'doubtful: little, thick or frothy' },
       { id: 'inadequate', label: 'clearly too little' },
     ],
     fills: [
-      { item: 'saliva_visually_inadequate', equals: 'inadequate' },
-      { item: 'saliva_flow_reduced_measured', equals: 'inadequate' },
+      { item: 'saliva_visually_inadequate', oneOf: ['inadequate'], unknownWhenAny: ['doubtful'] },
+      { item: 'saliva_flow_reduced_measured', oneOf: ['inadequate'], unknownWhenAny: ['doubtful'] },
     ],
     keepForMonths: 0,
     sources: [ours],

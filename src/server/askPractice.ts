@@ -31,7 +31,10 @@ const SHORTEST_PASSPHRASE = 12;
 const ASSUMED_NOISE = { cvAnalytical: 0.3, cvAnalyticalAssumed: true, cvWithinPerson: 0.5, cvWithinPersonAssumed: true } as const;
 
 /** Options first, then the terminal; without a terminal a missing answer is named. */
-export async function askPractice(options: Partial<Record<PracticeOption, string>>, env: { passphrase?: string | undefined; interactive: boolean }): Promise<NewPractice> {
+export async function askPractice(
+  options: Partial<Record<PracticeOption, string>>,
+  env: { passphrase?: string | undefined; interactive: boolean },
+): Promise<NewPractice> {
   const answers = {} as Record<PracticeOption, string>;
   for (const option of PRACTICE_OPTIONS) answers[option] = await answerOf(option, options[option], env.interactive);
   return {
@@ -45,7 +48,8 @@ export async function askPractice(options: Partial<Record<PracticeOption, string
 /** Why these answers make no practice, or undefined when they do. */
 export function problemWith(option: PracticeOption, value: string): string | undefined {
   if (value.trim() === '') return `${option}: needs an answer`;
-  if (FIELDS[option].kind === 'number' && !(Number(value) >= 0 && Number.isFinite(Number(value)))) return `${option}: must be a number, 0 or more, not "${value}"`;
+  if (FIELDS[option].kind === 'number' && !(Number(value) >= 0 && Number.isFinite(Number(value))))
+    return `${option}: must be a number, 0 or more, not "${value}"`;
   return undefined;
 }
 
@@ -60,15 +64,24 @@ async function answerOf(option: PracticeOption, given: string | undefined, inter
 }
 
 async function newPassphrase(env: { passphrase?: string | undefined; interactive: boolean }): Promise<string> {
-  const isLongEnough = (value: string) => value.length >= SHORTEST_PASSPHRASE || `passphrase: must have ${SHORTEST_PASSPHRASE} characters or more`;
+  const isLongEnough = (value: string) =>
+    value.length >= SHORTEST_PASSPHRASE || `passphrase: must have ${SHORTEST_PASSPHRASE} characters or more`;
   if (env.passphrase !== undefined) {
     const checked = isLongEnough(env.passphrase);
     if (checked !== true) throw new RangeError(checked);
     return env.passphrase;
   }
   if (!env.interactive) throw new RangeError('passphrase: needs an answer; set EBBLINE_PASSPHRASE, or start in a terminal');
-  const first = await password({ message: `A passphrase for the data file (${SHORTEST_PASSPHRASE} characters or more; it cannot be recovered)`, mask: true, validate: isLongEnough });
-  await password({ message: 'The same passphrase again', mask: true, validate: (again) => again === first || 'passphrase: the two differ' });
+  const first = await password({
+    message: `A passphrase for the data file (${SHORTEST_PASSPHRASE} characters or more; it cannot be recovered)`,
+    mask: true,
+    validate: isLongEnough,
+  });
+  await password({
+    message: 'The same passphrase again',
+    mask: true,
+    validate: (again) => again === first || 'passphrase: the two differ',
+  });
   return first;
 }
 
@@ -83,7 +96,9 @@ function meterOf(answers: Readonly<Record<PracticeOption, string>>): Meter {
     ...ASSUMED_NOISE,
   };
   if (!(meter.lowestRlu < meter.cutoffRlu && meter.cutoffRlu < meter.highestRlu)) {
-    throw new RangeError(`meter-cutoff: ${meter.cutoffRlu} must lie between the lowest (${meter.lowestRlu}) and the highest (${meter.highestRlu}) reading`);
+    throw new RangeError(
+      `meter-cutoff: ${meter.cutoffRlu} must lie between the lowest (${meter.lowestRlu}) and the highest (${meter.highestRlu}) reading`,
+    );
   }
   return meter;
 }

@@ -11,7 +11,12 @@ export const calculatorRoutes: FastifyPluginAsyncZod = async (app) => {
     app.post(
       `/api/calculators/${calculator.name}`,
       {
-        schema: { summary: calculator.summary, tags: ['calculators'], body: calculator.input, response: { 200: calculator.output, 400: Refused } },
+        schema: {
+          summary: calculator.summary,
+          tags: ['calculators'],
+          body: calculator.input,
+          response: { 200: calculator.output, 400: Refused },
+        },
         // The calculator checks its own input, so that all three doors refuse with the same words.
         validatorCompiler: () => (body) => ({ value: body }),
       },

@@ -1,14 +1,28 @@
 import { AppError } from '../api/errors.ts';
 import { FIELD_SCHEMAS } from '../api/visitSchema.ts';
 import { questions } from '../content/questions.ts';
+import { applyField } from '../core/visit/applyField.ts';
+import { checkVisit } from '../core/visit/checkVisit.ts';
+import type { VisitInput } from '../core/visit/types.ts';
 
-/** The value of a draft field, parsed by its schema. @throws AppError INPUT_INVALID naming the field */
-export function checkField(path: string, value: unknown): unknown {
+/**
+ * The value of a draft field, parsed by its schema and checked against the rest of its visit.
+ * @throws AppError INPUT_INVALID; the message begins with the field
+ */
+export function checkField(input: VisitInput, path: string, value: unknown): unknown {
   const [first = '', question] = path.split('.');
   if (!Object.hasOwn(FIELD_SCHEMAS, first)) throw new AppError('INPUT_INVALID', `${path}: there is no such field`);
-  if (first === 'answers' && !questions.some((q) => q.id === question)) throw new AppError('INPUT_INVALID', `${path}: there is no such question`);
+  if (first === 'answers' && !questions.some((q) => q.id === question))
+    throw new AppError('INPUT_INVALID', `${path}: there is no such question`);
   const parsed = FIELD_SCHEMAS[first as keyof typeof FIELD_SCHEMAS].safeParse(value);
-  if (parsed.success) return parsed.data;
-  const issue = parsed.error.issues[0];
-  throw new AppError('INPUT_INVALID', `${[path, ...(issue?.path ?? [])].join('.')}: ${issue?.message ?? 'not valid'}`);
+  if (!parsed.success) {
+    const issue = parsed.error.issues[0];
+    throw new AppError('INPUT_INVALID', `${[path, ...(issue?.path ?? [])].join('.')}: ${issue?.message ?? 'not valid'}`);
+  }
+  const inThisField = `visit.${path}`;
+  const problem = checkVisit(applyField(input, path, parsed.data), questions).find(
+    (p) => p.path === inThisField || p.path.startsWith(`${inThisField}.`),
+  );
+  if (problem) throw new AppError('INPUT_INVALID', `${problem.path.slice('visit.'.length)}: ${problem.message}`);
+  return parsed.data;
 }

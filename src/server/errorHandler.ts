@@ -22,7 +22,10 @@ function toRefusal(error: FastifyError): { status: number; body: Refusal } {
   if (hasZodFastifySchemaValidationErrors(error)) {
     const issue = error.validation[0];
     const path = issue?.instancePath.split('/').filter(Boolean).join('.') ?? '';
-    return { status: 400, body: { error: { code: 'INPUT_INVALID', message: `${path || 'input'}: ${issue?.message ?? 'not valid'}`, path } } };
+    return {
+      status: 400,
+      body: { error: { code: 'INPUT_INVALID', message: `${path || 'input'}: ${issue?.message ?? 'not valid'}`, path } },
+    };
   }
   const code = errorCodeOf(error);
   if (code !== undefined) {
@@ -34,11 +37,18 @@ function toRefusal(error: FastifyError): { status: number; body: Refusal } {
   if (error.statusCode !== undefined && error.statusCode < 500) {
     return { status: error.statusCode, body: { error: { code: 'INPUT_INVALID', message: error.message } } };
   }
-  return { status: 500, body: { error: { code: 'INTERNAL', message: 'Something went wrong on our side. What you typed is still on the page.' } } };
+  return {
+    status: 500,
+    body: { error: { code: 'INTERNAL', message: 'Something went wrong on our side. What you typed is still on the page.' } },
+  };
 }
 
+/** A field's conflict carries the saved field; the page needs its value and its version. */
 function conflictParts(error: Error): Pick<Refusal, 'theirs' | 'yours' | 'version'> {
   const current: unknown = Reflect.get(error, 'current');
-  const version = typeof current === 'object' && current !== null && 'version' in current && typeof current.version === 'number' ? current.version : undefined;
-  return { theirs: current, yours: Reflect.get(error, 'yours'), version };
+  const yours: unknown = Reflect.get(error, 'yours');
+  if (typeof current !== 'object' || current === null || !('version' in current) || typeof current.version !== 'number')
+    return { theirs: current, yours };
+  const theirs = 'value' in current ? current.value : current;
+  return { theirs, yours, version: current.version };
 }

@@ -1,10 +1,10 @@
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { PRACTICE_OPTIONS, type PracticeOption } from './askPractice.ts';
 import { buildApp } from './app.ts';
+import { PRACTICE_OPTIONS, type PracticeOption } from './askPractice.ts';
 import { listen } from './listen.ts';
-import { DEMO_PASSPHRASE, DEMO_PASSWORD, openDemo, openReal, type OpenedPractice } from './openPractice.ts';
+import { DEMO_PASSPHRASE, DEMO_PASSWORD, type OpenedPractice, openDemo, openReal } from './openPractice.ts';
 import { SignInAddress } from './sessions.ts';
 
 // The built server stands in dist/, the pages in dist/web/, the data beside dist/ unless said otherwise.

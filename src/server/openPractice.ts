@@ -48,7 +48,10 @@ export async function openDemo({ folder, now }: Pick<OpenOptions, 'folder' | 'no
   }
   const { store } = await setUpSqliteStore({ folder, passphrase: DEMO_PASSPHRASE, random: randomBytes });
   const { db } = store;
-  const { scope, firstMemberId } = await makeDemo({ db, now, newId: newUuid, random: randomBytes }, { today: localDateAt(now(), 'Europe/London') });
+  const { scope, firstMemberId } = await makeDemo(
+    { db, now, newId: newUuid, random: randomBytes },
+    { today: localDateAt(now(), 'Europe/London') },
+  );
   const signedIn = await findMemberScope(db, { siteId: scope.siteId, memberId: firstMemberId });
   if (!signedIn) throw new StoreError('STORE_UNSUITABLE', 'The invented practice has no first member.');
   const passwordHash = await hash(DEMO_PASSWORD);

@@ -1,6 +1,6 @@
 import type { ActionContext } from '../actions/context.ts';
-import { AppError } from '../api/errors.ts';
 import type { PersonRecord, StoredReading, StoredVisit } from '../api/bundles.ts';
+import { AppError } from '../api/errors.ts';
 import type { Leaflet } from '../core/leaflet/types.ts';
 import { ageOn } from '../core/visit/ageOn.ts';
 import type { PracticeFile } from '../core/visit/types.ts';
@@ -58,7 +58,21 @@ function toStoredReading({ id, use, takenAt, rlu, bound, state, reasons, meterId
   const meter = practice.meters.find((m) => m.id === meterId);
   if (use !== 'patient' || takenAt === null || !meter) return [];
   const { name, cutoffRlu, cvAnalytical, cvWithinPerson } = meter;
-  return [{ id, takenAt, rlu, bound: bound ?? 'exact', state, reasons, meterId: meter.id, meterName: name, cutoffRlu, cvAnalytical, cvWithinPerson }];
+  return [
+    {
+      id,
+      takenAt,
+      rlu,
+      bound: bound ?? 'exact',
+      state,
+      reasons,
+      meterId: meter.id,
+      meterName: name,
+      cutoffRlu,
+      cvAnalytical,
+      cvWithinPerson,
+    },
+  ];
 }
 
 function toStoredCourse(course: Course, practice: PracticeFile): PersonRecord['courses'][number] {

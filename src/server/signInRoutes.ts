@@ -40,12 +40,17 @@ export const signInRoutes: FastifyPluginAsyncZod<SignInOptions> = async (app, { 
     members: (await listMembers(db, scope)).filter((m) => m.active).map(({ id, name, roles }) => ({ id, name, roles })),
   }));
 
-  app.post('/api/sign-in', { schema: { body: SignInBody }, config: { rateLimit: { max: TRIES_PER_MINUTE, timeWindow: '1 minute' } } }, async (req, reply) => {
-    const { memberId, password } = req.body;
-    if (!(await checkPassword(db, scope, memberId, password))) throw new AppError('NOT_SIGNED_IN', 'password: this is not the password of this member.');
-    setSessionCookie(reply, await begin(memberId));
-    return { ok: true };
-  });
+  app.post(
+    '/api/sign-in',
+    { schema: { body: SignInBody }, config: { rateLimit: { max: TRIES_PER_MINUTE, timeWindow: '1 minute' } } },
+    async (req, reply) => {
+      const { memberId, password } = req.body;
+      if (!(await checkPassword(db, scope, memberId, password)))
+        throw new AppError('NOT_SIGNED_IN', 'password: this is not the password of this member.');
+      setSessionCookie(reply, await begin(memberId));
+      return { ok: true };
+    },
+  );
 
   app.post('/api/sign-out', async (req, reply) => {
     const token = sessionToken(req);

@@ -29,7 +29,11 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
       input,
       carried,
       fieldVersions: Object.fromEntries(draft.fields.map((field) => [field.path, field.version])),
-      lastSavedAt: draft.fields.map((field) => field.savedAt).sort().at(-1) ?? null,
+      lastSavedAt:
+        draft.fields
+          .map((field) => field.savedAt)
+          .sort()
+          .at(-1) ?? null,
       lastVisitOn,
       members: members.map(({ id, name, trainedSwab, roles }) => ({ id, name, trainedSwab, maySign: roles.includes('dentist') })),
       stored: visit.state === 'open' ? null : await readStoredAssessment(db, scope, loaded),
@@ -39,7 +43,8 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
   app.put('/api/visits/:id/fields', { schema: { params: VisitId, body: FieldWrite } }, async (req) => {
     const context = await contextOf(req);
     const { path, value, version } = req.body;
-    const checked = checkField(path, value);
+    const { input } = await openVisitOf(context, req.params.id);
+    const checked = checkField(input, path, value);
     const saved = await recordAnswer(context, { visitId: req.params.id, path, value: checked, expectedVersion: version ?? 0 });
     return { path, version: saved.version, savedAt: saved.savedAt };
   });
@@ -48,7 +53,8 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
     const context = await contextOf(req);
     const { input } = await openVisitOf(context, req.params.id);
     const { proposed, mouth } = assessVisit(input, content);
-    if (mouth.kind === 'level-does-not-apply' || !proposed) throw new AppError('INPUT_INVALID', 'level: no caries level applies to this mouth or this age.');
+    if (mouth.kind === 'level-does-not-apply' || !proposed)
+      throw new AppError('INPUT_INVALID', 'level: no caries level applies to this mouth or this age.');
     const { level, reason } = req.body;
     const confirmed = await confirmLevel(context, {
       visitId: req.params.id,

@@ -88,15 +88,15 @@ function toRow({ at, member, action, entity, reason }: NewChange, place: Place):
   return { ...unhashed, hash: hashOfChange(unhashed) };
 }
 
-/** SHA-256 of the previous hash followed by every field of the change in canonical form (RFC 8785). */
+/** SHA-256 of the previous hash as text, a line feed, and every field of the change in canonical form (RFC 8785). */
 export function hashOfChange({ previousHash, ...fields }: Omit<ChangeTable, 'hash'>): string {
-  return createHash('sha256').update(previousHash, 'hex').update(canonicalJson(fields), 'utf8').digest('hex');
+  return sha256(`${previousHash}\n${canonicalJson(fields)}`);
 }
 
-/** SHA-256 of the salt followed by the canonical JSON text. */
+/** SHA-256 of the salt as text, a line feed, and the canonical JSON text, which holds no line feed: nothing can move from one to the other. */
 export function saltedDigest(part: { readonly salt: string; readonly body: string } | undefined): string {
   if (!part) throw new TypeError('saltedDigest needs a salt and a body');
-  return createHash('sha256').update(part.salt, 'hex').update(part.body, 'utf8').digest('hex');
+  return sha256(`${part.salt}\n${part.body}`);
 }
 
 /** @throws TypeError for a value that JSON cannot hold */
@@ -104,6 +104,10 @@ export function canonicalJson(value: unknown): string {
   const text = canonicalize(value);
   if (text === undefined) throw new TypeError(`not a JSON value: ${typeof value}`);
   return text;
+}
+
+function sha256(text: string): string {
+  return createHash('sha256').update(text, 'utf8').digest('hex');
 }
 
 function toHex(bytes: Uint8Array): string {

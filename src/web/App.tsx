@@ -3,6 +3,7 @@ import type { SessionView } from '../api/apiTypes.ts';
 import { useSession } from './data/queries.ts';
 import { LoadState } from './parts/LoadState.tsx';
 import { parsePath, type Route, usePath } from './routing.ts';
+import { Shell } from './Shell.tsx';
 import { LeafletScreen } from './screens/LeafletScreen.tsx';
 import { OverTimeScreen } from './screens/OverTimeScreen.tsx';
 import { PeopleScreen } from './screens/PeopleScreen.tsx';
@@ -10,7 +11,6 @@ import { RulesScreen } from './screens/RulesScreen.tsx';
 import { ShelfScreen } from './screens/ShelfScreen.tsx';
 import { SignInScreen } from './screens/SignInScreen.tsx';
 import { VisitScreen } from './screens/visit/VisitScreen.tsx';
-import { Shell } from './Shell.tsx';
 
 export function App() {
   const session = useSession();

@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useState } from 'react';
+import packageJson from '../../package.json' with { type: 'json' };
 import type { SessionView } from '../api/apiTypes.ts';
 import { useSignOut } from './data/queries.ts';
 import { useSaveState } from './data/saving.ts';
@@ -6,7 +7,6 @@ import { formatClock, formatDate } from './format.ts';
 import { Link } from './parts/Link.tsx';
 import { type Preferences, setPreference, usePreferences } from './preferences.ts';
 import type { Route } from './routing.ts';
-import packageJson from '../../package.json' with { type: 'json' };
 
 interface ShellProps {
   readonly route: Route;
@@ -110,18 +110,19 @@ function Foot({ session }: { readonly session: SessionView }) {
         {session.practice.name} · {formatDate(session.today)} · Ebbline {packageJson.version}
       </p>
       <p>Not a diagnosis and not a device. It shows its basis; the professional decides.</p>
-      <p className="foot-links">
-        <span role="group" aria-label="Look of the page">
+      <div className="foot-links">
+        <fieldset>
+          <legend className="sr-only">Look of the page</legend>
           {THEMES.map(({ id, name }) => (
             <button key={id} type="button" className="link" aria-pressed={theme === id} onClick={() => setPreference({ theme: id })}>
               {name}
             </button>
           ))}
-        </span>
+        </fieldset>
         <button type="button" className="link" onClick={() => signOut.mutate()}>
           Sign out
         </button>
-      </p>
+      </div>
     </footer>
   );
 }

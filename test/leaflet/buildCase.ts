@@ -33,4 +33,5 @@ export function caseInput(one: LeafletCase, language: LeafletLanguage, texts: Le
   };
 }
 
-export const buildCase = (one: LeafletCase, language: LeafletLanguage, texts: LeafletTable): Leaflet => buildLeaflet(caseInput(one, language, texts));
+export const buildCase = (one: LeafletCase, language: LeafletLanguage, texts: LeafletTable): Leaflet =>
+  buildLeaflet(caseInput(one, language, texts));

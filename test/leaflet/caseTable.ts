@@ -11,14 +11,29 @@ const caution = (id: string, appliesTo: Caution['appliesTo']): Caution => ({ id,
 export const caseTable: LeafletTable = {
   uses: leafletUses,
   goals: leafletGoals,
-  cautions: [caution('for-all', {}), caution('gum-and-dogs', { traits: ['xylitol'] }), caution('young', { belowAgeYears: 7 }), caution('strong', { agentIds: ['F_PASTE_5000'] })],
-  cautionOrder: ['strong', 'gum-and-dogs', 'young', 'for-all'],
+  cautions: [
+    caution('strong', { agentIds: ['F_PASTE_5000'] }),
+    caution('gum-and-dogs', { traits: ['xylitol'] }),
+    caution('young', { belowAgeYears: 7 }),
+    caution('for-all', {}),
+  ],
   agents: [
     { id: 'F_RINSE_005', waitMinutes: { US: 30, UK: 15, unknown: 30, source: { key: 'leaflet-rinse-005', status: 'read' } } },
     { id: 'F_PASTE_5000', waitMinutes: { US: 30, UK: 30, unknown: 30, source: memory } },
   ],
   words: {
-    en: { ...leafletWordsEn, cautions: { 'for-all': 'Lock it up.', 'gum-and-dogs': 'No gum for dogs.', young: 'A grown-up helps.', strong: 'Only for you.' } },
-    es: { ...leafletWordsEs, cautions: { 'for-all': 'Guarde todo.', 'gum-and-dogs': 'Lejos de los perros.', young: 'Un adulto ayuda.', strong: 'Solo para usted.' } },
+    en: {
+      ...leafletWordsEn,
+      cautions: { 'for-all': 'Lock it up.', 'gum-and-dogs': 'No gum for dogs.', young: 'A grown-up helps.', strong: 'Only for you.' },
+    },
+    es: {
+      ...leafletWordsEs,
+      cautions: {
+        'for-all': 'Guarde todo.',
+        'gum-and-dogs': 'Lejos de los perros.',
+        young: 'Un adulto ayuda.',
+        strong: 'Solo para usted.',
+      },
+    },
   },
 };

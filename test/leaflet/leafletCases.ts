@@ -50,12 +50,25 @@ export const caseShelf: readonly ShelfItem[] = [
     packAmount: { value: 473, unit: 'mL' },
     priceCents: 1200,
   }),
-  item('gum', 'XYLITOL', 'gum', 'xylitol gum', 'chicle con xilitol', { use: { timesPerDay: 3, amount: '2 pieces' }, meets: ['sweetener'], traits: ['xylitol'] }),
+  item('gum', 'XYLITOL', 'gum', 'xylitol gum', 'chicle con xilitol', {
+    use: { timesPerDay: 3, amount: '2 pieces' },
+    meets: ['sweetener'],
+    traits: ['xylitol'],
+  }),
   item('soda', 'BICARB', 'powder', 'baking soda', 'bicarbonato', {
     use: { timesPerDay: 4, amount: 'half a teaspoon', amountG: 2.5 },
     meets: ['acid-control'],
     packAmount: { value: 500, unit: 'g' },
     priceCents: 200,
+  }),
+  item('cream', 'CPP_ACP', 'paste', 'milk mineral cream', 'crema con minerales de leche', {
+    use: { timesPerDay: 1, amount: 'pea' },
+    meets: ['calcium-phosphate'],
+    traits: ['milk protein'],
+  }),
+  item('spray', 'SALIVA', 'spray', 'mouth spray', 'espray para la boca', {
+    use: { timesPerDay: 3, amount: '2 sprays' },
+    meets: ['saliva'],
   }),
   item('varnish', 'F_VARNISH', 'varnish', 'fluoride varnish', 'barniz con flúor', {
     use: { timesPerDay: 0, amount: '0.4 mL', amountMl: 0.4, atVisit: true },
@@ -116,7 +129,8 @@ export const leafletCases: readonly LeafletCase[] = [
 
 export function planLine(shelfItem: ShelfItem, ageYears: number, signed: boolean): PlanLine {
   const needsSignature = shelfItem.release !== 'anyone';
-  const [amountKind, amountG] = ageYears < 3 ? (['smear', 0.1] as const) : ageYears < 7 ? (['pea', 0.25] as const) : (['ribbon', 1] as const);
+  const [amountKind, amountG] =
+    ageYears < 3 ? (['smear', 0.1] as const) : ageYears < 7 ? (['pea', 0.25] as const) : (['ribbon', 1] as const);
   const isPaste = shelfItem.form === 'paste';
   return {
     shelfItemId: shelfItem.id,

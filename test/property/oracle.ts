@@ -39,7 +39,7 @@ const has = (list: readonly string[] | undefined, ...ids: string[]): Tri => (lis
 const takes = (f: PersonFacts, ...ids: string[]): Tri => has(f.medicines, ...ids) || (f.medicines?.includes('other') ? undefined : has(f.medicines, ...ids));
 const not = (value: Tri): Tri => (value === undefined ? undefined : !value);
 const cannotSpit = (f: PersonFacts): Tri => or(not(f.canSpit), has(f.conditions, 'cannot-spit'));
-const FIRST_AGE_OF_PREGNANCY = 10;
+const FIRST_AGE_OF_PREGNANCY = 11;
 const expecting = (f: PersonFacts): Tri => (f.ageYears < FIRST_AGE_OF_PREGNANCY ? false : or(f.pregnant, f.breastfeeding));
 const pregnant = (f: PersonFacts): Tri => (f.ageYears < FIRST_AGE_OF_PREGNANCY ? false : f.pregnant);
 
@@ -230,11 +230,11 @@ export function findBreaches(world: World, plan: Plan): string[] {
 function findLineBreaches(world: World, item: ShelfItem, line: PlanLine): string[] {
   const { facts, signed, jurisdiction } = world;
   const found: string[] = [];
-  const signature = signed.find((s) => s.shelfItemId === item.id);
+  const signatures = signed.filter((s) => s.shelfItemId === item.id && s.by.trim() !== '');
   const lifted = (id: string) =>
-    line.state === 'signed' && signed.some((s) => s.shelfItemId === item.id && s.override !== undefined && s.override.reason.trim() !== '' && s.override.ruleId === id);
+    line.state === 'signed' && signatures.some((s) => s.override !== undefined && s.override.reason.trim() !== '' && s.override.ruleId === id);
   if (item.traits === undefined) found.push('the pack is not checked');
-  if (line.state === 'signed' && (signature === undefined || signature.by.trim() === '')) found.push('signed by nobody');
+  if (line.state === 'signed' && signatures.length === 0) found.push('signed by nobody');
   if (isSignatureBound(item) && line.state === 'proposed') found.push('released without a signature');
   for (const rule of rawRules) {
     const trigger = TRIGGERS[rule.id];
@@ -328,7 +328,7 @@ function findFluorideBreaches({ facts }: World, { fluoride, fluorideSentence }: 
   if (facts.waterFluorideMgPerL === undefined && fluoride.complete) found.push('complete without the water');
   if (!fluoride.complete && !/^(At least|No fluoride product)/.test(fluorideSentence)) found.push(`not a lower bound: ${fluorideSentence}`);
   if (facts.weightKg === undefined && fluoride.weightKg !== null && !fluoride.weightAssumed) found.push('an assumed weight not said to be one');
-  if (fluoride.weightAssumed && !/assumed/.test(fluorideSentence)) found.push('the sentence hides the assumed weight');
+  if (fluoride.weightAssumed && !/assumed|^No fluoride product/.test(fluorideSentence)) found.push('the sentence hides the assumed weight');
   if (facts.weightKg === undefined && fluoride.acute.mgPerKg !== null && fluoride.acute.mgPerKg < 5) found.push('an assumed weight reassures');
   if (facts.weightKg !== undefined && fluoride.acute.mgIfAllSwallowed / facts.weightKg >= 5 && fluoride.acute.action !== 'emergency-care-now') {
     found.push('from 5 mg/kg and not an emergency');

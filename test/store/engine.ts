@@ -1,5 +1,5 @@
-import type { Store } from '../../src/store/openStore.ts';
 import type { Migration } from '../../src/store/migrations/migrate.ts';
+import type { Store } from '../../src/store/openStore.ts';
 
 /** One way to keep the data. The whole contract runs on each. */
 export interface Engine {

@@ -1,11 +1,11 @@
-import { execFileSync, type ChildProcess, spawn } from 'node:child_process';
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
 import { chownSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
 
 /** A PostgreSQL of its own in a temporary folder, on a socket in that folder: no port, no password, gone at the end. */
 export interface PostgresServer {
-  connectionString(database: string): string;
+  connectionString(database: string, user?: string): string;
   stop(): Promise<void>;
 }
 
@@ -15,7 +15,12 @@ const START_MS = 30_000;
 /** The folder of `initdb` and `postgres`, 15 or newer, or undefined. */
 export function findPostgres(): string | undefined {
   const debian = '/usr/lib/postgresql';
-  const versions = existsSync(debian) ? readdirSync(debian).map(Number).filter((version) => version >= OLDEST).sort((a, b) => b - a) : [];
+  const versions = existsSync(debian)
+    ? readdirSync(debian)
+        .map(Number)
+        .filter((version) => version >= OLDEST)
+        .sort((a, b) => b - a)
+    : [];
   const folders = [...versions.map((version) => join(debian, String(version), 'bin')), ...(process.env.PATH ?? '').split(delimiter)];
   return folders.find((folder) => existsSync(join(folder, 'initdb')) && existsSync(join(folder, 'postgres')));
 }
@@ -43,13 +48,19 @@ export async function startPostgres(binaries: string): Promise<PostgresServer> {
   mkdirSync(data, { mode: 0o700 });
   if (user) for (const folder of [root, data]) chownSync(folder, user.uid, user.gid);
   const as = { ...user, cwd: root, env: { PATH: process.env.PATH, LC_ALL: 'C.UTF-8' } };
-  execFileSync(join(binaries, 'initdb'), ['-D', data, '-U', 'ebbline', '--auth=trust', '--encoding=UTF8', '--no-sync'], { ...as, stdio: 'pipe' });
+  execFileSync(join(binaries, 'initdb'), ['-D', data, '-U', 'ebbline', '--auth=trust', '--encoding=UTF8', '--no-sync'], {
+    ...as,
+    stdio: 'pipe',
+  });
   // Nobody's data: what is tested here is not whether PostgreSQL keeps what it acknowledged.
   const quick = ['-c', 'fsync=off', '-c', 'full_page_writes=off', '-c', 'max_connections=60'];
-  const server = spawn(join(binaries, 'postgres'), ['-D', data, '-k', root, '-c', 'listen_addresses=', ...quick], { ...as, stdio: ['ignore', 'ignore', 'pipe'] });
+  const server = spawn(join(binaries, 'postgres'), ['-D', data, '-k', root, '-c', 'listen_addresses=', ...quick], {
+    ...as,
+    stdio: ['ignore', 'ignore', 'pipe'],
+  });
   await untilReady(server);
   return {
-    connectionString: (database) => `postgresql://ebbline@/${database}?host=${encodeURIComponent(root)}`,
+    connectionString: (database, role = 'ebbline') => `postgresql://${role}@/${database}?host=${encodeURIComponent(root)}`,
     async stop() {
       const ended = new Promise((resolve) => server.once('exit', resolve));
       // Fast shutdown: connections are cut, nothing is waited for.

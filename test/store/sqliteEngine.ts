@@ -21,11 +21,15 @@ export function sqliteEngine(): Engine {
       const folder = mkdtempSync(join(root, 'data-'));
       const key = randomBytes(32);
       return {
-        open: (migrations) => openSqliteStore({ folder, key, create: !existsSync(dataFileOf(folder)), ...(migrations ? { migrations } : {}) }),
+        open: (migrations) =>
+          openSqliteStore({ folder, key, create: !existsSync(dataFileOf(folder)), ...(migrations ? { migrations } : {}) }),
         async tamper({ db }, statements) {
           await sql`pragma foreign_keys = off`.execute(db);
-          for (const statement of statements) await sql.raw(statement).execute(db);
-          await sql`pragma foreign_keys = on`.execute(db);
+          try {
+            for (const statement of statements) await sql.raw(statement).execute(db);
+          } finally {
+            await sql`pragma foreign_keys = on`.execute(db);
+          }
         },
       };
     },

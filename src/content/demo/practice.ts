@@ -12,6 +12,9 @@ export const EXAMPLES_ON = '2026-11-25';
 export const DEMO_METER = 'demo-meter-a';
 export const DEMO_LOTS = { inUse: 'lot-birch', next: 'lot-cedar', expired: 'lot-alder' } as const;
 
+/** Its own invented scale, in the manner of a meter's instructions. */
+export const DEMO_METER_SCALE = { lowestRlu: 40, highestRlu: 60_000, cutoffRlu: 4_200, countdownS: 25, cvAnalytical: 0.25, cvWithinPerson: 0.35 } as const;
+
 /**
  * Tern Quay Dental as it stands on a day: the meter on its own invented scale, two swab lots in date and one that was forgotten at the
  * back of the drawer. British rules are chosen on purpose, since they show ages and signatures at work.
@@ -37,13 +40,8 @@ export function buildDemoPractice(today: string): PracticeFile {
       {
         id: DEMO_METER,
         name: 'Demo meter A',
-        lowestRlu: 40,
-        highestRlu: 60_000,
-        cutoffRlu: 4_200,
-        countdownS: 25,
-        cvAnalytical: 0.25,
+        ...DEMO_METER_SCALE,
         cvAnalyticalAssumed: true,
-        cvWithinPerson: 0.35,
         cvWithinPersonAssumed: true,
       },
     ],

@@ -146,6 +146,7 @@ export const fourLevel2019: BalanceTable = {
   decisive: null,
   lifts: {
     anyOf: [{ item: 'saliva_flow_reduced_measured', is: true }],
+    alsoJudgedHigh: true,
     source: { key: 'F2019form', status: 'read', note: 'footnote, read as: already high, and saliva flow low' },
   },
   liftAloneSource: { key: 'UoP2019', status: 'read', note: 'practice of one teaching clinic, stricter than the form' },

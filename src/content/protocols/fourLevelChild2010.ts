@@ -134,6 +134,7 @@ export const fourLevelChild2010: BalanceTable = {
       { item: 'medicine_saliva_reducing', is: true },
       { item: 'special_care_needs', is: true },
     ],
+    alsoJudgedHigh: false,
     source: {
       key: 'RG2010',
       status: 'memory',

@@ -30,10 +30,9 @@ export const leafletUses: readonly LeafletUse[] = [
     use: 'rinse',
     rhythm: 'brushing',
     measure: 'mL',
-    seconds: 60,
     source: read('leaflet-rinse-005'),
   },
-  { agentId: 'F_RINSE_005', use: 'rinse', rhythm: 'apart-from-brushing', measure: 'mL', seconds: 60, source: read('leaflet-rinse-005') },
+  { agentId: 'F_RINSE_005', use: 'rinse', rhythm: 'apart-from-brushing', measure: 'mL', source: read('leaflet-rinse-005') },
   { agentId: 'F_RINSE_02', use: 'rinse', rhythm: 'apart-from-brushing', measure: 'mL', source: convention },
   { agentId: 'F_GEL_SNF2', use: 'gel', rhythm: 'brushing', measure: 'none', source: convention },
   {
@@ -42,7 +41,6 @@ export const leafletUses: readonly LeafletUse[] = [
     use: 'rinse-germs',
     rhythm: 'apart-from-brushing',
     measure: 'mL',
-    seconds: 30,
     source: read('leaflet-chlorhexidine'),
   },
   {
@@ -50,7 +48,6 @@ export const leafletUses: readonly LeafletUse[] = [
     use: 'rinse-germs',
     rhythm: 'apart-from-brushing',
     measure: 'mL',
-    seconds: 60,
     source: read('leaflet-chlorhexidine'),
   },
   { agentId: 'NAOCL', use: 'rinse-written-plan', rhythm: 'apart-from-brushing', measure: 'mL', source: words },

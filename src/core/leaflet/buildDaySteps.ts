@@ -29,13 +29,12 @@ const VISIT_USES: ReadonlySet<UseId> = new Set(['varnish', 'silver', 'sealant', 
 const SPITS_FROM_YEARS = 6;
 const RINSES_ALONE_FROM_YEARS = 12;
 
-/** The use row of an item: the first that fits agent, form, strength and jurisdiction; undefined = the team shows how. */
+/** The use row of an item: the first that fits agent, form and jurisdiction; undefined = the team shows how. */
 export function findUse(item: ShelfItem, jurisdiction: Jurisdiction, uses: readonly LeafletUse[]): LeafletUse | undefined {
   return uses.find(
     (row) =>
       row.agentId === item.agentId &&
       (row.forms === undefined || row.forms.includes(item.form)) &&
-      (row.belowPercent === undefined || (item.percent !== undefined && item.percent < row.belowPercent)) &&
       (row.jurisdiction === undefined || row.jurisdiction === jurisdiction),
   );
 }
@@ -67,7 +66,7 @@ function stepsOfItem(
   const slots = findSlots(line.use.timesPerDay, row?.rhythm ?? 'after-meals');
   const parts = [
     fillIn(words.uses[fitToReader(row?.use ?? 'as-shown', reader)], { item: name }),
-    ...extraSentences(line.use, item, row, slots.length, words, reader),
+    ...extraSentences(line.use, item, slots.length, words, reader),
     ...waitSentence(item, table, words, reader),
   ];
   const amount = findStepAmount(line, row, words, reader.locale);
@@ -82,27 +81,38 @@ function findSlots(timesPerDay: number, rhythm: Rhythm): readonly DaySlot[] {
   return timesPerDay < 2 ? once : timesPerDay < 3 ? twice : more;
 }
 
-function fitToReader(use: UseId, { ageYears, canSpit }: StepReader): UseId {
-  const spits = canSpit ?? ageYears >= SPITS_FROM_YEARS;
-  return use === 'brush' && !spits ? 'brush-no-spit' : use;
+/** Whether a person is told to spit: what is known, else by age. */
+export function spitsOut({ ageYears, canSpit }: StepReader): boolean {
+  return canSpit ?? ageYears >= SPITS_FROM_YEARS;
+}
+
+function fitToReader(use: UseId, reader: StepReader): UseId {
+  return use === 'brush' && !spitsOut(reader) ? 'brush-no-spit' : use;
 }
 
 function extraSentences(
   use: ShelfItem['use'],
   item: ShelfItem,
-  row: LeafletUse | undefined,
   slotCount: number,
   { extras }: LeafletWords,
   { ageYears }: StepReader,
 ): readonly string[] {
-  const { seconds } = row ?? {};
+  const seconds = findSeconds(use);
   return [
-    ...(seconds === undefined ? [] : [seconds === 60 ? extras.oneMinute : fillIn(extras.seconds, { n: seconds })]),
+    ...(seconds === undefined ? [] : [seconds === SECONDS_PER_MINUTE ? extras.oneMinute : fillIn(extras.seconds, { n: seconds })]),
     ...(Number.isInteger(use.timesPerDay) && use.timesPerDay > slotCount ? [fillIn(extras.timesADay, { n: use.timesPerDay })] : []),
     ...(item.form === 'rinse' && ageYears < RINSES_ALONE_FROM_YEARS ? [extras.adultWatches] : []),
     ...(use.courseDays === undefined ? [] : [fillIn(extras.courseDays, { n: use.courseDays })]),
   ];
 }
+
+/** How long to swish, where the practice's own words for the amount say it ("10 mL for 1 minute"); never a guessed time. */
+function findSeconds({ amount }: ShelfItem['use']): number | undefined {
+  const [, number, unit] = /\bfor (\d+) (second|minute)s?\b/.exec(amount) ?? [];
+  return number === undefined ? undefined : Number(number) * (unit === 'minute' ? SECONDS_PER_MINUTE : 1);
+}
+
+const SECONDS_PER_MINUTE = 60;
 
 /** A waiting time that is only remembered is not printed: a figure for patients must have been read. */
 function waitSentence(item: ShelfItem, table: LeafletTable, { extras }: LeafletWords, { jurisdiction }: StepReader): readonly string[] {

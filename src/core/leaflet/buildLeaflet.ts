@@ -1,5 +1,5 @@
 import type { Need, PersonFacts, Plan, ShelfItem } from '../regimen/types.ts';
-import { buildDaySteps, findUse } from './buildDaySteps.ts';
+import { buildDaySteps, findUse, type StepReader, spitsOut } from './buildDaySteps.ts';
 import { type GoalContext, sayGoal, suggestAboutFood } from './chooseGoals.ts';
 import {
   addMonthsToDate,
@@ -79,7 +79,9 @@ export function buildLeaflet(input: LeafletInput): Leaflet {
     date,
     ...sayGoals(page),
     day: buildDaySteps(page.printed, texts, reader),
-    cautions: listLeafletCautions(input.plan.cautions, page.printed, person.ageYears, texts).map((id) => sayCaution(id, words)),
+    cautions: listLeafletCautions(input.plan.cautions, page.printed, person.ageYears, texts.cautions).map((id) =>
+      sayCaution(id, words, reader),
+    ),
     stopUsing: (input.stopUsing ?? []).map((typed) => sayItem(typed, page)),
     monthlyCost: sayCost(page),
     signedBy: saySignatures(page),
@@ -119,8 +121,8 @@ function sayNewItem(printed: readonly PrintableLine[], words: LeafletWords, lang
   return added && fillIn(words.startWith, { item: added.item.leafletName[language] });
 }
 
-function sayCaution(id: string, words: LeafletWords): string {
-  const text = words.cautions[id];
+function sayCaution(id: string, words: LeafletWords, reader: StepReader): string {
+  const text = (spitsOut(reader) ? undefined : words.cautions[`${id}/cannot-spit`]) ?? words.cautions[id];
   if (text === undefined) throw new RangeError(`no words for caution ${id}`);
   return text;
 }

@@ -37,12 +37,8 @@ export interface LeafletUse {
   readonly use: UseId;
   readonly rhythm: Rhythm;
   readonly measure: Measure;
-  /** Only packs below this strength, percent. */
-  readonly belowPercent?: number | undefined;
   /** Length of the ribbon from age 7 where the label names one, cm. */
   readonly ribbonCm?: number | undefined;
-  /** How long to swish, seconds, where a label that was read names it. */
-  readonly seconds?: number | undefined;
   readonly source: SourceRef;
 }
 
@@ -73,7 +69,7 @@ export interface LeafletWords {
   readonly startWith: string;
   /** Follows a suggestion where none about food may be made. */
   readonly askBeforeFood: string;
-  /** By caution id. */
+  /** By caution id; `<id>/cannot-spit` where the wording for a person who cannot spit differs. */
   readonly cautions: Readonly<Record<string, string>>;
   readonly signed: string;
   readonly cost: Readonly<Record<'about' | 'atLeast', string>>;
@@ -86,9 +82,8 @@ export interface LeafletWords {
 export interface LeafletTable {
   readonly uses: readonly LeafletUse[];
   readonly goals: readonly LeafletGoal[];
+  /** Most urgent first: the order on the page. */
   readonly cautions: readonly Caution[];
-  /** Caution ids, most urgent first: the order on the page. */
-  readonly cautionOrder: readonly string[];
   /** Only their waiting times are used. */
   readonly agents: readonly Pick<Agent, 'id' | 'waitMinutes'>[];
   readonly words: Readonly<Record<LeafletLanguage, LeafletWords>>;

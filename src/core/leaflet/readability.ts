@@ -26,13 +26,9 @@ export function countSpanishSyllables(word: string): number {
   return Math.max(1, count);
 }
 
-/** Takes out what is written and not heard as a vowel: the u of que, qui, gue, gui, and h between vowels. */
+/** `y` where it sounds as a vowel becomes one, and h between vowels goes. The silent u of que and gui needs no care: it never adds a syllable. */
 function toSpokenVowels(word: string): string {
-  return word
-    .replace(/qu(?=[eiéí])/g, 'q')
-    .replace(/gu(?=[eiéí])/g, 'g')
-    .replace(/y(?![aeiouáéíóúü])/g, 'i')
-    .replace(/(?<=[aeiouáéíóúü])h(?=[aeiouáéíóúü])/g, '');
+  return word.replace(/y(?![aeiouáéíóúü])/g, 'i').replace(/(?<=[aeiouáéíóúü])h(?=[aeiouáéíóúü])/g, '');
 }
 
 /** Syllables in a run of vowels: open vowels and accented closed vowels that touch an open one; a run of closed vowels is one, or two if equal. */

@@ -75,7 +75,7 @@ function shareWidth(used: readonly Pick<StripColumn, 'when' | 'steps'>[], column
   const evenMm = columnsMm / Math.max(1, used.length);
   const leastMm = used.length <= 2 ? evenMm : Math.min(NARROWEST_MM, evenMm);
   const lettersOf = ({ steps }: Pick<StripColumn, 'steps'>) =>
-    steps.reduce((sum, { text, amount }) => sum + text.length + (amount ? LETTERS_OF_AMOUNT : 0), 0);
+    steps.reduce((sum, { text, amount }) => sum + 1 + text.length + (amount ? LETTERS_OF_AMOUNT : 0), 0);
   const letters = used.reduce((sum, column) => sum + lettersOf(column), 0);
   let xMm = 0;
   return used.map((column) => {

@@ -120,6 +120,12 @@ describe('conditions', () => {
     ['an old lot', { takenAt: '2026-07-04T09:00:00+01:00' }, {}, 'Not counted: lot 24-118 was past its date, 3 July 2026.'],
     ['a second swab in 24 hours', {}, { pastReadings: [nightBefore] }, 'Not counted: taken 23 hours after the last swab.'],
     [
+      'a second swab in 24 hours, beside older and later ones',
+      {},
+      { pastReadings: [past, nightBefore, { ...past, takenAt: '2026-08-01T09:00:00Z' }] },
+      'Not counted: taken 23 hours after the last swab.',
+    ],
+    [
       'a second swab, the first not counted',
       {},
       { pastReadings: [{ ...past, state: 'void', takenAt: '2026-07-03T09:00:00Z' }] },
@@ -253,6 +259,17 @@ describe('change', () => {
     const got = withPast(5150, [{ ...past, meterId: 'b' }]);
     expect(got.change).toBe(undefined);
     expect(got.sentences).toContain('Earlier readings are from a different meter: no comparison.');
+  });
+
+  test.each([
+    ['far above a lower bound then', { rlu: 900, bound: 'at-least' as const }, { rlu: 30_000 }],
+    ['a low lower bound now', { rlu: 30_000 }, { rlu: 900, bound: 'at-least' as const }],
+    ['a high upper bound now', { rlu: 900 }, { rlu: 30_000, bound: 'at-most' as const }],
+    ['far below an upper bound then', { rlu: 30_000, bound: 'at-most' as const }, { rlu: 900 }],
+  ])('a bound that leaves room for no change shows none: %s', (_what, first, second) => {
+    const got = assess(second, { pastReadings: [{ ...past, ...first }] });
+    expect(got.change).toBe(undefined);
+    expect(got.sentences.join(' ')).toContain('leaves the change open');
   });
 
   test.each([

@@ -60,9 +60,9 @@ export function assessReading(input: AssessReadingInput): ReadingAssessment {
   }));
   const conditions = evaluateConditions({ reading, taken, meter, lots, past: pasts.map((p) => p.at), onDate }, input.conditions);
   const found = sortOut(input.conditions, conditions);
-  const sources = input.conditions.map((c) => c.source);
+  const sources = distinct(input.conditions.map((c) => c.source));
 
-  if (reading.failed === null) {
+  if (reading.failed === true) {
     return { ...withoutNumber('failed', 'Swab failed: no number.', say.FAILED_IS_NO_SWAB), conditions, sources };
   }
   if (reading.rlu === undefined) {

@@ -75,7 +75,11 @@ describe('boundedPosterior', () => {
       if (input.side === 'at-least' ? shown >= input.bound : shown <= input.bound) kept.push(level);
     }
     expect(kept.length).toBeGreaterThan(20_000);
-    const { cdf } = boundedPosterior(input);
+    const { cdf, mean, sd: spread } = boundedPosterior(input);
+    const average = kept.reduce((a, b) => a + b, 0) / kept.length;
+    const spreadKept = Math.sqrt(kept.reduce((a, b) => a + (b - average) ** 2, 0) / kept.length);
+    expect(Math.abs(mean - average)).toBeLessThan(0.015);
+    expect(Math.abs(spread / spreadKept - 1)).toBeLessThan(0.02);
     for (const x of [6.2, 6.8, 7.2, 7.8]) {
       const share = kept.filter((level) => level <= x).length / kept.length;
       expect(Math.abs(cdf(x) - share)).toBeLessThan(0.015);

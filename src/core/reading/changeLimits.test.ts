@@ -92,6 +92,14 @@ describe('changeLimits', () => {
     expect(compareReadings(1000, 1000 * (1 + fallFraction) * 1.0001, sdLog).verdict).toBe('within-noise');
   });
 
+  it('shrinks with the root of the number of swabs; more assays of one swab shrink repeatability alone', () => {
+    const [one, four] = [1, 4].map((samplesPerOccasion) => changeLimits({ cvAnalytical: 0.3, cvWithinPerson: 0.5, samplesPerOccasion }));
+    expect((one?.sdLog ?? 0) / (four?.sdLog ?? 0)).toBeCloseTo(2, 12);
+    expect((one?.normalFraction ?? 0) / (four?.normalFraction ?? 0)).toBeCloseTo(2, 12);
+    const manyAssays = changeLimits({ cvAnalytical: 0.3, cvWithinPerson: 0.5, assaysPerSample: 1e9 });
+    expect(manyAssays.sdLog).toBeCloseTo(logSdOfCv(0.5), 6);
+  });
+
   test.each([
     [{ cvAnalytical: -0.1, cvWithinPerson: 0.4 }, /cvAnalytical/],
     [{ cvAnalytical: 0.1, cvWithinPerson: 40 }, /cvWithinPerson/],

@@ -7,6 +7,8 @@ import type { Exclusion, PlanLine, ShelfItem } from './types.ts';
 /** A reason to keep a pack out, and whether a dentist's signature with a reason may lift it. */
 export interface Bar extends Exclusion {
   readonly overridable: boolean;
+  /** What to do instead, or to check. */
+  readonly action: string;
 }
 
 export type Warning = PlanLine['warnings'][number];
@@ -27,6 +29,8 @@ export interface CheckView extends RuleView {
   readonly hypochloriteProtocol?: HypochloriteProtocol | undefined;
 }
 
+export type CheckItemInput = Omit<CheckView, 'traits'>;
+
 const RELEASES: readonly ShelfItem['release'][] = ['anyone', 'prescription', 'dentist'];
 
 /**
@@ -34,8 +38,9 @@ const RELEASES: readonly ShelfItem['release'][] = ['anyone', 'prescription', 'de
  * the rule. Two packs together are looked at by `checkTogether`.
  * @returns stops, asks, cautions and warnings, in the order of the rules, then the rules with arithmetic
  */
-export function checkItem(view: CheckView): ItemCheck {
-  const { item, tables } = view;
+export function checkItem(input: CheckItemInput): ItemCheck {
+  const { item, tables } = input;
+  const view: CheckView = { ...input, traits: itemTraits(item) };
   const agent = tables.agents.find((a) => a.id === item.agentId);
   const hits = tables.rules.filter((rule) => isAbout(rule, view)).map((rule) => ({ rule, ...triggerState(rule.trigger, view) }));
   const fired = hits.filter(({ state, rule }) => state !== 'not-met' && rule.level !== 'info' && !isSaidByAnother(rule, hits, view));
@@ -53,10 +58,9 @@ export function checkItem(view: CheckView): ItemCheck {
   };
 }
 
-function isAbout(rule: SafetyRule, { item, facts, jurisdiction }: CheckView): boolean {
+function isAbout(rule: SafetyRule, { item, traits, facts, jurisdiction }: CheckView): boolean {
   if (rule.onlyIn && jurisdiction !== 'unknown' && !rule.onlyIn.includes(jurisdiction)) return false;
   if (rule.onlyBelowAgeYears !== undefined && facts.ageYears >= rule.onlyBelowAgeYears) return false;
-  const traits = itemTraits(item);
   const isNamed = rule.agentIds.includes('*') || rule.agentIds.includes(item.agentId);
   const holds = rule.traits?.some((t) => traits.has(t)) ?? false;
   return rule.appliesOnlyIfTrait ? isNamed && holds : isNamed || holds;
@@ -83,6 +87,7 @@ function barOf(rule: SafetyRule, state: 'met' | 'unknown' | 'not-met', parts: re
     private: parts.some((p) => p.private),
     source: rule.source,
     overridable: rule.overridable !== false,
+    action: rule.action,
   };
 }
 

@@ -2,14 +2,16 @@ import { fluorideContentPpm } from './fluorideContentPpm.ts';
 import type { ShelfItem } from './types.ts';
 
 const NEUTRAL_PH = 7;
+const LIQUID_FORMS: readonly ShelfItem['form'][] = ['rinse', 'gel', 'spray', 'drops'];
 
 /**
- * What a rule may look for in a pack: the ingredients noted on the shelf item, and what follows from its form, compound and pH. A pH or a
- * strength that is not noted adds no trait; rules that depend on it look at the number itself.
+ * What a rule may look for in a pack: the ingredients noted on the shelf item, and what follows from its form, compound and pH. The pH of a
+ * liquid that is not noted is a trait of its own; a strength that is not noted adds none, rules that depend on it look at the number.
  */
 export function itemTraits(item: ShelfItem): ReadonlySet<string> {
   const traits = new Set<string>([...(item.traits ?? []), item.form]);
   if (item.pH !== undefined && item.pH < NEUTRAL_PH) traits.add('pH below 7');
+  if (item.pH === undefined && LIQUID_FORMS.includes(item.form)) traits.add('pH unknown');
   if (item.compound === 'SnF2') traits.add('stannous fluoride');
   if (item.compound === 'Na2PO3F') traits.add('sodium monofluorophosphate');
   if ((itemPpm(item) ?? 0) > 0) traits.add('contains fluoride');

@@ -11,29 +11,30 @@ export function hitsOfPlanRules(
   agent: Agent | undefined,
   ppm: number | undefined,
 ): { readonly bars: readonly Bar[]; readonly warnings: readonly Warning[] } {
-  if (!agent) return { bars: [bar(view, 'P05', 'ask-first')], warnings: [] };
+  if (!agent) return { bars: [planRuleBar(view, 'P05', 'ask-first')], warnings: [] };
   const bars = [
-    ...(view.item.traits === undefined ? [bar(view, 'P11', 'ask-first')] : []),
+    ...(view.item.traits === undefined ? [planRuleBar(view, 'P11', 'ask-first')] : []),
     ...choiceBars(view, agent),
     ...strengthBars(view, agent, ppm),
     ...smearBars(view, agent),
     ...xylitolBars(view),
-    ...(isEmergencyIfSwallowed(view, ppm) ? [bar(view, 'P14', 'stop')] : []),
+    ...(isEmergencyIfSwallowed(view, ppm) ? [planRuleBar(view, 'P14', 'stop')] : []),
   ];
   return { bars, warnings: packWarnings(view, ppm) };
 }
 
-function bar(view: CheckView, ruleId: PlanRuleId, level: Bar['level'], fact?: 'weightKg'): Bar {
+/** A bar of one of these rules; `fact` is what has to be asked first. */
+export function planRuleBar(view: Pick<CheckView, 'item' | 'tables'>, ruleId: PlanRuleId, level: Bar['level'], fact?: 'weightKg'): Bar {
   const { because, source, overridable } = view.tables.planRules[ruleId];
   const ask = fact === undefined ? undefined : view.tables.askFor[fact];
-  return { shelfItemId: view.item.id, ruleId, level, because, ask, private: false, source, overridable };
+  return { shelfItemId: view.item.id, ruleId, level, because, action: '', ask, private: false, source, overridable };
 }
 
 function choiceBars(view: CheckView, agent: Agent): Bar[] {
   const bars: Bar[] = [];
-  if (agent.id === 'NAOCL' && !hasOwnProtocol(view)) bars.push(bar(view, 'P01', 'stop'));
+  if (agent.id === 'NAOCL' && !hasOwnProtocol(view)) bars.push(planRuleBar(view, 'P01', 'stop'));
   if (agent.byChoiceOnly) {
-    bars.push({ ...bar(view, 'P02', 'caution'), because: agent.byChoiceOnly.says, source: agent.byChoiceOnly.source });
+    bars.push({ ...planRuleBar(view, 'P02', 'caution'), because: agent.byChoiceOnly.says, source: agent.byChoiceOnly.source });
   }
   return bars;
 }
@@ -47,15 +48,15 @@ function hasOwnProtocol({ item, hypochloriteProtocol: protocol, tables }: CheckV
 function strengthBars(view: CheckView, { ppmRange }: Agent, ppm: number | undefined): Bar[] {
   if (!ppmRange) return [];
   const fits = ppm !== undefined && ppm >= ppmRange[0] && ppm <= ppmRange[1];
-  return fits ? [] : [bar(view, 'P06', 'ask-first')];
+  return fits ? [] : [planRuleBar(view, 'P06', 'ask-first')];
 }
 
 /** Under 6 months, or under 2 years without a weight, a smear of ordinary paste is all the fluoride that may be proposed. */
 function smearBars(view: CheckView, agent: Agent): Bar[] {
   const { ageMonths, weightKg } = view.facts;
   if (!agent.ppmRange || agent.id === 'F_PASTE_STD') return [];
-  if (ageMonths < HALF_YEAR_MONTHS) return [bar(view, 'P09', 'stop')];
-  return ageMonths < TWO_YEARS_MONTHS && weightKg === undefined ? [bar(view, 'P09', 'ask-first', 'weightKg')] : [];
+  if (ageMonths < HALF_YEAR_MONTHS) return [planRuleBar(view, 'P09', 'stop')];
+  return ageMonths < TWO_YEARS_MONTHS && weightKg === undefined ? [planRuleBar(view, 'P09', 'ask-first', 'weightKg')] : [];
 }
 
 /** The limit is per kg of the child, so an assumed weight does not do. */
@@ -63,11 +64,11 @@ function xylitolBars(view: CheckView): Bar[] {
   const { item, facts, tables } = view;
   const { belowAgeYears, perUseGPerKg, perDayGPerKg } = tables.xylitolLimit;
   if (item.agentId !== 'XYLITOL' || facts.ageYears >= belowAgeYears) return [];
-  if (facts.weightKg === undefined) return [bar(view, 'P12', 'ask-first', 'weightKg')];
+  if (facts.weightKg === undefined) return [planRuleBar(view, 'P12', 'ask-first', 'weightKg')];
   const { amountG, timesPerDay } = item.use;
-  if (amountG === undefined) return [bar(view, 'P11', 'ask-first')];
+  if (amountG === undefined) return [planRuleBar(view, 'P11', 'ask-first')];
   const isOver = amountG > perUseGPerKg * facts.weightKg || amountG * timesPerDay > perDayGPerKg * facts.weightKg;
-  return isOver ? [bar(view, 'P12', 'stop')] : [];
+  return isOver ? [planRuleBar(view, 'P12', 'stop')] : [];
 }
 
 function packWarnings({ item, facts, tables }: CheckView, ppm: number | undefined): Warning[] {

@@ -1,11 +1,12 @@
 import type { Level } from '../risk/types.ts';
-import { itemTraits } from './itemTraits.ts';
 import type { FactFlag, ListedId, RegimenTables, Trigger } from './tables.ts';
 import type { Jurisdiction, PersonFacts, ShelfItem } from './types.ts';
 
 /** What a rule looks at. */
 export interface RuleView {
   readonly item: ShelfItem;
+  /** Of the item, see `itemTraits`. */
+  readonly traits: ReadonlySet<string>;
   readonly facts: PersonFacts;
   readonly level: Level | undefined;
   readonly jurisdiction: Jurisdiction;
@@ -131,8 +132,7 @@ function allergyParts(view: RuleView): TriggerPart[] {
 }
 
 /** The person's allergies that something in the pack answers to. */
-export function findAllergiesToPack({ item, facts, tables }: RuleView): readonly string[] {
-  const traits = itemTraits(item);
+export function findAllergiesToPack({ item, traits, facts, tables }: RuleView): readonly string[] {
   return (facts.allergies ?? []).filter((id) => {
     const match = tables.allergenMatches[id];
     return match !== undefined && (match.agentIds.includes(item.agentId) || match.traits.some((t) => traits.has(t)));

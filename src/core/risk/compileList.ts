@@ -98,7 +98,8 @@ function compileBalance(table: BalanceTable, settings: RiskSettings): CompiledLi
       const isLow = risk <= defaults.lowMaxRisk && net <= defaults.lowMaxNet && bar === 0 && suspicious === 0;
       if (isLow) return { level: 'low', published: false, flags };
       const isHigh = risk >= defaults.highMinRisk && net >= defaults.highMinNet;
-      if (isHigh) return { level: lift > 0 ? 'extreme' : 'high', published: false, flags: ['judgement', ...flags] };
+      if (isHigh)
+        return { level: lift > 0 && table.lifts.alsoJudgedHigh ? 'extreme' : 'high', published: false, flags: ['judgement', ...flags] };
       return { level: 'moderate', published: false, flags };
     },
     settle(tally) {

@@ -92,7 +92,7 @@ export function applyFill(
   if ('equals' in fill) return value === fill.equals;
   if ('oneOf' in fill) {
     if (typeof value !== 'string') throw wrong('a choice');
-    return fill.oneOf.includes(value);
+    return fill.oneOf.includes(value) || (fill.unknownWhenAny?.includes(value) ? undefined : false);
   }
   if ('includesAny' in fill) {
     if (!Array.isArray(value)) throw wrong('a list');

@@ -82,8 +82,8 @@ export interface BalanceTable extends TableBase {
   }[];
   /** Besides a disease tick, these alone give high. */
   readonly decisive: { readonly anyOf: readonly Condition[]; readonly source: SourceRef } | null;
-  /** These lift high to extreme. */
-  readonly lifts: { readonly anyOf: readonly Condition[]; readonly source: SourceRef };
+  /** These lift high to extreme. `alsoJudgedHigh`: also a high that rests on our numbers, without a disease tick. */
+  readonly lifts: { readonly anyOf: readonly Condition[]; readonly alsoJudgedHigh: boolean; readonly source: SourceRef };
   /** These alone give extreme where the practice reads the rule so (`lowSalivaMeansExtreme`). */
   readonly liftAloneSource: SourceRef | null;
   /** No low while one of these holds. */

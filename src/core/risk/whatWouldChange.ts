@@ -11,6 +11,7 @@ const SETS_PER_LEVEL = 3;
 /**
  * The smallest sets of changes that move the level on this list, one group for each other level that can be reached, lowest level first.
  * Exact: no smaller set exists. Of several sets of the smallest size the first three are given, in the order of the list.
+ * Low is left out while a disease item is unknown, as it would not be given then.
  * Changed are unknown items (to any value) and the known items named in `changeableItems`. It says what the list would say, not what
  * decay would do.
  * @param changeableItems  as `listChangeableItems` gives them; items that look back, and unknown ones, need not be left out
@@ -32,8 +33,9 @@ export function whatWouldChange(
   const unknown = new Set(listUnknownItems(table, list, items));
   const free = [...onList].filter((id) => unknown.has(id) || (items[id] !== undefined && changeableItems.includes(id)));
   const reached = reachTallies({ list, items, definitions: table.items, free, maxChanges: MAX_CHANGES, keep: SETS_PER_LEVEL });
+  const mayBeLow = ![...unknown].some((item) => table.items[item]?.role === 'disease');
 
-  return LEVELS.filter((level) => level !== present).flatMap((level) => {
+  return LEVELS.filter((level) => level !== present && (level !== 'low' || mayBeLow)).flatMap((level) => {
     const ways = reached.filter((r) => list.verdict(r.tally).level === level);
     const cost = Math.min(...ways.map((way) => way.cost));
     const smallest = ways.filter((way) => way.cost === cost).flatMap((way) => way.sets);

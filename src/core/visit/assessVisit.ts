@@ -54,11 +54,36 @@ export function assessVisit({ practice, person, visit }: VisitInput, content: Vi
     timeZone: practice.timeZone,
   });
   const level = proposeLevel({ mouth, items, ageYears, settings, content });
-  const confirmed = mouth.kind === 'level-does-not-apply' ? null : (visit.confirmed ?? null);
-  const needs = findNeeds({ facts, mouth, confirmed, risk: level.proposed, items, findings, reading, tables: content.regimen });
-  const plan = proposePlan({ facts, needs, shelf: practice.shelf, settings, confirmed, signed: visit.signed, tables: content.regimen });
+  const confirmed = mouth.kind === 'level-does-not-apply' ? undefined : visit.confirmed;
+  const needs = findNeeds({
+    facts,
+    mouth,
+    confirmed,
+    result: level.proposed,
+    items,
+    findings,
+    reading,
+    jurisdiction: settings.jurisdiction,
+    tables: content.regimen,
+  });
+  const plan = proposePlan({
+    facts,
+    needs,
+    shelf: practice.shelf,
+    settings,
+    confirmed,
+    signed: visit.signed,
+    mouth,
+    tables: content.regimen,
+  });
   const couldChange = level.table
-    ? whatWouldChange(level.table, items, ageYears, settings, listChangeableItems(level.table, { mayLimitFood: plan.diet.allowed === 'any' }))
+    ? whatWouldChange(
+        level.table,
+        items,
+        ageYears,
+        settings,
+        listChangeableItems(level.table, { mayLimitFood: plan.diet.allowed === 'any' }),
+      )
     : [];
   const leaflet = buildLeaflet({
     plan,
@@ -86,11 +111,16 @@ export function assessVisit({ practice, person, visit }: VisitInput, content: Vi
     proposedSentence: level.sentence,
     compare: level.compare,
     couldChange,
-    confirmed,
+    confirmed: confirmed ?? null,
     needs,
     plan,
     leaflet,
-    sources: uniqueSources([...reading.sources, ...(level.proposed?.sources ?? []), ...needs.flatMap((n) => n.sources), ...plan.lines.flatMap((l) => l.sources)]),
+    sources: uniqueSources([
+      ...reading.sources,
+      ...(level.proposed?.sources ?? []),
+      ...needs.flatMap((n) => n.sources),
+      ...plan.lines.flatMap((l) => l.sources),
+    ]),
     versions: content.versions,
   };
 }
@@ -121,6 +151,10 @@ function proposeLevel({ mouth, items, ageYears, settings, content }: LevelInput)
   const proposed = evaluateProtocol(table, items, ageYears, settings);
   const others = content.protocols.filter((t) => t.id !== table.id);
   const labelOf = (item: string) => table.items[item]?.label ?? item;
-  return { table, proposed, sentence: levelSentence(proposed, labelOf), compare: compareProtocols(others, items, ageYears, settings).results };
+  return {
+    table,
+    proposed,
+    sentence: levelSentence(proposed, labelOf),
+    compare: compareProtocols(others, items, ageYears, settings).results,
+  };
 }
-

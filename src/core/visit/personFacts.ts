@@ -24,7 +24,8 @@ export function personFacts({ ageYears, ageMonths, known, items, questions }: Pe
   const conditions = joinLists(listOf(known, 'conditions'), listOf(known, 'private_conditions'));
   const household = listOf(known, 'household');
   const appliance = listOf(known, 'appliance');
-  const asksAtAge = (id: string) => questions.some((q) => q.id === id && ageYears >= (q.fromAgeYears ?? 0) && ageYears < (q.belowAgeYears ?? Number.POSITIVE_INFINITY));
+  const asksAtAge = (id: string) =>
+    questions.some((q) => q.id === id && ageYears >= (q.fromAgeYears ?? 0) && ageYears < (q.belowAgeYears ?? Number.POSITIVE_INFINITY));
   const pregnancy = asksAtAge('pregnant') ? known['pregnant'] : 'no';
   return withoutUnknown({
     ageYears,
@@ -78,5 +79,7 @@ function joinLists(a: readonly string[] | undefined, b: readonly string[] | unde
 
 /** Unknown facts are absent, so that no reader can take an explicit `undefined` for an answer. */
 function withoutUnknown<T extends object>(facts: T): { [K in keyof T]: Exclude<T[K], undefined> } {
-  return Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined)) as { [K in keyof T]: Exclude<T[K], undefined> };
+  return Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]: Exclude<T[K], undefined>;
+  };
 }

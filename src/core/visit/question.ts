@@ -4,7 +4,8 @@ import type { AnswerValue, SourceRef } from './answer.ts';
 export type ItemFill = { readonly item: string } & (
   | { readonly copy: true }
   | { readonly equals: AnswerValue }
-  | { readonly oneOf: readonly string[] }
+  /** Unknown, not false, for a choice in `unknownWhenAny` ("doubtful"). */
+  | { readonly oneOf: readonly string[]; readonly unknownWhenAny?: readonly string[] | undefined }
   | { readonly atLeast: number }
   /** `setting`: the practice's own limit replaces the number. */
   | { readonly atMost: number; readonly setting?: 'stimulatedFlowLowAtMostMlPerMin' | undefined }

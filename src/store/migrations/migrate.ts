@@ -16,9 +16,11 @@ const MIGRATION_LOCK = 4_310_001;
 
 /** 0 for a store without tables. */
 export async function readSchemaVersion(db: Db): Promise<number> {
-  const tables = await db.introspection.getTables();
-  // The introspector gives names as the plugin makes them: camel case.
-  if (!tables.some(({ name }) => name === 'schemaVersion' || name === 'schema_version')) return 0;
+  const found =
+    engineKindOf(db) === 'postgres'
+      ? await sql`select 1 where to_regclass('schema_version') is not null`.execute(db)
+      : await sql`select 1 from sqlite_schema where name = 'schema_version'`.execute(db);
+  if (found.rows.length === 0) return 0;
   const row = await db
     .selectFrom('schemaVersion')
     .select(({ fn }) => fn.max('version').as('version'))

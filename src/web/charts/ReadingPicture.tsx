@@ -24,7 +24,10 @@ const REACH_SD = 4;
 export function ReadingPicture(props: ReadingPictureProps) {
   const { meter, rlu, bound, sdLog, counted } = props;
   const id = useId();
-  const x = scaleLog().domain(axisOf(props)).range([EDGE, WIDTH - EDGE]).clamp(true);
+  const x = scaleLog()
+    .domain(axisOf(props))
+    .range([EDGE, WIDTH - EDGE])
+    .clamp(true);
   const ticks = ticksOf(x.domain() as [number, number]);
   const cut = x(meter.cutoffRlu);
   const nameLeft = cut > WIDTH / 2;
@@ -41,7 +44,12 @@ export function ReadingPicture(props: ReadingPictureProps) {
       {bound === 'exact' ? (
         <Bell x={x} rlu={rlu} sdLog={sdLog} counted={counted} id={id} />
       ) : (
-        <path className="bound" d={bound === 'at-most' ? `M${x(rlu)},${BASE - 14}H${EDGE}m8,-5l-8,5l8,5` : `M${x(rlu)},${BASE - 14}H${WIDTH - EDGE}m-8,-5l8,5l-8,5`} />
+        <path
+          className="bound"
+          d={
+            bound === 'at-most' ? `M${x(rlu)},${BASE - 14}H${EDGE}m8,-5l-8,5l8,5` : `M${x(rlu)},${BASE - 14}H${WIDTH - EDGE}m-8,-5l8,5l-8,5`
+          }
+        />
       )}
       <circle className={counted ? 'mark' : 'mark hollow'} cx={x(rlu)} cy={BASE} r="4" />
       <line className="axis" x1={EDGE} x2={WIDTH - EDGE} y1={BASE} y2={BASE} />

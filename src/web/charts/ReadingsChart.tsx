@@ -3,6 +3,7 @@ import type { StoredReading } from '../../api/bundles.ts';
 import { formatDate, formatMonth, formatNumber } from '../format.ts';
 import { noiseBand } from './noiseBand.ts';
 import { ticksOf } from './ReadingPicture.tsx';
+import { isCounted, sayRlu } from './storedReading.ts';
 
 const WIDTH = 760;
 const HEIGHT = 260;
@@ -19,12 +20,21 @@ export function ReadingsChart({ readings }: { readonly readings: readonly Stored
   if (!first) return null;
   const times = drawn.map((r) => Date.parse(r.takenAt));
   const values = drawn.flatMap((r) => [...noiseBand(r), r.cutoffRlu]);
-  const x = scaleUtc().domain([Math.min(...times) - 30 * DAY_MS, Math.max(...times) + 30 * DAY_MS]).range([PLOT.left, PLOT.right]);
-  const y = scaleLog().domain([Math.min(...values) / 1.3, Math.max(...values) * 1.3]).range([PLOT.bottom, PLOT.top]);
+  const x = scaleUtc()
+    .domain([Math.min(...times) - 30 * DAY_MS, Math.max(...times) + 30 * DAY_MS])
+    .range([PLOT.left, PLOT.right]);
+  const y = scaleLog()
+    .domain([Math.min(...values) / 1.3, Math.max(...values) * 1.3])
+    .range([PLOT.bottom, PLOT.top]);
   const counted = drawn.filter(isCounted).length;
   return (
     <figure>
-      <svg className="readings-chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={`${drawn.length} readings over time on a log scale, ${counted} of them counted. The table gives each.`}>
+      <svg
+        className="readings-chart"
+        viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+        role="img"
+        aria-label={`${drawn.length} readings over time on a log scale, ${counted} of them counted. The table gives each.`}
+      >
         {ticksOf(y.domain() as [number, number]).map((tick) => (
           <g key={tick}>
             <line className="grid" x1={PLOT.left} x2={PLOT.right} y1={y(tick)} y2={y(tick)} />
@@ -65,8 +75,6 @@ export function ReadingsChart({ readings }: { readonly readings: readonly Stored
   );
 }
 
-export const isCounted = ({ state }: Pick<StoredReading, 'state'>): boolean => state === 'valid' || state === 'flagged';
-
 function Mark({ reading, x, y }: { readonly reading: Drawn; readonly x: number; readonly y: (rlu: number) => number }) {
   const counts = isCounted(reading);
   const [low, high] = noiseBand(reading);
@@ -101,16 +109,16 @@ function ReadingsTable({ readings }: { readonly readings: readonly StoredReading
             <td>
               {r.meterName}, {formatNumber(r.cutoffRlu)}
             </td>
-            <td>{isCounted(r) ? (r.state === 'flagged' ? `yes, with caution: ${r.reasons.join('; ')}` : 'yes') : `not counted: ${r.reasons.join('; ') || r.state}`}</td>
+            <td>
+              {isCounted(r)
+                ? r.state === 'flagged'
+                  ? `yes, with caution: ${r.reasons.join('; ')}`
+                  : 'yes'
+                : `not counted: ${r.reasons.join('; ') || r.state}`}
+            </td>
           </tr>
         ))}
       </tbody>
     </table>
   );
-}
-
-export function sayRlu({ rlu, bound }: Pick<StoredReading, 'rlu' | 'bound'>): string {
-  if (rlu === null) return 'none';
-  const limit = bound === 'at-most' ? ' or less' : bound === 'at-least' ? ' or more' : '';
-  return `${formatNumber(rlu)}${limit}`;
 }

@@ -3,7 +3,7 @@ import { compareReadings } from '../../core/reading/compareReadings.ts';
 import { logVarianceOfCv } from '../../core/reading/logSdOfCv.ts';
 import { Z_95 } from '../../core/stats/normal.ts';
 import { formatDate } from '../format.ts';
-import { isCounted, sayRlu } from './ReadingsChart.tsx';
+import { isCounted, sayRlu } from './storedReading.ts';
 
 type Noise = Pick<StoredReading, 'cvAnalytical' | 'cvWithinPerson'>;
 

@@ -3,8 +3,8 @@ import type { ReactNode } from 'react';
 /** The key that does it, beside the words. Read aloud through aria-keyshortcuts of the control, so hidden here. */
 export function Key({ children }: { readonly children: ReactNode }) {
   return (
-    <kbd className="key" aria-hidden="true">
+    <span className="key" aria-hidden="true">
       {children}
-    </kbd>
+    </span>
   );
 }

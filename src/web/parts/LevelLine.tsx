@@ -5,7 +5,15 @@ const HEIGHT = 9;
 const GAP = 4;
 
 /** The level as its word on a ruled line: as many equal notches as the list has levels, filled up to it, the names under them. */
-export function LevelLine({ levels, level, note }: { readonly levels: readonly Level[]; readonly level: Level | null; readonly note?: string }) {
+export function LevelLine({
+  levels,
+  level,
+  note,
+}: {
+  readonly levels: readonly Level[];
+  readonly level: Level | null;
+  readonly note?: string;
+}) {
   const filledTo = level === null ? -1 : levels.indexOf(level);
   const step = WIDTH / levels.length;
   const said = level === null ? 'No level' : `${level}, ${filledTo + 1} of ${levels.length}`;

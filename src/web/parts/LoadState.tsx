@@ -1,7 +1,13 @@
 import type { UseQueryResult } from '@tanstack/react-query';
 
 /** While something is read, or when it could not be. */
-export function LoadState({ query, what }: { readonly query: Pick<UseQueryResult, 'isPending' | 'error' | 'refetch'>; readonly what: string }) {
+export function LoadState({
+  query,
+  what,
+}: {
+  readonly query: Pick<UseQueryResult, 'isPending' | 'error' | 'refetch'>;
+  readonly what: string;
+}) {
   if (query.error) {
     return (
       <p role="alert">

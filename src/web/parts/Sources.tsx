@@ -18,7 +18,14 @@ export function Why({ label = 'why', about, children }: { readonly label?: strin
   const id = useId();
   return (
     <>
-      <button type="button" className="why" aria-expanded={isOpen} aria-controls={id} aria-label={`${label}: ${about}`} onClick={() => setOpen(!isOpen)}>
+      <button
+        type="button"
+        className="why"
+        aria-expanded={isOpen}
+        aria-controls={id}
+        aria-label={`${label}: ${about}`}
+        onClick={() => setOpen(!isOpen)}
+      >
         {label}
       </button>
       <div id={id} className="why-text" hidden={!isOpen}>

@@ -46,7 +46,9 @@ function OnePerson({ patientId }: { readonly patientId: string }) {
         <h1>
           {name}, {ageYears}
         </h1>
-        <p className="side-note">{[`${closed.length} closed visits`, nextOn && `next visit ${formatDate(nextOn)}`].filter(Boolean).join(' · ')}</p>
+        <p className="side-note">
+          {[`${closed.length} closed visits`, nextOn && `next visit ${formatDate(nextOn)}`].filter(Boolean).join(' · ')}
+        </p>
         {open && (
           <p className="visit-links">
             <Link to={`/visits/${open.id}`}>Visit of {formatDate(open.onDate)}</Link>
@@ -76,7 +78,11 @@ function Levels({ visits }: { readonly visits: readonly StoredVisit[] }) {
         {confirmed.map(({ id, onDate, level }) => (
           <li key={id}>
             <span>{formatDate(onDate)}</span>
-            <LevelLine levels={findProtocol(level.protocol)?.levels ?? [level.level]} level={level.level} note={`confirmed ${formatDate(onDate)}`} />
+            <LevelLine
+              levels={findProtocol(level.protocol)?.levels ?? [level.level]}
+              level={level.level}
+              note={`confirmed ${formatDate(onDate)}`}
+            />
             <span className="side-note">
               {protocolName(level.protocol)}, by {level.by}
               {level.changedFrom && `; changed from ${level.changedFrom}`}

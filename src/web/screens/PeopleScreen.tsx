@@ -143,7 +143,6 @@ function PeopleTable({ people, table, onOpen }: PeopleTableProps) {
     focusRow(table.current, Number(event.target.closest('tr')?.dataset.row) + by);
   };
   return (
-    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: arrows move between the buttons of the rows
     <table className="people" ref={table} onKeyDown={onKeyDown}>
       <thead>
         <tr>
@@ -166,7 +165,9 @@ function PeopleTable({ people, table, onOpen }: PeopleTableProps) {
               </button>
             </th>
             <td data-label="Age">{person.ageYears}</td>
-            <td data-label="Last visit">{person.lastVisitOn ? `${formatDate(person.lastVisitOn)}${person.lastLevel ? `, ${person.lastLevel}` : ''}` : 'none'}</td>
+            <td data-label="Last visit">
+              {person.lastVisitOn ? `${formatDate(person.lastVisitOn)}${person.lastLevel ? `, ${person.lastLevel}` : ''}` : 'none'}
+            </td>
             <td data-label="Due">{withDates(person.due)}</td>
             <td data-label="Waiting">{person.waiting > 0 && <span className="unknown">{plural(person.waiting, 'signature')}</span>}</td>
             <td>

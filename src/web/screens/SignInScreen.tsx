@@ -24,14 +24,26 @@ export function SignInScreen() {
             <legend className="sr-only">Your name</legend>
             {members.data.map((member) => (
               <label key={member.id} className="choice-row">
-                <input type="radio" name="member" value={member.id} checked={chosen === member.id} onChange={() => setMemberId(member.id)} />
+                <input
+                  type="radio"
+                  name="member"
+                  value={member.id}
+                  checked={chosen === member.id}
+                  onChange={() => setMemberId(member.id)}
+                />
                 <span>{member.name}</span>
                 <span className="aside">{member.roles.join(', ')}</span>
               </label>
             ))}
           </fieldset>
           <label htmlFor={id}>Password</label>
-          <input id={id} type="password" autoComplete="current-password" value={password} onChange={(event) => setPassword(event.target.value)} />
+          <input
+            id={id}
+            type="password"
+            autoComplete="current-password"
+            value={password}
+            onChange={(event) => setPassword(event.target.value)}
+          />
           <button type="submit" className="action primary" disabled={!chosen || password === '' || signIn.isPending}>
             Sign in
           </button>

@@ -74,7 +74,7 @@ export const literalRules: Rules = {
       g,
       'water_fluoridated water_fluoridated_drunk toothpaste_f_once_daily toothpaste_f_twice_daily varnish_f_6m xylitol_caregiver',
     );
-    // Without a disease tick the rule reads "return high": low saliva does not lift it. The table lifts it; see the test.
+    // A high that rests on the weighing alone is not lifted to extreme here.
     return weigh(risk, protective, true, 'high');
   },
 
@@ -122,7 +122,8 @@ export const literalRules: Rules = {
   child_list_6plus(g) {
     const between = n(g, 'lesion_interproximal_count') >= 1;
     if (between) return 'high';
-    if (ticks(g, 'lesion_white_spot_smooth_new saliva_flow_reduced_measured lesion_cavity_or_dentin_new restoration_for_decay_recent') > 0) return 'high';
+    if (ticks(g, 'lesion_white_spot_smooth_new saliva_flow_reduced_measured lesion_cavity_or_dentin_new restoration_for_decay_recent') > 0)
+      return 'high';
     return fullest(
       ticks(g, 'low_income_or_literacy') + one(n(g, 'snacks_between_meals_per_day') > 3),
       ticks(g, 'recent_immigrant special_care_needs restoration_defective appliance_orthodontic_or_removable'),

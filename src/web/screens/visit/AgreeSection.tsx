@@ -1,5 +1,5 @@
-import { Key } from '../../parts/Key.tsx';
 import { plural } from '../../format.ts';
+import { Key } from '../../parts/Key.tsx';
 import { ScopeLines, ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
 import { useVisit } from './visitContext.ts';

@@ -14,13 +14,19 @@ interface AnswerBarProps {
 /** The answers to an open line: each is a button, and each has its key. */
 export function AnswerBar({ line, onReply, onDone }: AnswerBarProps) {
   return (
-    <div className="answers" role="group" aria-label={`Answer: ${line.label}`}>
+    <fieldset className="answers">
+      <legend className="sr-only">Answer: {line.label}</legend>
       {line.prompt && <p className="prompt">{line.prompt}</p>}
       <div className="answer-keys">
         <Answers line={line} onReply={onReply} onDone={onDone} />
         {line.mayBeUnknown && (
           <>
-            <AnswerButton letter="d" label="does not know" isChosen={line.text === 'does not know'} onPress={() => onReply({ how: 'does-not-know' })} />
+            <AnswerButton
+              letter="d"
+              label="does not know"
+              isChosen={line.text === 'does not know'}
+              onPress={() => onReply({ how: 'does-not-know' })}
+            />
             <AnswerButton letter="x" label="declined" isChosen={line.text === 'declined'} onPress={() => onReply({ how: 'declined' })} />
           </>
         )}
@@ -30,7 +36,7 @@ export function AnswerBar({ line, onReply, onDone }: AnswerBarProps) {
           <SourceList sources={line.sources} />
         </Why>
       )}
-    </div>
+    </fieldset>
   );
 }
 
@@ -48,11 +54,23 @@ function Answers({ line, onReply, onDone }: AnswerBarProps) {
       );
     case 'digit':
       return Array.from({ length: entry.max + 1 }, (_, n) => n).map((n) => (
-        <AnswerButton key={n} letter={String(n)} label={n === known && entry.unit ? entry.unit : ''} isChosen={n === known} onPress={() => asked(n)} />
+        <AnswerButton
+          key={n}
+          letter={String(n)}
+          label={n === known && entry.unit ? entry.unit : ''}
+          isChosen={n === known}
+          onPress={() => asked(n)}
+        />
       ));
     case 'choice':
       return entry.choices.map((choice, i) => (
-        <AnswerButton key={choice.id} letter={digitOfChoice(i)} label={choice.label} isChosen={choice.id === known} onPress={() => asked(choice.id)} />
+        <AnswerButton
+          key={choice.id}
+          letter={digitOfChoice(i)}
+          label={choice.label}
+          isChosen={choice.id === known}
+          onPress={() => asked(choice.id)}
+        />
       ));
     case 'number':
       return <NumberEntry entry={entry} line={line} onReply={onReply} />;
@@ -84,12 +102,14 @@ interface AnswerButtonProps {
 
 export function AnswerButton({ letter, label, isChosen = false, onPress }: AnswerButtonProps) {
   return (
-    <button type="button" className={isChosen ? 'answer chosen' : 'answer'} aria-pressed={isChosen} aria-keyshortcuts={letter} onClick={onPress}>
-      {letter && (
-        <kbd className="key" aria-hidden={label !== ''}>
-          {letter}
-        </kbd>
-      )}
+    <button
+      type="button"
+      className={isChosen ? 'answer chosen' : 'answer'}
+      aria-pressed={isChosen}
+      aria-keyshortcuts={letter}
+      onClick={onPress}
+    >
+      {letter && (label === '' ? <span className="key">{letter}</span> : <Key>{letter}</Key>)}
       {label && <span>{label}</span>}
     </button>
   );

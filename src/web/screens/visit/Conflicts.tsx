@@ -1,8 +1,8 @@
 import type { Answer } from '../../../core/visit/answer.ts';
+import { applyField } from '../../../core/visit/applyField.ts';
 import { findQuestion } from '../../content.ts';
 import type { Conflict } from '../../data/saveQueue.ts';
 import { useSaveQueue, useSaveState } from '../../data/saving.ts';
-import { applyField } from './applyField.ts';
 import { unknownWords, valueText } from './questionLines.ts';
 import { useVisit } from './visitContext.ts';
 
@@ -21,8 +21,8 @@ export function Conflicts() {
       {here.map((conflict) => (
         <div key={conflict.path} className="conflict" role="alert">
           <p>
-            <strong>{fieldName(conflict.path)}</strong> was saved elsewhere while you worked. Yours: <strong>{sayValue(conflict.path, conflict.value)}</strong>. Theirs:{' '}
-            <strong>{sayValue(conflict.path, conflict.theirs)}</strong>.
+            <strong>{fieldName(conflict.path)}</strong> was saved elsewhere while you worked. Yours:{' '}
+            <strong>{sayValue(conflict.path, conflict.value)}</strong>. Theirs: <strong>{sayValue(conflict.path, conflict.theirs)}</strong>.
           </p>
           <p className="actions">
             <button type="button" className="action" onClick={() => keep(conflict, 'yours')}>

@@ -34,7 +34,8 @@ function Proposed({ result, assessment }: { readonly result: RiskResult; readonl
   const { isClosed, isChangingLevel, isShownToPatient, command } = useVisit();
   const { confirmed } = assessment;
   const level = confirmed?.level ?? result.level;
-  const isSettled = confirmed !== null && (result.level === null || confirmed.level === result.level || confirmed.changedFrom === result.level);
+  const isSettled =
+    confirmed !== null && (result.level === null || confirmed.level === result.level || confirmed.changedFrom === result.level);
   return (
     <>
       <p className="small">{confirmed ? protocolName(confirmed.protocol) : result.screenName}, your practice's method</p>
@@ -56,7 +57,13 @@ function Proposed({ result, assessment }: { readonly result: RiskResult; readonl
               <Key>c</Key> Confirm {result.level}
             </button>
           )}
-          <button type="button" className="action" aria-keyshortcuts="g" aria-expanded={isChangingLevel} onClick={() => command('level', 'g')}>
+          <button
+            type="button"
+            className="action"
+            aria-keyshortcuts="g"
+            aria-expanded={isChangingLevel}
+            onClick={() => command('level', 'g')}
+          >
             <Key>g</Key> Change
           </button>
         </p>

@@ -34,7 +34,9 @@ export function LineRow({ line, scope, isOpen, isFixed, onOpen, onReply, onDone 
         <span className={`line-text ${line.tone}`}>{line.text}</span>
         <span className="line-note">{line.note}</span>
       </button>
-      {isOpen && !isFixed && <AnswerBar line={line} onReply={(reply) => onReply(scope, line.id, reply)} onDone={() => onDone(scope, line.id)} />}
+      {isOpen && !isFixed && (
+        <AnswerBar line={line} onReply={(reply) => onReply(scope, line.id, reply)} onDone={() => onDone(scope, line.id)} />
+      )}
     </li>
   );
 }

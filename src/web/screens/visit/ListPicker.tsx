@@ -37,7 +37,6 @@ export function ListPicker({ choices, chosen, label, onChoose, onDone }: ListPic
           onDone();
         }}
       />
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: only watches for Escape from the field and the list inside */}
       <div
         className="picker"
         onKeyDownCapture={(event) => {

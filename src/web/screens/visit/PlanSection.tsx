@@ -59,7 +59,14 @@ function PlanRow({ line }: { readonly line: PlanLine }) {
   const maySign = session.member.roles.includes('dentist') && !isClosed && !isShownToPatient;
   return (
     <li data-line={line.shelfItemId}>
-      <button type="button" className="plan-row" data-row aria-expanded={isOpen} aria-keyshortcuts={letter} onClick={() => goTo('plan', isOpen ? null : line.shelfItemId)}>
+      <button
+        type="button"
+        className="plan-row"
+        data-row
+        aria-expanded={isOpen}
+        aria-keyshortcuts={letter}
+        onClick={() => goTo('plan', isOpen ? null : line.shelfItemId)}
+      >
         <Key>{letter}</Key>
         <span>
           {line.name}
@@ -95,7 +102,14 @@ function PlanState({ line, signers }: { readonly line: PlanLine; readonly signer
 /** ", twice a day", ", today". */
 export function saySchedule({ use }: Pick<PlanLine, 'use'>): string {
   if (use.atVisit) return ', today';
-  const times = use.timesPerDay === 1 ? 'once a day' : use.timesPerDay === 2 ? 'twice a day' : use.timesPerDay > 0 ? `${use.timesPerDay} times a day` : '';
+  const times =
+    use.timesPerDay === 1
+      ? 'once a day'
+      : use.timesPerDay === 2
+        ? 'twice a day'
+        : use.timesPerDay > 0
+          ? `${use.timesPerDay} times a day`
+          : '';
   const days = use.courseDays ? `for ${plural(use.courseDays, 'day')}` : '';
   const said = [times, days].filter(Boolean).join(' ');
   return said ? `, ${said}` : '';
@@ -130,7 +144,9 @@ function NotOffered({ notOffered }: { readonly notOffered: readonly Exclusion[] 
   if (stopped.length + askFirst.length === 0) return null;
   return (
     <div className="small">
-      {stopped.length > 0 && <p>Not offered, because: {stopped.map(([id, list]) => `${name(id)} (${list.map((e) => e.because).join('; ')})`).join(', ')}.</p>}
+      {stopped.length > 0 && (
+        <p>Not offered, because: {stopped.map(([id, list]) => `${name(id)} (${list.map((e) => e.because).join('; ')})`).join(', ')}.</p>
+      )}
       {askFirst.length > 0 && (
         <p>
           <span className="unknown">Ask first:</span> {questions.length > 0 ? null : askFirst.map(([id]) => name(id)).join(', ')}
@@ -171,14 +187,20 @@ function groupByItem(list: readonly Exclusion[]): readonly (readonly [string, re
   return ids.map((id) => [id, list.filter((e) => e.shelfItemId === id)] as const);
 }
 
-const LIMIT_KINDS = { 'upper-intake-level': 'upper intake level', 'safe-level': 'safe level', 'label-cap': 'label cap', 'intake-target': 'intake target' } as const;
+const LIMIT_KINDS = {
+  'upper-intake-level': 'upper intake level',
+  'safe-level': 'safe level',
+  'label-cap': 'label cap',
+  'intake-target': 'intake target',
+} as const;
 
 function FluorideLimits({ plan }: { readonly plan: Plan }) {
   return (
     <ul className="sources">
       {plan.fluoride.limits.map((limit) => (
         <li key={limit.name}>
-          {limit.name} ({LIMIT_KINDS[limit.kind]}): {limit.value} {limit.unit.replaceAll('/', ' per ').replace('mg per kg per day', 'mg/kg a day').replace('mg per day', 'mg a day')}
+          {limit.name} ({LIMIT_KINDS[limit.kind]}): {limit.value}{' '}
+          {limit.unit.replaceAll('/', ' per ').replace('mg per kg per day', 'mg/kg a day').replace('mg per day', 'mg a day')}
           {limit.share !== null && `, share ${Math.round(limit.share * 100)} %`}. <SourceLine source={limit.source} />
         </li>
       ))}

@@ -37,6 +37,7 @@ export function SafetySection() {
 }
 
 function noteOf(lines: readonly Line[], wanted: number): string {
-  if (wanted > 0) return `${plural(wanted, 'answer')} to ask; until then nothing that depends on ${wanted === 1 ? 'it' : 'them'} is offered`;
+  if (wanted > 0)
+    return `${plural(wanted, 'answer')} to ask; until then nothing that depends on ${wanted === 1 ? 'it' : 'them'} is offered`;
   return lines.every((l) => l.tone === 'new' || l.tone === 'confirmed') ? 'asked today' : '';
 }

@@ -1,5 +1,5 @@
-import { Key } from '../../parts/Key.tsx';
 import { plural } from '../../format.ts';
+import { Key } from '../../parts/Key.tsx';
 import { LineRow } from './LineRow.tsx';
 import type { Line } from './line.ts';
 import type { Scope } from './scopes.ts';
@@ -36,7 +36,7 @@ export function Reconfirm({ scope }: { readonly scope: Scope }) {
   return (
     <button type="button" className="answer reconfirm" aria-keyshortcuts="=" onClick={() => reconfirm(scope)}>
       <Key>=</Key>
-      <span>asked today, no change ({plural(count, 'answer')})</span>
+      <span>{scope === 'look' ? 'seen' : 'asked'} today, no change ({plural(count, 'answer')})</span>
     </button>
   );
 }

@@ -34,8 +34,15 @@ export function Side({ isWide }: { readonly isWide: boolean }) {
 
 /** "Level high, confirmed. 3 items in the plan, 1 waiting for a signature." */
 export function summaryOf({ confirmed, proposed, proposedSentence, plan }: VisitAssessment): string {
-  const level = confirmed ? `Level ${confirmed.level}, confirmed.` : proposed?.level ? `Level ${proposed.level}, proposed.` : proposedSentence;
+  const level = confirmed
+    ? `Level ${confirmed.level}, confirmed.`
+    : proposed?.level
+      ? `Level ${proposed.level}, proposed.`
+      : proposedSentence;
   const waiting = plan.lines.filter((l) => l.state === 'waiting-for-signature').length;
-  const items = plan.lines.length === 0 ? 'No plan yet.' : `${plural(plan.lines.length, 'item')} in the plan${waiting > 0 ? `, ${waiting} waiting for a signature` : ''}.`;
+  const items =
+    plan.lines.length === 0
+      ? 'No plan yet.'
+      : `${plural(plan.lines.length, 'item')} in the plan${waiting > 0 ? `, ${waiting} waiting for a signature` : ''}.`;
   return `${level} ${items}`;
 }

@@ -18,7 +18,8 @@ export function SwabSection() {
   const meter = practice.meters.find((m) => m.id === visit.meterId) ?? (practice.meters.length === 1 ? practice.meters[0] : undefined);
   const hasNumber = reading.rlu !== undefined;
   const hasMissing = lines.swab.some((l) => l.wanted);
-  const showLines = !isClosed && !isShownToPatient && (place.scope === 'swab' || hasMissing || (!hasNumber && reading.notTaken === undefined));
+  const showLines =
+    !isClosed && !isShownToPatient && (place.scope === 'swab' || hasMissing || (!hasNumber && reading.notTaken === undefined));
   return (
     <section data-scope="swab" aria-label="Swab">
       <SectionHead title="Swab" number={2} note={sayHowTaken(reading, meter?.name, practice.lots)} />

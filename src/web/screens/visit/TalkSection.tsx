@@ -13,7 +13,12 @@ export function TalkSection() {
     <section aria-label="Talk" className="talk">
       <SectionHead title="Talk" number={3} note={noteOf(GROUPS.flatMap((g) => lines[g]))} />
       {GROUPS.map((group) => (
-        <section key={group} data-scope={group} aria-label={GROUP_TITLES[group]} className={place.scope === group ? 'group current' : 'group'}>
+        <section
+          key={group}
+          data-scope={group}
+          aria-label={GROUP_TITLES[group]}
+          className={place.scope === group ? 'group current' : 'group'}
+        >
           <h3 tabIndex={-1} data-head>
             {GROUP_TITLES[group]}
           </h3>
@@ -29,6 +34,9 @@ export function TalkSection() {
 export function noteOf(lines: readonly Line[]): string {
   const outOfDate = lines.filter((l) => l.text === 'out of date').length;
   const notAsked = lines.filter((l) => l.text === 'not asked').length;
-  const parts = [outOfDate > 0 && `${outOfDate} carried ${outOfDate === 1 ? 'is' : 'are'} out of date until asked`, notAsked > 0 && `${plural(notAsked, 'answer')} not asked`];
+  const parts = [
+    outOfDate > 0 && `${outOfDate} carried ${outOfDate === 1 ? 'is' : 'are'} out of date until asked`,
+    notAsked > 0 && `${plural(notAsked, 'answer')} not asked`,
+  ];
   return parts.filter(Boolean).join('; ');
 }

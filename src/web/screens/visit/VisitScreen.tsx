@@ -99,12 +99,18 @@ function VisitHead({ onHelp }: { readonly onHelp: () => void }) {
 }
 
 /** Moves the focus to where a key led: the entry of an open line, else the line, else the heading of the scope. */
-function useFocusAtPlace(page: RefObject<HTMLDivElement | null>, place: { readonly scope: Scope; readonly line: string | null; readonly focus: number }): void {
+function useFocusAtPlace(
+  page: RefObject<HTMLDivElement | null>,
+  place: { readonly scope: Scope; readonly line: string | null; readonly focus: number },
+): void {
   // biome-ignore lint/correctness/useExhaustiveDependencies: moves only when a key set the place, not when the focus itself did
   useLayoutEffect(() => {
     const scope = page.current?.querySelector<HTMLElement>(`[data-scope="${place.scope}"]`);
     const line = place.line === null ? null : scope?.querySelector<HTMLElement>(`[data-line="${CSS.escape(place.line)}"]`);
-    const target = line?.querySelector<HTMLElement>('[data-entry]') ?? line?.querySelector<HTMLElement>('[data-row]') ?? scope?.querySelector<HTMLElement>('[data-head]');
+    const target =
+      line?.querySelector<HTMLElement>('[data-entry]') ??
+      line?.querySelector<HTMLElement>('[data-row]') ??
+      scope?.querySelector<HTMLElement>('[data-head]');
     target?.focus({ preventScroll: true });
     (line ?? scope?.querySelector('[data-head]'))?.scrollIntoView({ block: 'nearest' });
   }, [place.focus]);

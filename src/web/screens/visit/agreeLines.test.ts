@@ -22,7 +22,10 @@ test('a declined line asks why', () => {
 });
 
 test('all agreed leaves what was declined', () => {
-  expect(allAgreed(planLines, { keep: 'k', items: { paste: 'declined' } })).toEqual({ keep: 'k', items: { varnish: 'agreed', paste: 'declined' } });
+  expect(allAgreed(planLines, { keep: 'k', items: { paste: 'declined' } })).toEqual({
+    keep: 'k',
+    items: { varnish: 'agreed', paste: 'declined' },
+  });
 });
 
 test('fields to save', () => {
@@ -31,7 +34,10 @@ test('fields to save', () => {
     path: 'agreed',
     value: { items: { varnish: 'agreed', paste: 'not-affordable' } },
   });
-  expect(agreeField('why paste', { how: 'asked', value: 'taste' }, visit)).toEqual({ path: 'agreed', value: { declinedWhy: { paste: 'taste' } } });
+  expect(agreeField('why paste', { how: 'asked', value: 'taste' }, visit)).toEqual({
+    path: 'agreed',
+    value: { declinedWhy: { paste: 'taste' } },
+  });
   expect(agreeField('stopUsing', { how: 'asked', value: 'rinse; ; gel ' }, visit)).toEqual({ path: 'stopUsing', value: ['rinse', 'gel'] });
   expect(agreeField('nextOn', { how: 'asked', value: '2027-02-25' }, visit)).toEqual({ path: 'nextOn', value: '2027-02-25' });
   expect(agreeField('nextOn', { how: 'declined' }, visit)).toBeNull();

@@ -32,7 +32,16 @@ export function agreeLines({ planLines, visit, proposed }: AgreePlace): readonly
   const letters = lettersWithout('zpktswl');
   const items = planLines.flatMap((plan, i) => itemLines(plan, letters[i] ?? '', visit.agreed));
   const text = (id: string, letter: string, label: string, hint: string, own: string | undefined, fallback: string): Line =>
-    lineOf({ id, letter, label, entry: { kind: 'text', hint }, text: own || fallback, tone: own ? 'new' : 'carried', value: own || fallback, note: own ? undefined : 'proposed' });
+    lineOf({
+      id,
+      letter,
+      label,
+      entry: { kind: 'text', hint },
+      text: own || fallback,
+      tone: own ? 'new' : 'carried',
+      value: own || fallback,
+      note: own ? undefined : 'proposed',
+    });
   return [
     ...items,
     text('keep', 'k', 'One thing to keep', 'printed at the top of the leaflet', visit.agreed?.keep, proposed.keep),
@@ -93,11 +102,17 @@ function lineOf(part: Pick<Line, 'id' | 'letter' | 'label' | 'entry' | 'text' | 
 }
 
 /** The field to save after an answer under Agree. */
-export function agreeField(line: string, reply: Reply, { agreed = {} }: AgreePlace['visit']): { readonly path: string; readonly value: unknown } | null {
+export function agreeField(
+  line: string,
+  reply: Reply,
+  { agreed = {} }: AgreePlace['visit'],
+): { readonly path: string; readonly value: unknown } | null {
   if (reply.how !== 'asked') return null;
   const { value } = reply;
-  if (line.startsWith(ITEM)) return { path: 'agreed', value: { ...agreed, items: { ...agreed.items, [line.slice(ITEM.length)]: value as ItemState } } };
-  if (line.startsWith(WHY)) return { path: 'agreed', value: { ...agreed, declinedWhy: { ...agreed.declinedWhy, [line.slice(WHY.length)]: String(value) } } };
+  if (line.startsWith(ITEM))
+    return { path: 'agreed', value: { ...agreed, items: { ...agreed.items, [line.slice(ITEM.length)]: value as ItemState } } };
+  if (line.startsWith(WHY))
+    return { path: 'agreed', value: { ...agreed, declinedWhy: { ...agreed.declinedWhy, [line.slice(WHY.length)]: String(value) } } };
   if (line === 'keep' || line === 'tryThis') return { path: 'agreed', value: { ...agreed, [line]: String(value) } };
   if (line === 'stopUsing') return { path: 'stopUsing', value: splitList(String(value)) };
   if (line === 'nextOn' || line === 'language') return { path: line, value };

@@ -45,7 +45,11 @@ export function buildLines(place: LinesPlace): VisitLines {
     food: groupLines('food', place),
     home: groupLines('home', place),
     health: groupLines('health', place),
-    look: [allExaminedLine(visit.allExamined), ...groupLines('look', place), ...(place.newFinding ? [newFindingLine(place.newFinding)] : [])],
+    look: [
+      allExaminedLine(visit.allExamined),
+      ...groupLines('look', place),
+      ...(place.newFinding ? [newFindingLine(place.newFinding)] : []),
+    ],
     level: levelLines(place),
     plan: planLines(assessment),
     agree: agreeLines({ planLines: assessment.plan.lines, visit, proposed: assessment.leaflet }),
@@ -101,7 +105,16 @@ function levelLines({ assessment, levelChange }: LinesPlace): readonly Line[] {
     wanted: levelChange.level === null,
     value: levelChange.level ?? undefined,
   };
-  const reason: Line = { ...PLAIN, id: LEVEL_REASON, letter: 'b', label: 'Because', entry: { kind: 'text', hint: 'kept on the record' }, text: '', tone: 'new', wanted: true };
+  const reason: Line = {
+    ...PLAIN,
+    id: LEVEL_REASON,
+    letter: 'b',
+    label: 'Because',
+    entry: { kind: 'text', hint: 'kept on the record' },
+    text: '',
+    tone: 'new',
+    wanted: true,
+  };
   return [to, reason];
 }
 

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
+import { Key } from '../../parts/Key.tsx';
 import type { Entry, Line, Reply } from './line.ts';
 import { parseNumber } from './swabLines.ts';
 
@@ -51,7 +52,16 @@ export function TextEntry({ line, hint, onReply }: EntryProps & { readonly hint:
   return (
     <Field label={line.label} problem={null} hint={hint} onSave={() => onReply({ how: 'asked', value: typed.trim() })}>
       {(id, describedBy) => (
-        <input id={id} data-entry className="text" autoComplete="off" maxLength={300} value={typed} aria-describedby={describedBy} onChange={(event) => setTyped(event.target.value)} />
+        <input
+          id={id}
+          data-entry
+          className="text"
+          autoComplete="off"
+          maxLength={300}
+          value={typed}
+          aria-describedby={describedBy}
+          onChange={(event) => setTyped(event.target.value)}
+        />
       )}
     </Field>
   );
@@ -109,9 +119,7 @@ function Field({ label, after, hint, problem, onSave, children }: FieldProps) {
       {children(id, note ? `${id}n` : undefined)}
       {after && <span aria-hidden="true">{after}</span>}
       <button type="submit" className="answer">
-        <kbd className="key" aria-hidden="true">
-          Enter
-        </kbd>
+        <Key>Enter</Key>
         <span>save</span>
       </button>
       {note && (

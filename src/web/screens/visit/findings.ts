@@ -84,7 +84,9 @@ export function newFindingLine(draft: FindingDraft): Line {
     prompt: STEP_PROMPTS[step],
     entry: STEP_ENTRIES[step],
     mayBeUnknown: false,
-    text: [draft.tooth, draft.surface !== NOT_NOTED && draft.surface, draft.kind && labelOfKind(draft.kind), draft.activity].filter(Boolean).join(', '),
+    text: [draft.tooth, draft.surface !== NOT_NOTED && draft.surface, draft.kind && labelOfKind(draft.kind), draft.activity]
+      .filter(Boolean)
+      .join(', '),
     tone: 'new',
     wanted: false,
     reconfirmable: false,
@@ -94,11 +96,15 @@ export function newFindingLine(draft: FindingDraft): Line {
 }
 
 /** The draft after one more answer, the finished finding, or what was wrong. */
-export function afterFindingReply(draft: FindingDraft, reply: Reply): { readonly draft: FindingDraft } | { readonly finding: Finding } | { readonly problem: string } {
+export function afterFindingReply(
+  draft: FindingDraft,
+  reply: Reply,
+): { readonly draft: FindingDraft } | { readonly finding: Finding } | { readonly problem: string } {
   if (reply.how !== 'asked') return { draft };
   const step = stepOf(draft);
   const value = String(reply.value);
-  if (step === 'tooth') return TOOTH.test(value) ? { draft: { tooth: value } } : { problem: 'A tooth has two digits: 11 to 48, or 51 to 85 for a milk tooth.' };
+  if (step === 'tooth')
+    return TOOTH.test(value) ? { draft: { tooth: value } } : { problem: 'A tooth has two digits: 11 to 48, or 51 to 85 for a milk tooth.' };
   if (step !== 'isNew') return { draft: { ...draft, [step]: value } };
   return { finding: finish(draft, reply.value === true) };
 }

@@ -20,7 +20,13 @@ const line = (id: string, letter: string, entry: Entry, part: Partial<Line> = {}
 
 const yesNo = line('rinse', 'a', { kind: 'yes-no' });
 const snacks = line('snacks', 'b', { kind: 'digit', max: 9 });
-const bedtime = line('bedtime', 'c', { kind: 'choice', choices: [{ id: 'water', label: 'water' }, { id: 'milk', label: 'milk' }] });
+const bedtime = line('bedtime', 'c', {
+  kind: 'choice',
+  choices: [
+    { id: 'water', label: 'water' },
+    { id: 'milk', label: 'milk' },
+  ],
+});
 const medicines = line('medicines', 'e', { kind: 'list', choices: [] });
 const flow = line('flow', 'f', { kind: 'number' });
 const lines = [yesNo, snacks, bedtime, medicines, flow];
@@ -75,7 +81,12 @@ test('no letter of a line is an answer key or a command', () => {
 
 test('the next wanted line goes round and never back to the one just answered', () => {
   const known = { wanted: false };
-  const list = [line('a', 'a', flow.entry), line('b', 'b', flow.entry, known), line('c', 'c', flow.entry), line('e', 'e', flow.entry, known)];
+  const list = [
+    line('a', 'a', flow.entry),
+    line('b', 'b', flow.entry, known),
+    line('c', 'c', flow.entry),
+    line('e', 'e', flow.entry, known),
+  ];
   expect(nextWanted(list, 'a')).toBe('c');
   expect(nextWanted(list, 'c')).toBe('a');
   expect(nextWanted(list, null)).toBe('a');

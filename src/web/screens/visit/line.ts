@@ -7,7 +7,13 @@ export type Entry =
   /** One digit is the whole answer. */
   | { readonly kind: 'digit'; readonly max: number; readonly unit?: string | undefined }
   /** A number and Enter; `bounds` lets "<40" and ">60000" stand for a reading beyond the meter's range. */
-  | { readonly kind: 'number'; readonly min?: number | undefined; readonly max?: number | undefined; readonly unit?: string | undefined; readonly bounds?: boolean }
+  | {
+      readonly kind: 'number';
+      readonly min?: number | undefined;
+      readonly max?: number | undefined;
+      readonly unit?: string | undefined;
+      readonly bounds?: boolean;
+    }
   | { readonly kind: 'choice'; readonly choices: readonly Choice[] }
   | { readonly kind: 'list'; readonly choices: readonly Choice[] }
   | { readonly kind: 'text'; readonly hint: string }

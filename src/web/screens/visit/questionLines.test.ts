@@ -55,7 +55,12 @@ describe('questionLines', () => {
 
   test('carried and in date is lighter and dated', () => {
     const answers: Answers = { snacks: { how: 'carried', value: 2, askedOn: '2026-09-09' } };
-    expect(linesOf([snacks], answers, [], answers)[0]).toMatchObject({ text: '2 a day', tone: 'carried', note: 'asked September 2026', wanted: false });
+    expect(linesOf([snacks], answers, [], answers)[0]).toMatchObject({
+      text: '2 a day',
+      tone: 'carried',
+      note: 'asked September 2026',
+      wanted: false,
+    });
   });
 
   test('changed today says what it was; unchanged says so', () => {
@@ -63,7 +68,12 @@ describe('questionLines', () => {
     const changed: Answers = { snacks: { how: 'asked', value: 4, askedOn: '2026-11-25' } };
     const same: Answers = { snacks: { how: 'asked', value: 2, askedOn: '2026-11-25' } };
     expect(linesOf([snacks], changed, [], carried)[0]).toMatchObject({ text: '4 a day', tone: 'new', note: 'was 2 a day, December 2025' });
-    expect(linesOf([snacks], same, [], carried)[0]).toMatchObject({ text: '2 a day', tone: 'confirmed', note: 'asked today, no change', reconfirmable: false });
+    expect(linesOf([snacks], same, [], carried)[0]).toMatchObject({
+      text: '2 a day',
+      tone: 'confirmed',
+      note: 'asked today, no change',
+      reconfirmable: false,
+    });
   });
 
   test('an optional measurement is no gap while it is not made', () => {
@@ -79,7 +89,10 @@ describe('questionLines', () => {
 });
 
 test('answers in words', () => {
-  const choices = [{ id: 'a', label: 'an antihistamine' }, { id: 'b', label: 'a diuretic' }];
+  const choices = [
+    { id: 'a', label: 'an antihistamine' },
+    { id: 'b', label: 'a diuretic' },
+  ];
   expect(valueText({ choices }, ['a', 'b'])).toBe('an antihistamine, a diuretic');
   expect(valueText({ choices }, [])).toBe('none');
   expect(valueText({ unit: 'mL/min' }, 0.18)).toBe('0.18 mL/min');

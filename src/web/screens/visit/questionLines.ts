@@ -43,7 +43,11 @@ function questionLine(question: Question, letter: string, input: QuestionLinesIn
     prompt: question.prompt,
     entry: entryOf(question),
     mayBeUnknown: true,
-    text: isLeftOut ? 'if there is a reason' : tone === 'unknown' ? unknownWords(unknown ?? 'not-asked') : valueText(question, answer?.value),
+    text: isLeftOut
+      ? 'if there is a reason'
+      : tone === 'unknown'
+        ? unknownWords(unknown ?? 'not-asked')
+        : valueText(question, answer?.value),
     tone: isLeftOut ? 'carried' : tone,
     note: isLeftOut ? undefined : noteOf(question, tone, input),
     wanted: !isLeftOut && tone === 'unknown' && unknown !== 'does-not-know' && unknown !== 'declined',
@@ -64,7 +68,8 @@ function toneOf(question: Question, { answers, carried, unknown, onDate }: Quest
 
 function noteOf(question: Question, tone: Tone, { answers, carried, onDate, couldChangeLevel }: QuestionLinesInput): string | undefined {
   const before = carried[question.id];
-  const last = before?.value === undefined || !before.askedOn ? undefined : `${valueText(question, before.value)}, ${formatMonth(before.askedOn)}`;
+  const last =
+    before?.value === undefined || !before.askedOn ? undefined : `${valueText(question, before.value)}, ${formatMonth(before.askedOn)}`;
   if (tone === 'confirmed') return 'asked today, no change';
   if (tone === 'carried') return dated(answers[question.id]);
   if (tone === 'new') return last && before?.askedOn !== onDate ? `was ${last}` : undefined;

@@ -32,7 +32,9 @@ describe('swabLines', () => {
       'lotId',
       'operator',
     ]);
-    expect(swabLines(place({ rlu: 5150, lotId: 'soon', operator: presets.operator, ...CONDITIONS_AS_USUAL })).filter((l) => l.wanted)).toEqual([]);
+    expect(
+      swabLines(place({ rlu: 5150, lotId: 'soon', operator: presets.operator, ...CONDITIONS_AS_USUAL })).filter((l) => l.wanted),
+    ).toEqual([]);
   });
 
   test('every letter is used once', () => {
@@ -46,7 +48,11 @@ describe('readingAfter', () => {
   test('the first number brings time, lot and taker; a corrected one keeps what was noted', () => {
     const first = readingAfter({ notTaken: 'bleeding' }, 'rlu', { how: 'asked', value: 5150 }, place({}), presets);
     expect(first).toEqual({ takenAt: presets.now, lotId: 'soon', operator: presets.operator, rlu: 5150, bound: 'exact' });
-    const next = readingAfter(first, 'rlu', { how: 'asked', value: 40, bound: 'at-most' }, place(first), { ...presets, now: 'later', lotId: 'late' });
+    const next = readingAfter(first, 'rlu', { how: 'asked', value: 40, bound: 'at-most' }, place(first), {
+      ...presets,
+      now: 'later',
+      lotId: 'late',
+    });
     expect(next).toEqual({ ...first, rlu: 40, bound: 'at-most' });
   });
 
@@ -66,7 +72,10 @@ describe('readingAfter', () => {
   });
 
   test('the taker is kept with the training on record', () => {
-    expect(readingAfter({ rlu: 5 }, 'operator', { how: 'asked', value: 'Ines' }, place({}), presets).operator).toEqual({ name: 'Ines', trained: false });
+    expect(readingAfter({ rlu: 5 }, 'operator', { how: 'asked', value: 'Ines' }, place({}), presets).operator).toEqual({
+      name: 'Ines',
+      trained: false,
+    });
   });
 });
 

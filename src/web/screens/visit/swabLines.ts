@@ -79,7 +79,14 @@ function choice(id: string, letter: string, label: string, choices: readonly Cho
 }
 
 function minutes(id: string, letter: string, label: string, value: number | undefined): Draft {
-  return { id, letter, label, entry: { kind: 'number', min: 0, max: 10_080, unit: 'minutes' }, value, said: value === undefined ? undefined : sayMinutes(value) };
+  return {
+    id,
+    letter,
+    label,
+    entry: { kind: 'number', min: 0, max: 10_080, unit: 'minutes' },
+    value,
+    said: value === undefined ? undefined : sayMinutes(value),
+  };
 }
 
 function lineOf({ said, ...draft }: Draft, wanted: boolean): Line {
@@ -135,7 +142,9 @@ export function readingAfter(reading: SwabReading, line: string, reply: Reply, p
     case 'notTaken':
       return { notTaken: value as NotTakenReason };
     case 'failed':
-      return value === true ? withoutUndefined({ takenAt: presets.now, lotId: presets.lotId, operator: presets.operator, failed: true }) : {};
+      return value === true
+        ? withoutUndefined({ takenAt: presets.now, lotId: presets.lotId, operator: presets.operator, failed: true })
+        : {};
     case 'operator': {
       const member = place.members.find((m) => m.name === value);
       return member ? { ...reading, operator: { name: member.name, trained: member.trainedSwab } } : reading;

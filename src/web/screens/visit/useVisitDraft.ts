@@ -1,8 +1,8 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { VisitBundle } from '../../../api/bundles.ts';
+import { applyField } from '../../../core/visit/applyField.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
 import { useSaveQueue } from '../../data/saving.ts';
-import { applyField } from './applyField.ts';
 
 export interface VisitDraft {
   readonly input: VisitInput;

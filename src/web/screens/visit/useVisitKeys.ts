@@ -2,7 +2,7 @@ import { useEffect, useRef } from 'react';
 import { useSingleKeys } from '../../preferences.ts';
 import { SCOPE_COMMANDS } from './buildLines.ts';
 import { actionOfKey, type KeyAction } from './keys.ts';
-import { SECTIONS, type Scope } from './scopes.ts';
+import { type Scope, SECTIONS } from './scopes.ts';
 import type { VisitWork } from './visitContext.ts';
 import { enter } from './visitReplies.ts';
 
@@ -20,7 +20,12 @@ export function useVisitKeys(work: VisitWork, openHelp: () => void): void {
       const { work, openHelp } = latest.current;
       const { scope, line } = work.place;
       const lines = work.lines[scope];
-      const action = actionOfKey(event.key, { scope, line: lines.find((l) => l.id === line) ?? null, lines, commands: SCOPE_COMMANDS[scope] });
+      const action = actionOfKey(event.key, {
+        scope,
+        line: lines.find((l) => l.id === line) ?? null,
+        lines,
+        commands: SCOPE_COMMANDS[scope],
+      });
       if (!action || (event.key.startsWith('Arrow') && isOwnArrows(event.target))) return;
       event.preventDefault();
       act(action, work, openHelp);
@@ -31,29 +36,26 @@ export function useVisitKeys(work: VisitWork, openHelp: () => void): void {
 }
 
 function act(action: KeyAction, work: VisitWork, openHelp: () => void): void {
+  const { scope } = work.place;
+  const does: { readonly [D in KeyAction['do']]: (given: Extract<KeyAction, { do: D }>) => void } = {
+    help: openHelp,
+    leave: work.leaveLine,
+    section: ({ number }) => goToSection(number, work),
+    open: ({ line }) => work.goTo(scope, line),
+    reply: ({ line, reply }) => work.reply(scope, line, reply),
+    reconfirm: () => work.reconfirm(scope),
+    command: ({ letter }) => work.command(scope, letter),
+    move: ({ by }) => moveBy(by, work),
+  };
+  (does[action.do] as (given: KeyAction) => void)(action);
+}
+
+function moveBy(by: 1 | -1, work: VisitWork): void {
   const { scope, line } = work.place;
-  switch (action.do) {
-    case 'help':
-      return openHelp();
-    case 'leave':
-      return work.leaveLine();
-    case 'section':
-      return goToSection(action.number, work);
-    case 'open':
-      return work.goTo(scope, action.line);
-    case 'reply':
-      return work.reply(scope, action.line, action.reply);
-    case 'reconfirm':
-      return work.reconfirm(scope);
-    case 'command':
-      return work.command(scope, action.letter);
-    case 'move': {
-      const lines = work.lines[scope];
-      const at = lines.findIndex((l) => l.id === line);
-      const next = lines[at === -1 ? (action.by === 1 ? 0 : lines.length - 1) : at + action.by];
-      return work.goTo(scope, next?.id ?? null);
-    }
-  }
+  const lines = work.lines[scope];
+  const at = lines.findIndex((l) => l.id === line);
+  const outside = by === 1 ? 0 : lines.length - 1;
+  work.goTo(scope, lines[at === -1 ? outside : at + by]?.id ?? null);
 }
 
 /** The number of the section one is in goes on to its next group: 3, 3, 3 walks through Talk. */

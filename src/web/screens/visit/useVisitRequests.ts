@@ -30,7 +30,9 @@ export function useVisitRequests(visitId: string, show: VisitDraft['show'], onCl
         show((input) => ({ ...input, visit: { ...input.visit, confirmed } })),
       ),
     sign: (shelfItemId: string) =>
-      ask<{ signed: readonly SignedItem[] }>('signatures', { shelfItemId }, ({ signed }) => show((input) => ({ ...input, visit: { ...input.visit, signed } }))),
+      ask<{ signed: readonly SignedItem[] }>('signatures', { shelfItemId }, ({ signed }) =>
+        show((input) => ({ ...input, visit: { ...input.visit, signed } })),
+      ),
     close: () => ask('close', {}, onClosed),
   };
 }

@@ -52,7 +52,10 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onClosed
   const reply = (scope: Scope, line: string, given: Reply) => {
     if (isClosed) return;
     const now = new Date().toISOString();
-    apply(effectOfReply(scope, line, given, { input, members: bundle.members, memberId: session.member.id, now, newFinding, levelChange }), { scope, line });
+    apply(
+      effectOfReply(scope, line, given, { input, members: bundle.members, memberId: session.member.id, now, newFinding, levelChange }),
+      { scope, line },
+    );
   };
 
   const reconfirm = (scope: Scope) => {

@@ -78,7 +78,11 @@ const takeFinding: Taker = (line, reply, { input, newFinding }) => {
   const next = afterFindingReply(newFinding ?? {}, reply);
   if ('problem' in next) return { ...NOTHING, problem: next.problem };
   if ('draft' in next) return { puts: [], newFinding: next.draft, to: { scope: 'look', line } };
-  return { puts: [{ path: 'findings', value: [...input.visit.findings, next.finding] }], newFinding: null, to: { scope: 'look', line: null } };
+  return {
+    puts: [{ path: 'findings', value: [...input.visit.findings, next.finding] }],
+    newFinding: null,
+    to: { scope: 'look', line: null },
+  };
 };
 
 const takeLevel: Taker = (line, reply, { levelChange }) => {

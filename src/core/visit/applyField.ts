@@ -1,5 +1,5 @@
-import type { Answer } from '../../../core/visit/answer.ts';
-import type { VisitInput } from '../../../core/visit/types.ts';
+import type { Answer } from './answer.ts';
+import type { VisitInput } from './types.ts';
 
 /** The visit with one saved field put in: "answers.can_spit", "reading", "findings", ... The value is one the server takes, or took. */
 export function applyField(input: VisitInput, path: string, value: unknown): VisitInput {
@@ -11,4 +11,13 @@ export function applyField(input: VisitInput, path: string, value: unknown): Vis
   return { ...input, visit: { ...input.visit, [first]: value } };
 }
 
-const PLAIN_FIELDS: ReadonlySet<string> = new Set(['reading', 'findings', 'allExamined', 'agreed', 'stopUsing', 'nextOn', 'language', 'meterId']);
+const PLAIN_FIELDS: ReadonlySet<string> = new Set([
+  'reading',
+  'findings',
+  'allExamined',
+  'agreed',
+  'stopUsing',
+  'nextOn',
+  'language',
+  'meterId',
+]);

@@ -1,0 +1,49 @@
+import { writeFileSync } from 'node:fs';
+import { content } from '../content/allContent.ts';
+import type { LeafletLanguage } from '../core/leaflet/types.ts';
+import { assessVisit } from '../core/visit/assessVisit.ts';
+import { readAll } from './answerOne.ts';
+import type { CliIo, ExitCode } from './cliIo.ts';
+import { AnswerError } from './failure.ts';
+import { openInput } from './openInput.ts';
+import { parseJson } from './parseJson.ts';
+import { readVisit } from './readVisit.ts';
+import { reportFailure } from './reportFailure.ts';
+
+export interface LeafletOptions {
+  readonly pdf: string;
+  readonly letter?: boolean | undefined;
+  readonly language?: string | undefined;
+}
+
+/** `leaflet FILE --pdf OUT`: the person's one page, with nothing on it that the screen would not print. */
+export function leafletCommand(file: string, options: LeafletOptions, io: CliIo): Promise<ExitCode> {
+  return reportFailure(io, async () => {
+    const language = options.language === undefined ? undefined : requireLanguage(options.language);
+    const input = readVisit(parseJson(await readAll(openInput(file, io).chunks)));
+    const { leaflet } = assessVisit({ ...input, visit: { ...input.visit, language: language ?? input.visit.language } }, content);
+    // Loaded only here: no other command needs the typesetter.
+    const { renderLeafletPdf } = await import('./leafletPdf.tsx');
+    const page = options.letter ? 'LETTER' : 'A4';
+    const pdf = await renderLeafletPdf(leaflet, { page });
+    writePdf(options.pdf, pdf);
+    io.write(`Leaflet of ${leaflet.personName} written to ${options.pdf} (${page === 'A4' ? 'A4' : 'Letter'}).`);
+    return 0;
+  });
+}
+
+const LANGUAGES: readonly LeafletLanguage[] = ['en', 'es'];
+
+function requireLanguage(code: string): LeafletLanguage {
+  const language = LANGUAGES.find((known) => known === code);
+  if (!language) throw new AnswerError('--language', `must be one of: ${LANGUAGES.join(', ')}`);
+  return language;
+}
+
+function writePdf(path: string, pdf: Uint8Array): void {
+  try {
+    writeFileSync(path, pdf);
+  } catch (error) {
+    throw new AnswerError(path, `cannot be written (${error instanceof Error ? error.message : error})`, 'INPUT_INVALID', { cause: error });
+  }
+}

@@ -1,0 +1,99 @@
+import { describe, expect, test } from 'vitest';
+import { buildCase } from '../../test/leaflet/buildCase.ts';
+import { leafletCases } from '../../test/leaflet/leafletCases.ts';
+import { readPdf } from '../../test/leaflet/readPdf.ts';
+import { leafletTable } from '../content/texts/leafletTable.ts';
+import type { Leaflet } from '../core/leaflet/types.ts';
+import { countPages, renderLeafletPdf } from './leafletPdf.tsx';
+
+const [adult, , child, , everything] = leafletCases;
+if (adult === undefined || child === undefined || everything === undefined) throw new Error('cases are missing');
+const leaflet = buildCase(adult, 'en', leafletTable);
+const withoutSpaces = (text: string) => text.replace(/\s/g, '');
+
+const sizes = [
+  ['A4', 595.28, 841.89],
+  ['LETTER', 612, 792],
+] as const;
+
+describe.each(leafletCases)('$name', (one) => {
+  test.each(sizes.flatMap(([page, width, height]) => (['en', 'es'] as const).map((language) => ({ page, width, height, language }))))(
+    '$language on $page: one page, every word, type of 12 pt and more but for the foot',
+    async ({ page, width, height, language }) => {
+      const built = buildCase(one, language, leafletTable);
+      const pdf = readPdf(await renderLeafletPdf(built, { page }));
+      expect(pdf.pages).toBe(1);
+      expect(pdf.sizePt[0]).toBeCloseTo(width, 1);
+      expect(pdf.sizePt[1]).toBeCloseTo(height, 1);
+      const text = withoutSpaces(pdf.text);
+      for (const said of wordsOn(built)) expect(text).toContain(withoutSpaces(said));
+      expect(text).not.toContain('?');
+      expect(pdf.fonts.every((font) => font.startsWith('AtkinsonHyperlegibleNext'))).toBe(true);
+      const [foot, ...body] = pdf.typeSizesPt;
+      expect(foot).toBe(9.5);
+      expect(Math.min(...body)).toBeGreaterThanOrEqual(12);
+    },
+  );
+});
+
+/** Everything that the page must say. Labels of blocks that are empty are not on it. */
+function wordsOn(built: Leaflet): readonly string[] {
+  const { labels } = built;
+  return [
+    ...[
+      built.title,
+      built.personName,
+      built.practiceName,
+      built.date,
+      labels.keep,
+      built.keep,
+      labels.cautions,
+      labels.next,
+      built.nextDate,
+      built.foot,
+    ],
+    ...(built.tryThis === null ? [] : [labels.try, built.tryThis]),
+    ...built.day.flatMap(({ when, text, amount }) => [built.slots[when], text, ...(amount ? [amount.text] : [])]),
+    ...built.cautions,
+    ...built.stopUsing,
+    ...(built.monthlyCost === null ? [] : [labels.cost, built.monthlyCost]),
+    ...built.signedBy,
+    ...(built.demoNotice === null ? [] : [built.demoNotice]),
+  ].filter((said) => said !== labels.cautions || built.cautions.length > 0);
+}
+
+test('an ordinary page stands in 14 pt; a full one in smaller type, never below 12', async () => {
+  const ordinary = readPdf(await renderLeafletPdf(leaflet, { page: 'A4' }));
+  const full = readPdf(await renderLeafletPdf(buildCase(everything, 'es', leafletTable), { page: 'LETTER' }));
+  expect(ordinary.typeSizesPt).toContain(14);
+  expect(full.typeSizesPt).not.toContain(14);
+});
+
+// 1 mm = 72 / 25.4 = 2.834646 pt. The pea is a filled circle 7 mm wide. Exact to the printed digits.
+test('amounts are drawn in true size', async () => {
+  const { drawing } = readPdf(await renderLeafletPdf(buildCase(child, 'en', leafletTable), { page: 'A4' }));
+  const scales = [...drawing.matchAll(/^([\d.]+) 0 0 ([\d.]+) 0 0 cm$/gm)]
+    .map(([, x, y]) => [Number(x), Number(y)])
+    .filter(([x]) => x !== 1);
+  expect(scales.length).toBeGreaterThan(2);
+  for (const [x, y] of scales) expect([x, y]).toEqual([2.834646, 2.834646]);
+  const pea = /scn\n([\s\S]*?)\nh\nf/.exec(drawing.slice(drawing.lastIndexOf('2.834646')))?.[1] ?? '';
+  const across = [...pea.matchAll(/([\d.]+) [\d.]+ [ml]\n/g)].map(([, x]) => Number(x));
+  const curves = [...pea.matchAll(/([\d.]+) [\d.]+ c\n/g)].map(([, x]) => Number(x));
+  expect(Math.max(...across, ...curves) - Math.min(...across, ...curves)).toBeCloseTo(7, 3);
+});
+
+test('letters of many names are set; a sign without a glyph is refused, not left out', async () => {
+  const named = (personName: string) => renderLeafletPdf({ ...leaflet, personName }, { page: 'A4' });
+  expect(readPdf(await named('Łucja Šimková-Dvořák')).text).toContain('Łucja Šimková-Dvořák');
+  await expect(named('李雷')).rejects.toThrow('李雷');
+});
+
+test('more than a page holds is refused, not cut off', async () => {
+  const cautions = Array.from({ length: 40 }, (_, i) => `${i} ${leaflet.cautions[0]}`);
+  await expect(renderLeafletPdf({ ...leaflet, cautions }, { page: 'A4' })).rejects.toThrow('does not fit one page');
+});
+
+test("pages are counted in this renderer's files", async () => {
+  expect(countPages(Buffer.from('/Type /Pages /Type /Page\n/Type /Page '))).toBe(2);
+});

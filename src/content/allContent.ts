@@ -1,0 +1,20 @@
+import type { VisitContent } from '../core/visit/visitContent.ts';
+import { findingFills, itemExclusions } from './findingFills.ts';
+import { protocolTables } from './protocols/protocolTables.ts';
+import { questions } from './questions.ts';
+import { regimenTables } from './regimenTables.ts';
+import { swabConditions } from './swabConditions.ts';
+import { leafletTable } from './texts/leafletTable.ts';
+import { versions } from './versions.ts';
+
+/** Every clinical table of this edition, as an assessment takes them. */
+export const content: VisitContent = {
+  questions,
+  findingFills,
+  itemExclusions,
+  protocols: protocolTables,
+  swabConditions,
+  regimen: regimenTables,
+  leaflet: leafletTable,
+  versions,
+};

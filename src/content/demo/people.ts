@@ -1,0 +1,103 @@
+import type { SwabReading } from '../../core/reading/types.ts';
+import type { Answers } from '../../core/visit/answer.ts';
+import type { Finding } from '../../core/visit/types.ts';
+import { chanceFrom } from './chance.ts';
+import { addDays } from './days.ts';
+import { drawAnswers } from './drawAnswers.ts';
+import { drawFindings } from './drawFindings.ts';
+import { drawReading } from './drawReading.ts';
+import { type DemoName, demoNames } from './names.ts';
+import { type DemoProfile, drawProfile } from './profile.ts';
+
+/** How the level was confirmed: as the practice's list proposed it, or a step away from it with a reason. */
+export interface DemoConfirmation {
+  readonly step: -1 | 0 | 1;
+  readonly reason?: string | undefined;
+}
+
+export interface DemoVisit {
+  readonly onDate: string;
+  readonly answers: Answers;
+  readonly findings: readonly Finding[];
+  readonly allExamined: boolean;
+  readonly meterId: string;
+  readonly reading: SwabReading;
+  readonly confirmation: DemoConfirmation;
+  /** The dentist signed what waited for a signature. */
+  readonly signs: boolean;
+}
+
+export interface DemoPerson {
+  readonly name: string;
+  readonly birthDate: string;
+  readonly language: 'en' | 'es';
+  /** Oldest first, all before today; empty for a person who is new. */
+  readonly visits: readonly DemoVisit[];
+}
+
+const LONGEST_PAST_DAYS = 720;
+
+/**
+ * Thirty invented people with up to four past visits each over two years, the same for the same seed and day.
+ * Who eats much between meals has, on average, more lesions and higher readings; the readings scatter about each person's own mean by
+ * the noise that the demonstration meter is assumed to have.
+ * @param seed   whole number
+ * @param today  ISO local date; every visit is before it
+ */
+export function buildDemoPeople(seed: number, today: string): readonly DemoPerson[] {
+  return demoNames.map((name, i) => buildPerson(name, seed * 1_009 + i, today));
+}
+
+function buildPerson(demoName: DemoName, seed: number, today: string): DemoPerson {
+  const chance = chanceFrom(seed);
+  const profile = drawProfile(demoName, chance, today);
+  const dates = demoName.traits.includes('never-seen') ? [] : drawDates(profile, chance, today);
+  return {
+    name: demoName.name,
+    birthDate: profile.birthDate,
+    language: demoName.traits.includes('spanish') ? 'es' : 'en',
+    visits: dates.map((onDate, i) => drawVisit({ profile, onDate, isFirst: i === 0 }, chance)),
+  };
+}
+
+/** Oldest first, on working days, four to eleven months apart. */
+function drawDates({ birthDate }: DemoProfile, chance: ReturnType<typeof chanceFrom>, today: string): string[] {
+  const dates: string[] = [];
+  const earliest = [addDays(today, -LONGEST_PAST_DAYS), addDays(birthDate, 330)].sort().at(-1) ?? today;
+  let date = addDays(today, -chance.whole(20, 230));
+  for (let left = chance.whole(1, 4); left > 0 && date > earliest; left -= 1) {
+    dates.unshift(onWorkingDay(date));
+    date = addDays(date, -chance.whole(120, 330));
+  }
+  return dates;
+}
+
+/** Saturday and Sunday move to the Friday before. */
+function onWorkingDay(date: string): string {
+  const day = new Date(`${date}T00:00:00Z`).getUTCDay();
+  return addDays(date, day === 6 ? -1 : day === 0 ? -2 : 0);
+}
+
+interface VisitDay {
+  readonly profile: DemoProfile;
+  readonly onDate: string;
+  readonly isFirst: boolean;
+}
+
+function drawVisit({ profile, onDate, isFirst }: VisitDay, chance: ReturnType<typeof chanceFrom>): DemoVisit {
+  const findings = drawFindings({ profile, onDate, isFirst }, chance);
+  return {
+    onDate,
+    answers: drawAnswers({ profile, onDate, isFirst, findings }, chance),
+    findings,
+    allExamined: true,
+    ...drawReading(profile, onDate, chance),
+    confirmation: drawConfirmation(chance),
+    signs: chance.happens(0.7),
+  };
+}
+
+function drawConfirmation(chance: ReturnType<typeof chanceFrom>): DemoConfirmation {
+  if (chance.happens(0.06)) return { step: 1, reason: 'Two brothers treated for decay this year' };
+  return chance.happens(0.06) ? { step: -1, reason: 'Lesions quiet for two visits, and home care is steady' } : { step: 0 };
+}

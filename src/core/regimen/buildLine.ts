@@ -1,0 +1,56 @@
+import type { SourceRef } from '../visit/answer.ts';
+import type { Candidate } from './candidates.ts';
+import type { Warning } from './checkItem.ts';
+import { checkTogether } from './checkTogether.ts';
+import { findOverride, findSignature, type Signatures } from './signatures.ts';
+import type { RegimenTables } from './tables.ts';
+import type { Need, PlanLine } from './types.ts';
+
+interface LineView {
+  readonly needs: readonly Need[];
+  readonly signatures: Signatures;
+  readonly tables: RegimenTables;
+}
+
+/** One line of a plan, with everything that has to be said beside it. `others` are the lines that it would stand with. */
+export function buildLine(candidate: Candidate, others: readonly Candidate[], view: LineView): PlanLine {
+  const { item, state, meets, use, amountNote, amountKind, check } = candidate;
+  const signature = state === 'signed' ? findSignature(view.signatures, item.id) : undefined;
+  const reasons = needsOf(candidate, view.needs);
+  const order = signature?.standingOrder;
+  return {
+    shelfItemId: item.id,
+    name: item.name,
+    meets,
+    state,
+    ...(signature ? { signedBy: { name: order ? `${signature.by}, ${order.name} of ${order.date}` : signature.by, at: signature.at } } : {}),
+    use,
+    ...(amountNote === undefined ? {} : { amountNote }),
+    ...(amountKind === undefined ? {} : { amountKind }),
+    because: [...reasons.map((n) => n.because), ...(signature ? [`Signed by ${signature.by}.`] : [])],
+    warnings: warningsOf(candidate, others, view),
+    sources: uniqueSources([...reasons.flatMap((n) => n.sources), ...(check.agent?.evidence ?? []).map((e) => e.source)]),
+  };
+}
+
+/** The reading speaks through the antimicrobial need alone: what needs a signature never gives it as a reason. */
+function needsOf({ meets, chosenFor }: Candidate, needs: readonly Need[]): readonly Need[] {
+  return needs.filter((n) => n.state === 'needed' && meets.includes(n.kind) && (n.kind !== 'antimicrobial' || chosenFor === 'antimicrobial'));
+}
+
+function warningsOf({ item, check }: Candidate, others: readonly Candidate[], { signatures, tables }: LineView): readonly Warning[] {
+  const lifted = check.stops.flatMap((bar): Warning[] => {
+    const override = findOverride(signatures, bar);
+    if (!override) return [];
+    return [{ ruleId: bar.ruleId, text: `Lifted by ${override.by}, ${override.override?.reason}: ${bar.because}.`, source: bar.source }];
+  });
+  const toCheck = check.cautions.map((c): Warning => ({ ruleId: c.ruleId, text: `Check and record: ${c.because}. ${c.action}`.trim(), source: c.source }));
+  const met = others.filter((o) => o.item.id !== item.id).flatMap((o) => checkTogether(item, o.item, tables.interactions));
+  const together = met.map(({ interaction: { id, action, source } }): Warning => ({ ruleId: id, text: action, source }));
+  const all = [...lifted, ...toCheck, ...check.warnings, ...together];
+  return all.filter((w, i) => all.findIndex((o) => o.ruleId === w.ruleId && o.text === w.text) === i);
+}
+
+function uniqueSources(sources: readonly SourceRef[]): readonly SourceRef[] {
+  return sources.filter((s, i) => sources.findIndex((o) => o.key === s.key && o.status === s.status) === i);
+}

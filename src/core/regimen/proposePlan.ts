@@ -1,0 +1,87 @@
+import type { MouthDecision } from '../visit/types.ts';
+import { buildLine } from './buildLine.ts';
+import type { Candidate } from './candidates.ts';
+import { findOldBitewings, findRecall } from './intervals.ts';
+import { listCautions } from './listCautions.ts';
+import { listNotOffered } from './listNotOffered.ts';
+import { mayLimitFood } from './mayLimitFood.ts';
+import { monthlyCostCents } from './monthlyCostCents.ts';
+import { type Draft, draftPlan, type DraftView, isMetBy, isShelfNeed, viewOf } from './draftPlan.ts';
+import { planFluoride } from './planFluoride.ts';
+import type { PlanSettings, RegimenTables } from './tables.ts';
+import type { ConfirmedLevel, Need, PersonFacts, Plan, ShelfItem, SignedItem } from './types.ts';
+
+export interface ProposePlanInput {
+  readonly facts: PersonFacts;
+  readonly needs: readonly Need[];
+  readonly shelf: readonly ShelfItem[];
+  /** Signatures of this visit, each given by a member with that right. */
+  readonly signed: readonly SignedItem[];
+  readonly confirmed?: ConfirmedLevel | undefined;
+  readonly mouth?: Pick<MouthDecision, 'kind'> | undefined;
+  readonly settings: PlanSettings;
+  readonly tables: RegimenTables;
+}
+
+/**
+ * A first plan from the practice's own shelf: needs first, then for each need the pack in stock that no rule keeps out, with the fewest
+ * daily tasks, then the lowest price. What a rule keeps out, or must ask about first, is named with the reason. Whatever needs a signature
+ * waits for it. The reading reaches this plan only through the antimicrobial need, which is met last, by a pack that anyone may give and
+ * that has no interaction with the rest: so it can start, stop or change nothing that needs a signature.
+ * @param input.signed  relied on as given by members with the right; a blank name, or a lifted rule without a reason, counts for nothing
+ * @returns the same plan for the same input; nothing in it is released by being in it
+ */
+export function proposePlan(input: ProposePlanInput): Plan {
+  const { facts, confirmed, tables } = input;
+  const view = viewOf(input);
+  const draft = draftPlan(view);
+  const { lines } = draft;
+  const fluoride = planFluoride(lines, facts, tables);
+  const inUse = lines.filter((l) => l.state !== 'waiting-for-signature');
+  return {
+    ...planLines(draft, view),
+    notOffered: listNotOffered(draft, view),
+    unmet: unmetNeeds(draft, view),
+    fluoride: fluoride.intake,
+    fluorideSentence: fluoride.sentence,
+    recall: confirmed ? findRecall(confirmed, facts.ageYears, tables.recall) : null,
+    ...planBitewings(input),
+    tasksPerDay: inUse.reduce((sum, l) => sum + (l.use.atVisit ? 0 : l.use.timesPerDay), 0),
+    monthlyCostCents: monthlyCostCents(inUse),
+    cautions: listCautions(
+      lines.map((l) => l.item),
+      facts.ageYears,
+      tables.cautions,
+    ),
+    diet: mayLimitFood(facts, tables),
+  };
+}
+
+function planLines({ lines, alternatives }: Draft, view: DraftView): Pick<Plan, 'lines' | 'alternatives'> {
+  const without = (id: string): readonly Candidate[] => lines.filter((l) => l.item.id !== id);
+  return {
+    lines: lines.map((l) => buildLine(l, lines, view)),
+    alternatives: alternatives.map(({ insteadOf, candidate }) => ({ insteadOf, line: buildLine(candidate, without(insteadOf), view) })),
+  };
+}
+
+/** Bitewings by the practice's own setting alone; the old table is beside it and never instead of it. */
+function planBitewings({ confirmed, mouth, facts, settings, tables }: ProposePlanInput): Pick<Plan, 'bitewings' | 'bitewingsOldTable'> {
+  if (!confirmed || mouth?.kind === 'level-does-not-apply') return { bitewings: null, bitewingsOldTable: null };
+  const months = settings.bitewingMonths?.[confirmed.level];
+  return {
+    bitewings: months ? { fromMonths: months[0], toMonths: months[1], basis: 'practice-setting' } : null,
+    bitewingsOldTable: findOldBitewings(confirmed.level, facts.ageYears, tables.oldBitewings),
+  };
+}
+
+/** Needs that no line meets: those still open with what is open, those without a fitting pack with where to look. */
+function unmetNeeds({ lines }: Draft, { needs, checks }: DraftView): Plan['unmet'] {
+  return needs.flatMap(({ kind, state, because }) => {
+    if (!isShelfNeed(kind) || state === 'not-needed' || isMetBy(lines, kind)) return [];
+    if (state === 'undecided') return [{ need: kind, because }];
+    const isOnShelf = checks.some(({ item }) => item.inStock && item.meets.includes(kind));
+    const why = isOnShelf ? 'Nothing on the shelf may be offered now: see what is not offered, and why.' : 'Nothing on the shelf meets it.';
+    return [{ need: kind, because: why }];
+  });
+}

@@ -1,0 +1,204 @@
+import type { ReactNode } from 'react';
+import { type AmountShape, hatchBox, layOutDayStrip, type RoundedBox, shapeOfAmount } from '../../core/leaflet/stripLayout.ts';
+import type { DayStep, Leaflet } from '../../core/leaflet/types.ts';
+import { useLeaflet } from '../data/queries.ts';
+import { Link } from '../parts/Link.tsx';
+import { LoadState } from '../parts/LoadState.tsx';
+
+/** The page to hand over: on the screen as it prints, on A4 or Letter, black on white. */
+export function LeafletScreen({ visitId }: { readonly visitId: string }) {
+  const leaflet = useLeaflet(visitId);
+  return (
+    <main className="leaflet-page" id="main">
+      <p className="leaflet-actions">
+        <Link to={`/visits/${visitId}`}>Back to the visit</Link>
+        {leaflet.data && (
+          // biome-ignore lint/a11y/noAutofocus: one came here to print, by a key
+          <button type="button" className="action primary" autoFocus onClick={() => print()}>
+            Print
+          </button>
+        )}
+      </p>
+      {leaflet.data ? <LeafletSheet leaflet={leaflet.data} /> : <LoadState query={leaflet} what="the leaflet" />}
+    </main>
+  );
+}
+
+/** Text width of A4 between margins of 18 mm; Letter has 6 mm to spare. */
+const WIDTH_MM = 174;
+const GUTTER_MM = 5;
+
+export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
+  const { labels } = leaflet;
+  return (
+    <article className="sheet" lang={leaflet.language}>
+      <header>
+        <p className="sheet-small">{leaflet.title}</p>
+        <h1>{leaflet.personName}</h1>
+        <p className="sheet-small">
+          {leaflet.practiceName}, {leaflet.date}
+        </p>
+      </header>
+      <section className="goals">
+        <Goal label={labels.keep} text={leaflet.keep} />
+        {leaflet.tryThis !== null && <Goal label={labels.try} text={leaflet.tryThis} />}
+      </section>
+      <DayStrip leaflet={leaflet} />
+      {leaflet.cautions.length > 0 && (
+        <section>
+          <h2>{labels.cautions}</h2>
+          <ul className={leaflet.cautions.length > 4 ? 'cautions two' : 'cautions'}>
+            {leaflet.cautions.map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <section className="ending">
+        {leaflet.stopUsing.length > 0 && <Row label={labels.stop}>{leaflet.stopUsing.join('. ')}.</Row>}
+        {leaflet.monthlyCost !== null && <Row label={labels.cost}>{leaflet.monthlyCost}</Row>}
+        <Row label={labels.next}>
+          <strong className="next-date">{leaflet.nextDate}</strong>
+        </Row>
+      </section>
+      <footer className="sheet-foot">
+        {leaflet.demoNotice !== null && <p>{leaflet.demoNotice}</p>}
+        <p>{leaflet.foot}</p>
+      </footer>
+    </article>
+  );
+}
+
+function Goal({ label, text }: { readonly label: string; readonly text: string }) {
+  return (
+    <div>
+      <h2 className="sheet-small">{label}</h2>
+      <p className="goal">{text}</p>
+    </div>
+  );
+}
+
+function Row({ label, children }: { readonly label: string; readonly children: ReactNode }) {
+  return (
+    <div className="ending-row">
+      <h2>{label}</h2>
+      <p>{children}</p>
+    </div>
+  );
+}
+
+const BAND_MM = 3;
+
+/** The day as one line from morning to night, what to do under its time. */
+function DayStrip({ leaflet }: { readonly leaflet: Leaflet }) {
+  const { columns, night, besides } = layOutDayStrip(leaflet.day, WIDTH_MM, GUTTER_MM);
+  if (columns.length === 0 && besides.length === 0) return null;
+  return (
+    <section className="day">
+      <h2>{leaflet.labels.day}</h2>
+      {columns.length > 0 && (
+        <>
+          <svg className="strip-line" viewBox={`0 0 ${WIDTH_MM} ${BAND_MM + 2}`} aria-hidden="true">
+            {night &&
+              hatchBox({ xMm: night.xMm, yMm: 1, widthMm: night.widthMm, heightMm: BAND_MM }, 1.4).map((s) => (
+                <line key={s.x1 + s.x2} {...s} className="thin" />
+              ))}
+            <line x1={0} y1={1} x2={WIDTH_MM} y2={1} className="thin" />
+            <line x1={0} y1={1 + BAND_MM} x2={WIDTH_MM} y2={1 + BAND_MM} className="thin" />
+            {columns.map(({ when, xMm }) => (
+              <line key={when} x1={xMm + 0.3} y1={0} x2={xMm + 0.3} y2={BAND_MM + 2} className="thick" />
+            ))}
+          </svg>
+          <div className="strip-columns">
+            {columns.map(({ when, widthMm, steps }) => (
+              <div key={when} style={{ width: `${widthMm}mm` }}>
+                <h3>{leaflet.slots[when]}</h3>
+                {steps.map((step) => (
+                  <Step key={step.text} step={step} widthMm={widthMm} />
+                ))}
+              </div>
+            ))}
+          </div>
+        </>
+      )}
+      {besides.map(({ when, steps }) => (
+        <div key={when} className="ending-row">
+          <h3>{leaflet.slots[when]}</h3>
+          <div>
+            {steps.map((step) => (
+              <p key={step.text}>
+                {step.text}
+                {step.amount ? ` (${step.amount.text})` : ''}
+              </p>
+            ))}
+          </div>
+        </div>
+      ))}
+      {leaflet.signedBy.length > 0 && <p className="sheet-small">{leaflet.signedBy.join(' ')}</p>}
+    </section>
+  );
+}
+
+function Step({ step, widthMm }: { readonly step: DayStep; readonly widthMm: number }) {
+  const found = step.amount && shapeOfAmount(step.amount);
+  const shape = found && found.widthMm <= widthMm ? found : undefined;
+  return (
+    <div className="step">
+      <p>
+        {step.text}
+        {step.amount && !shape ? ` ${step.amount.text}.` : ''}
+      </p>
+      {step.amount && shape && (
+        <p className="amount">
+          <Drawing shape={shape} />
+          <span>{step.amount.text}</span>
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** In true size when printed at 100 %. */
+function Drawing({ shape }: { readonly shape: AmountShape }) {
+  const { widthMm, heightMm } = shape;
+  return (
+    <svg
+      viewBox={`-0.2 -0.2 ${widthMm + 0.4} ${heightMm + 0.4}`}
+      style={{ width: `${widthMm + 0.4}mm`, height: `${heightMm + 0.4}mm` }}
+      aria-hidden="true"
+    >
+      {shape.kind === 'brush' ? <Brush shape={shape} /> : <Cup shape={shape} />}
+    </svg>
+  );
+}
+
+const boxOf = ({ xMm, yMm, widthMm, heightMm, radiusMm }: RoundedBox) => ({
+  x: xMm,
+  y: yMm,
+  width: widthMm,
+  height: heightMm,
+  rx: radiusMm,
+});
+
+function Brush({ shape: { head, handle, paste } }: { readonly shape: Extract<AmountShape, { kind: 'brush' }> }) {
+  const right = handle.xMm + handle.widthMm;
+  return (
+    <>
+      <rect {...boxOf(head)} className="outline" />
+      <path className="outline" d={`M${handle.xMm},${handle.yMm}H${right}M${handle.xMm},${handle.yMm + handle.heightMm}H${right}`} />
+      <rect {...boxOf(paste)} className="paste" />
+    </>
+  );
+}
+
+function Cup({ shape: { widthMm, heightMm, levelMm } }: { readonly shape: Extract<AmountShape, { kind: 'cup' }> }) {
+  return (
+    <>
+      {hatchBox({ xMm: 0, yMm: heightMm - levelMm, widthMm, heightMm: levelMm }, 1.6).map((s) => (
+        <line key={s.x1 + s.x2} {...s} className="thin" />
+      ))}
+      <line x1={0} y1={heightMm - levelMm} x2={widthMm} y2={heightMm - levelMm} className="thick" />
+      <path className="outline" d={`M0,0V${heightMm}H${widthMm}V0`} />
+    </>
+  );
+}

@@ -1,0 +1,54 @@
+import type { SessionView } from '../../api/apiTypes.ts';
+import { content } from '../content.ts';
+import { useRules } from '../data/queries.ts';
+import { LoadState } from '../parts/LoadState.tsx';
+import { FluorideRules, IntervalRules } from './rules/DoseRules.tsx';
+import { Methods } from './rules/Methods.tsx';
+import { SafetyRules } from './rules/SafetyRules.tsx';
+import { Settings } from './rules/Settings.tsx';
+import { SourcesAndStatus } from './rules/SourcesAndStatus.tsx';
+import { SwabRules } from './rules/SwabRules.tsx';
+
+const PARTS = [
+  ['settings', 'Settings'],
+  ['methods', 'Methods'],
+  ['swab', 'Swab'],
+  ['safety', 'Safety rules'],
+  ['fluoride', 'Fluoride'],
+  ['intervals', 'Intervals'],
+  ['sources', 'Sources'],
+] as const;
+
+/** Every number the program uses, with where it comes from and how far that is trusted. */
+export function RulesScreen({ session }: { readonly session: SessionView }) {
+  const rules = useRules();
+  return (
+    <>
+      <h1>Rules</h1>
+      <p className="opening">
+        Every number in use, where it comes from, and how far that is trusted. Content of {content.versions.content}, program{' '}
+        {content.versions.code}.
+      </p>
+      <nav aria-label="Parts of this page" className="parts">
+        <ul>
+          {PARTS.map(([id, name]) => (
+            <li key={id}>
+              <a href={`#${id}`}>{name}</a>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      {rules.data ? (
+        <Settings key={rules.data.version} rules={rules.data} mayChange={session.member.roles.includes('lead')} />
+      ) : (
+        <LoadState query={rules} what="the settings" />
+      )}
+      <Methods />
+      <SwabRules />
+      <SafetyRules />
+      <FluorideRules />
+      <IntervalRules />
+      <SourcesAndStatus />
+    </>
+  );
+}

@@ -1,0 +1,34 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { browserTest } from './openBrowser.ts';
+import { type RunningServer, startServer } from './startServer.ts';
+
+/** A page on a demonstration of its own, made in a folder that goes away again. One server per file; the page is not signed in yet. */
+export const demoTest = browserTest.extend<{ readonly server: RunningServer }>({
+  server: [
+    // biome-ignore lint/correctness/noEmptyPattern: vitest reads the fixtures a fixture needs from its first argument's pattern
+    async ({}, use) => {
+      const folder = mkdtempSync(join(tmpdir(), 'ebbline-browser-'));
+      const server = await startServer(['--folder', folder]);
+      await use(server);
+      await server.stop();
+      rmSync(folder, { recursive: true, force: true });
+    },
+    { scope: 'file' },
+  ],
+});
+
+/** Signs in and waits for the first page. */
+export async function signIn(page: Page, server: RunningServer): Promise<void> {
+  await page.goto(server.signInUrl);
+  await page.getByRole('heading', { name: 'People' }).waitFor();
+}
+
+/** Opens a visit of the person by name, as the first page does it. */
+export async function openVisitOf(page: Page, name: string): Promise<void> {
+  await page.getByRole('searchbox', { name: 'Name' }).fill(name);
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { level: 1, name: new RegExp(`^${name}`) }).waitFor();
+}

@@ -1,0 +1,49 @@
+import { expect } from 'vitest';
+import { demoTest, signIn } from './demo.ts';
+import { answerQuestions, handsOn, readFocus } from './visitKeys.ts';
+
+// product.md, budgets: complete visit review with carried-forward answers, 60 keys or fewer, to the printed leaflet.
+const MOST_KEYS = 60;
+
+demoTest('a returning patient, from the list of people to the printed leaflet, by keys alone', async ({ page, server }) => {
+  await signIn(page, server);
+  const hands = handsOn(page);
+
+  await hands.type('henr');
+  await hands.press('Enter');
+  await page.getByRole('heading', { level: 1, name: /^Henrik Varghese, \d+/ }).waitFor();
+  expect(await readFocus(page)).toMatchObject({ scope: 'safety', canReconfirm: true });
+
+  await answerQuestions(page, hands, ['safety']);
+  expect(await readFocus(page)).toMatchObject({ scope: 'swab' });
+  await hands.press('r');
+  await hands.type('5150');
+  await hands.press('Enter');
+  await page.getByText(/^5,150 RLU\./).waitFor();
+  await hands.press('u');
+
+  await answerQuestions(page, hands, ['food', 'home', 'health', 'look']);
+  expect(await readFocus(page)).toMatchObject({ scope: 'level' });
+  await hands.press('c');
+  await page.getByRole('heading', { name: 'Level, confirmed' }).waitFor();
+  expect(await readFocus(page)).toMatchObject({ scope: 'plan' });
+
+  await hands.press('7');
+  await hands.press('=');
+  await hands.press('z');
+  await page.getByText(/· closed/).waitFor();
+  await hands.press('7');
+  await hands.press('p');
+  await page.getByRole('button', { name: 'Print' }).waitFor();
+  await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Print');
+
+  console.log(`keys to the leaflet: ${hands.keys()}`);
+  expect(hands.keys()).toBeLessThanOrEqual(MOST_KEYS - 1); // one more prints
+
+  const pdf = await page.pdf({ preferCSSPageSize: true, format: 'A4' });
+  expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+  await page.emulateMedia({ media: 'print' });
+  await expect.poll(() => page.getByRole('button', { name: 'Print' }).isVisible()).toBe(false);
+  expect(await page.getByRole('article').innerText()).toContain('Henrik Varghese');
+  expect(await page.getByRole('article').innerText()).not.toMatch(/RLU|5,150|moderate|extreme/);
+});

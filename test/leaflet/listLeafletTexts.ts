@@ -1,0 +1,53 @@
+import { buildDaySteps } from '../../src/core/leaflet/buildDaySteps.ts';
+import type { LeafletTable } from '../../src/core/leaflet/leafletTable.ts';
+import type { Leaflet, LeafletLanguage } from '../../src/core/leaflet/types.ts';
+import type { ShelfItem } from '../../src/core/regimen/types.ts';
+import { planLine } from './leafletCases.ts';
+
+/** Ages on both sides of each change of wording. */
+export const STEP_AGES = [1, 3, 5, 6, 7, 11, 12, 40] as const;
+
+/** Every sentence that any leaflet can hold in a language, by where it comes from: fixed texts, and the steps of each shelf item at each age and place. */
+export function listLeafletTexts(
+  table: LeafletTable,
+  shelf: readonly ShelfItem[],
+  language: LeafletLanguage,
+): readonly (readonly [where: string, text: string])[] {
+  const words = table.words[language];
+  return [
+    ...Object.entries(words.cautions).map(([id, text]) => [`caution ${id}`, text] as const),
+    ...Object.entries(words.goals).map(([id, text]) => [`goal ${id}`, text] as const),
+    ...(['keepBrushing', 'keepUp', 'askBeforeFood'] as const).map((id) => [id, words[id]] as const),
+    ...[...shelf.flatMap((item) => listSteps(item, table, language))],
+  ];
+}
+
+function listSteps(item: ShelfItem, table: LeafletTable, language: LeafletLanguage): readonly (readonly [string, string])[] {
+  const all = STEP_AGES.flatMap((ageYears) =>
+    (['US', 'UK', 'unknown'] as const).flatMap((jurisdiction) =>
+      [true, false].flatMap((canSpit) => {
+        const line = planLine(item, ageYears, true);
+        return buildDaySteps([{ line, item }], table, { ageYears, canSpit, jurisdiction, language, locale: language }).map(
+          ({ text }) => text,
+        );
+      }),
+    ),
+  );
+  return [...new Set(all)].map((text) => [`item ${item.id}`, text] as const);
+}
+
+/** The prose of a whole leaflet, as it is read from top to bottom; names and block labels are left out, so that they cannot make it look easier. */
+export function leafletProse(leaflet: Leaflet): string {
+  return [
+    leaflet.keep,
+    leaflet.tryThis ?? '',
+    ...leaflet.day.map(({ text }) => text),
+    ...leaflet.cautions,
+    leaflet.monthlyCost ?? '',
+    ...leaflet.signedBy,
+    leaflet.nextDate,
+    leaflet.demoNotice ?? '',
+  ]
+    .filter((text) => text !== '')
+    .join('\n');
+}

@@ -1,0 +1,63 @@
+import { randomBytes } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { openSqliteStore } from '../../src/store/openStore.ts';
+import { verify } from '../../src/store/verify.ts';
+import { findLost, integrityOf, Promised, parseAcknowledged } from '../powercut/acknowledged.ts';
+import { startWorkload, untilKilled } from '../powercut/runWorkload.ts';
+
+/** EBBLINE_LONG=1 asks for ten times as many. */
+const ROUNDS = process.env.EBBLINE_LONG ? 200 : 20;
+const LONGEST_LIFE_MS = 300;
+/** More than any process can save before it is killed. */
+const MORE_THAN_ENOUGH = 1_000_000;
+const ROUND_MS = 15_000;
+
+let root = '';
+beforeAll(() => {
+  root = mkdtempSync(join(tmpdir(), 'ebbline-kill-'));
+});
+afterAll(() => rmSync(root, { recursive: true, force: true }));
+
+test(
+  `${ROUNDS} times killed while it writes, the store opens, is whole, and has every answer that was acknowledged`,
+  async () => {
+    const folder = join(root, 'data');
+    const key = randomBytes(32);
+    const promised = new Promised();
+    let acknowledged = 0;
+    for (let round = 0; round < ROUNDS; round += 1) {
+      const lines = await writeUntilKilled(folder, key, Math.random() * LONGEST_LIFE_MS);
+      for (const done of lines) promised.add(done);
+      acknowledged += lines.length;
+      // The lock of the killed process is still there and is taken over.
+      const store = await openSqliteStore({ folder, key });
+      try {
+        expect(await integrityOf(store)).toBe('ok');
+        expect(await findLost(store, promised)).toEqual([]);
+        expect((await verify(store.db)).problems).toEqual([]);
+      } finally {
+        await store.close();
+      }
+    }
+    // Each round acknowledges at least the answer it waited for.
+    expect(acknowledged).toBeGreaterThanOrEqual(ROUNDS);
+    expect(promised.closed.size).toBeGreaterThan(0);
+  },
+  ROUNDS * ROUND_MS,
+);
+
+/** Kills the writer some milliseconds after its first acknowledgement and returns what it had acknowledged by then. */
+async function writeUntilKilled(folder: string, key: Buffer, lifeMs: number) {
+  const child = startWorkload({ folder, key, ackFile: '-', answers: MORE_THAN_ENOUGH });
+  const gone = untilKilled(child);
+  let text = '';
+  child.stdout?.on('data', (chunk: Buffer) => {
+    if (text === '') setTimeout(() => child.kill('SIGKILL'), lifeMs);
+    text += chunk.toString();
+  });
+  await gone;
+  return parseAcknowledged(text);
+}

@@ -1,0 +1,87 @@
+import { describe, expect, test } from 'vitest';
+import { addAccount } from '../../../src/actions/addAccount.ts';
+import { addMember } from '../../../src/actions/addMember.ts';
+import { addPatient } from '../../../src/actions/addPatient.ts';
+import { changePassword } from '../../../src/actions/changePassword.ts';
+import { closeVisit } from '../../../src/actions/closeVisit.ts';
+import { confirmLevel } from '../../../src/actions/confirmLevel.ts';
+import type { ActionContext } from '../../../src/actions/context.ts';
+import { createPractice } from '../../../src/actions/createPractice.ts';
+import { logAccess } from '../../../src/actions/logAccess.ts';
+import { openVisit } from '../../../src/actions/openVisit.ts';
+import { recordAnswer } from '../../../src/actions/recordAnswer.ts';
+import { type ActionName, RIGHTS } from '../../../src/actions/rights.ts';
+import { saveLot } from '../../../src/actions/saveLot.ts';
+import { saveMeter } from '../../../src/actions/saveMeter.ts';
+import { saveSettings } from '../../../src/actions/saveSettings.ts';
+import { saveShelfItem } from '../../../src/actions/saveShelfItem.ts';
+import { saveStandingOrder } from '../../../src/actions/saveStandingOrder.ts';
+import { signItem } from '../../../src/actions/signItem.ts';
+import type { Role } from '../../../src/api/apiTypes.ts';
+import type { Bench } from '../contract.ts';
+import { EMPTY_CLOSING, LEVEL, PRACTICE } from '../practice.ts';
+
+/** Each action with input that only the right can make it refuse for NOT_ALLOWED; other refusals do not matter here. */
+const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unknown>>> = {
+  createPractice: (context) => createPractice(context, { practice: PRACTICE, locale: 'en', firstMember: { name: 'M', roles: ['lead'] } }),
+  addMember: (context) => addMember(context, { name: 'M', roles: ['assistant'], trainedSwab: false }),
+  addAccount: (context) => addAccount(context, { memberId: 'none', login: 'm', passwordHash: 'h' }),
+  changePassword: (context) => changePassword(context, { memberId: context.actor.memberId, passwordHash: 'h' }),
+  saveSettings: (context) => saveSettings(context, { settings: {}, expectedVersion: 99 }),
+  saveMeter: (context) => saveMeter(context, { meter: { ...meter(), id: 'm2' }, expectedVersion: 0 }),
+  saveLot: (context) => saveLot(context, { lot: { id: 'l2', name: 'l2', expiresOn: '2027-01-01' }, expectedVersion: 0 }),
+  saveShelfItem: (context) => saveShelfItem(context, { item: { ...shelfItem(), id: 's2' }, expectedVersion: 0 }),
+  saveStandingOrder: (context) =>
+    saveStandingOrder(context, { id: 'o', order: { name: 'o', date: '2026-01-01', shelfItemIds: [] }, expectedVersion: 0 }),
+  addPatient: (context) => addPatient(context, { name: 'P', birthDate: '2000-01-01' }),
+  openVisit: (context) => openVisit(context, { patientId: 'none', kind: 'chair', onDate: '2026-03-04' }),
+  recordAnswer: (context) => recordAnswer(context, { visitId: 'none', path: 'p', value: 1 }),
+  confirmLevel: (context) => confirmLevel(context, { ...LEVEL, visitId: 'none' }),
+  signItem: (context) => signItem(context, { visitId: 'none', shelfItemId: 'paste', stops: [] }),
+  closeVisit: (context) => closeVisit(context, { ...EMPTY_CLOSING, visitId: 'none', draftDigest: '' }),
+  logAccess: (context) => logAccess(context, { action: 'open-record', entity: { table: 'patient', id: 'none' } }),
+};
+
+function meter() {
+  const [first] = PRACTICE.meters;
+  if (!first) throw new Error('no meter');
+  return first;
+}
+
+function shelfItem() {
+  const [first] = PRACTICE.shelf;
+  if (!first) throw new Error('no item');
+  return first;
+}
+
+export function rightsContract(bench: Bench): void {
+  describe('rights', () => {
+    test.each(Object.keys(CALLS) as ActionName[])('%s is done by the roles of the table and by no other', async (action) => {
+      const allowed: readonly Role[] = RIGHTS[action];
+      for (const role of ['assistant', 'hygienist', 'dentist', 'lead'] as const) {
+        const outcome = await CALLS[action](bench.practice().as(role)).then(
+          () => 'done',
+          (error: { code?: string }) => error.code,
+        );
+        expect([role, outcome === 'NOT_ALLOWED']).toEqual([role, !allowed.includes(role)]);
+      }
+    });
+
+    test('a member without a role may do nothing', async () => {
+      const context = bench.practice().as('lead');
+      const nobody = { ...context, actor: { ...context.actor, roles: ['cleaner'] } };
+      for (const call of Object.values(CALLS)) await expect(call(nobody)).rejects.toMatchObject({ code: 'NOT_ALLOWED' });
+    });
+
+    test('the first practice needs nobody, a second one a lead', async () => {
+      const { db, now, newId } = bench.practice().as('lead');
+      const input = { practice: PRACTICE, locale: 'en', firstMember: { name: 'M', roles: ['lead'] } } as const;
+      await expect(createPractice({ db, now, newId }, input)).rejects.toMatchObject({ code: 'NOT_ALLOWED' });
+      const place = await bench.engine.newPlace();
+      const fresh = await place.open();
+      await createPractice({ db: fresh.db, now, newId }, input);
+      await expect(createPractice({ db: fresh.db, now, newId }, input)).rejects.toMatchObject({ code: 'NOT_ALLOWED' });
+      await fresh.close();
+    });
+  });
+}

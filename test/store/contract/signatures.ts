@@ -1,0 +1,149 @@
+import { describe, expect, test } from 'vitest';
+import { closeVisit } from '../../../src/actions/closeVisit.ts';
+import type { ClosingCourse } from '../../../src/actions/closingCourses.ts';
+import { openVisit } from '../../../src/actions/openVisit.ts';
+import { saveShelfItem } from '../../../src/actions/saveShelfItem.ts';
+import { saveStandingOrder } from '../../../src/actions/saveStandingOrder.ts';
+import { type SignItemInput, signItem } from '../../../src/actions/signItem.ts';
+import { listChangesOf } from '../../../src/store/read/changes.ts';
+import { listCoursesOfVisit, listWaitingCourses } from '../../../src/store/read/courses.ts';
+import { readDraft } from '../../../src/store/read/draftFields.ts';
+import { verify } from '../../../src/store/verify.ts';
+import type { Bench } from '../contract.ts';
+import { EMPTY_CLOSING, PRACTICE } from '../practice.ts';
+
+const ORDER = { name: 'Strong paste for high levels', date: '2026-01-15', until: '2026-12-31', shelfItemIds: ['strong-paste'] };
+
+export function signaturesContract(bench: Bench): void {
+  const newVisit = async () => {
+    const { newPatient, as } = bench.practice();
+    return (await openVisit(as('assistant'), { patientId: await newPatient(), kind: 'chair', onDate: '2026-03-04' })).id;
+  };
+  const sign = (role: 'dentist' | 'hygienist' | 'assistant' | 'lead', visitId: string, input: Partial<SignItemInput> = {}) =>
+    signItem(bench.practice().as(role), { visitId, shelfItemId: 'strong-paste', stops: [], ...input });
+  const close = async (visitId: string, course: ClosingCourse) => {
+    const { scope, as } = bench.practice();
+    const { digest } = await readDraft(bench.store().db, scope, visitId);
+    return closeVisit(as('hygienist'), { ...EMPTY_CLOSING, visitId, draftDigest: digest, courses: [course] });
+  };
+  const courses = async (visitId: string) => {
+    const list = await listCoursesOfVisit(bench.store().db, bench.practice().scope, visitId);
+    return list.map(({ shelfItemId, state, signature }) => [shelfItemId, state, signature?.by ?? null]);
+  };
+
+  describe('signItem', () => {
+    test('a dentist releases an item, once', async () => {
+      const visitId = await newVisit();
+      const signed = await sign('dentist', visitId);
+      expect(signed).toEqual({ shelfItemId: 'strong-paste', by: 'Member dentist', at: expect.any(String) });
+      expect(await sign('dentist', visitId)).toEqual(signed);
+      expect(await courses(visitId)).toEqual([['strong-paste', 'signed', 'Member dentist']]);
+    });
+
+    test.each(['hygienist', 'assistant', 'lead'] as const)('a %s releases nothing', async (role) => {
+      const visitId = await newVisit();
+      await expect(sign(role, visitId)).rejects.toMatchObject({ code: 'NOT_ALLOWED' });
+      expect(await courses(visitId)).toEqual([]);
+    });
+
+    test('a hygienist signs on a standing order that holds, and on no other', async () => {
+      const { as } = bench.practice();
+      const visitId = await newVisit();
+      const onOrder = (standingOrderId: string, shelfItemId = 'strong-paste') =>
+        sign('hygienist', visitId, { standingOrderId, shelfItemId });
+      await saveStandingOrder(as('dentist'), { id: 'later', order: { ...ORDER, date: '2026-03-05' }, expectedVersion: 0 });
+      await saveStandingOrder(as('dentist'), { id: 'over', order: { ...ORDER, until: '2026-03-03' }, expectedVersion: 0 });
+      await saveStandingOrder(as('dentist'), { id: 'withdrawn', order: { ...ORDER, withdrawn: true }, expectedVersion: 0 });
+      await saveStandingOrder(as('dentist'), { id: 'holds', order: ORDER, expectedVersion: 0 });
+      for (const id of ['none', 'later', 'over', 'withdrawn'])
+        await expect(onOrder(id)).rejects.toMatchObject({ code: 'STANDING_ORDER_NOT_FOUND' });
+      await expect(onOrder('holds', 'varnish')).rejects.toMatchObject({ code: 'NOT_ALLOWED' });
+      expect(await onOrder('holds')).toMatchObject({ by: 'Member hygienist', standingOrder: { name: ORDER.name, date: ORDER.date } });
+      await expect(sign('assistant', visitId, { standingOrderId: 'holds' })).rejects.toMatchObject({ code: 'NOT_ALLOWED' });
+    });
+
+    test('a stop rule holds unless a dentist overrides that very rule with a reason', async () => {
+      const { as } = bench.practice();
+      const visitId = await newVisit();
+      await saveStandingOrder(as('dentist'), { id: 'holds', order: ORDER, expectedVersion: 0 });
+      const stops = ['C12'];
+      const override = { ruleId: 'C12', reason: 'spoken with the physician' };
+      await expect(sign('dentist', visitId, { stops })).rejects.toMatchObject({ code: 'ITEM_STOPPED' });
+      await expect(sign('dentist', visitId, { stops, override: { ...override, reason: ' ' } })).rejects.toMatchObject({
+        code: 'REASON_REQUIRED',
+      });
+      await expect(sign('dentist', visitId, { stops, override: { ...override, ruleId: 'C13' } })).rejects.toMatchObject({
+        code: 'ITEM_STOPPED',
+      });
+      await expect(sign('dentist', visitId, { stops: ['C12', 'C13'], override })).rejects.toMatchObject({ code: 'ITEM_STOPPED' });
+      await expect(sign('dentist', visitId, { override })).rejects.toMatchObject({ code: 'ITEM_STOPPED' });
+      await expect(sign('hygienist', visitId, { stops, override, standingOrderId: 'holds' })).rejects.toMatchObject({
+        code: 'NOT_ALLOWED',
+      });
+      await expect(sign('dentist', visitId, { stops, override, standingOrderId: 'holds' })).rejects.toMatchObject({ code: 'NOT_ALLOWED' });
+      expect(await courses(visitId)).toEqual([]);
+      expect(await sign('dentist', visitId, { stops, override })).toMatchObject({ override });
+      const { scope } = bench.practice();
+      const [course] = await listCoursesOfVisit(bench.store().db, scope, visitId);
+      const history = await listChangesOf(bench.store().db, scope, { table: 'course', id: course?.id ?? '' });
+      expect(history).toMatchObject([{ action: 'signItem', reason: override.reason, memberId: as('dentist').actor.memberId }]);
+    });
+
+    test('an item for everyone needs no signature', async () => {
+      await expect(sign('dentist', await newVisit(), { shelfItemId: 'paste' })).rejects.toMatchObject({ code: 'INPUT_INVALID' });
+      await expect(sign('dentist', await newVisit(), { shelfItemId: 'unknown' })).rejects.toMatchObject({ code: 'SHELF_ITEM_NOT_FOUND' });
+      await expect(sign('dentist', 'none')).rejects.toMatchObject({ code: 'VISIT_NOT_FOUND' });
+    });
+  });
+
+  describe('closing releases nothing', () => {
+    test.each(['agreed', 'offered', 'signed'] as const)('an unsigned item cannot be %s', async (state) => {
+      for (const shelfItemId of ['strong-paste', 'varnish']) {
+        await expect(close(await newVisit(), { shelfItemId, state })).rejects.toMatchObject({ code: 'SIGNATURE_MISSING' });
+      }
+    });
+
+    test('nor can an item for everyone be called signed', async () => {
+      await expect(close(await newVisit(), { shelfItemId: 'paste', state: 'signed' })).rejects.toMatchObject({ code: 'SIGNATURE_MISSING' });
+    });
+
+    test('an item that waits is signed after the visit was closed', async () => {
+      const { scope } = bench.practice();
+      const visitId = await newVisit();
+      await close(visitId, { shelfItemId: 'strong-paste', state: 'waiting' });
+      expect((await listWaitingCourses(bench.store().db, scope)).map((course) => course.visitId)).toEqual([visitId]);
+      await sign('dentist', visitId);
+      expect(await courses(visitId)).toEqual([['strong-paste', 'signed', 'Member dentist']]);
+      expect(await listWaitingCourses(bench.store().db, scope)).toEqual([]);
+      expect((await verify(bench.store().db)).problems).toEqual([]);
+    });
+
+    test.each([
+      ['waiting', 'signed'],
+      ['signed', 'signed'],
+      ['agreed', 'agreed'],
+      ['declined', 'declined'],
+    ] as const)('a signed item that closes as %s is %s and keeps its signature', async (state, expected) => {
+      const visitId = await newVisit();
+      await sign('dentist', visitId);
+      await close(visitId, { shelfItemId: 'strong-paste', state });
+      expect(await courses(visitId)).toEqual([['strong-paste', expected, 'Member dentist']]);
+    });
+
+    test('a declined item is not signed afterwards', async () => {
+      const visitId = await newVisit();
+      await close(visitId, { shelfItemId: 'strong-paste', state: 'declined' });
+      await expect(sign('dentist', visitId)).rejects.toMatchObject({ code: 'CONFLICT' });
+    });
+
+    test('only a dentist changes an item so that it no longer waits for a signature', async () => {
+      const { as } = bench.practice();
+      const strong = PRACTICE.shelf.find(({ id }) => id === 'strong-paste');
+      if (!strong) throw new Error('no strong paste on the shelf');
+      const freed = { item: { ...strong, release: 'anyone' }, expectedVersion: 1 } as const;
+      for (const role of ['lead', 'hygienist'] as const)
+        await expect(saveShelfItem(as(role), freed)).rejects.toMatchObject({ code: 'NOT_ALLOWED' });
+      expect(await saveShelfItem(as('dentist'), freed)).toEqual({ version: 2 });
+    });
+  });
+}
