@@ -45,7 +45,7 @@ export async function finishVisit(context: ActionContext, visitId: string): Prom
     reading: visit.reading && { swab: visit.reading, assessed: assessment.reading, meterId: visit.meterId },
     findings: visit.findings,
     results: STORED_KINDS.map((kind) => toClosingResult(kind, assessment, digestOf(input))),
-    courses: listCourses(assessment, visit.agreed),
+    courses: listCourses(assessment, visit),
     tasks: listTasks(assessment, visit),
   });
   return assessment;
@@ -76,13 +76,14 @@ function toClosingResult(kind: StoredKind, assessment: VisitAssessment, inputDig
   return { kind, ...said, inputDigest, body, codeVersion: versions.code, contentVersion: versions.content };
 }
 
-function listCourses({ plan }: VisitAssessment, agreed: VisitInput['visit']['agreed']): ClosingCourse[] {
+/** An item runs from the visit on unless it was turned down; one that waits runs from its signature, which is dated itself. */
+function listCourses({ plan }: VisitAssessment, { agreed, onDate }: VisitInput['visit']): ClosingCourse[] {
   return plan.lines.map(({ shelfItemId, state }): ClosingCourse => {
     const said = agreed?.items?.[shelfItemId];
     if (said === 'declined' || said === 'not-affordable') return { shelfItemId, state: said, reason: agreed?.declinedWhy?.[shelfItemId] };
     if (state === 'waiting-for-signature') return { shelfItemId, state: 'waiting' };
-    if (said === 'agreed') return { shelfItemId, state: 'agreed' };
-    return { shelfItemId, state: state === 'signed' ? 'signed' : 'offered' };
+    if (said === 'agreed') return { shelfItemId, state: 'agreed', fromDate: onDate };
+    return { shelfItemId, state: state === 'signed' ? 'signed' : 'offered', fromDate: onDate };
   });
 }
 

@@ -59,7 +59,9 @@ export async function assessCommand(file: string, options: AssessOptions, io: Cl
   }
   if (options.lines) return reportFailure(io, () => assessLines(file, parts, options, io));
   const asText = options.text === true || (io.isTerminal && !options.json && !parts);
-  return reportFailure(io, () => answerOne(io, openInput(file, io).chunks, (value) => (asText ? textOf(value) : JSON.stringify(jsonOf(value, parts), null, 2))));
+  return reportFailure(io, () =>
+    answerOne(io, openInput(file, io).chunks, (value) => (asText ? textOf(value) : JSON.stringify(jsonOf(value, parts), null, 2))),
+  );
 }
 
 function findProblem({ text, json, lines }: AssessOptions, parts: readonly string[] | undefined): string | undefined {

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { buildCase } from '../../test/leaflet/buildCase.ts';
-import { leafletCases } from '../../test/leaflet/leafletCases.ts';
+import { caseShelf, demoCases, leafletCases } from '../../test/leaflet/leafletCases.ts';
 import { readPdf } from '../../test/leaflet/readPdf.ts';
+import { demoShelf } from '../content/demo/shelf.ts';
 import { leafletTable } from '../content/texts/leafletTable.ts';
 import type { Leaflet } from '../core/leaflet/types.ts';
 import { countPages, renderLeafletPdf } from './leafletPdf.tsx';
@@ -16,11 +17,13 @@ const sizes = [
   ['LETTER', 612, 792],
 ] as const;
 
-describe.each(leafletCases)('$name', (one) => {
+const shelf = [...caseShelf, ...demoShelf];
+
+describe.each([...leafletCases, ...demoCases])('$name', (one) => {
   test.each(sizes.flatMap(([page, width, height]) => (['en', 'es'] as const).map((language) => ({ page, width, height, language }))))(
     '$language on $page: one page, every word, type of 12 pt and more but for the foot',
     async ({ page, width, height, language }) => {
-      const built = buildCase(one, language, leafletTable);
+      const built = buildCase(one, language, leafletTable, shelf);
       const pdf = readPdf(await renderLeafletPdf(built, { page }));
       expect(pdf.pages).toBe(1);
       expect(pdf.sizePt[0]).toBeCloseTo(width, 1);

@@ -20,18 +20,19 @@ interface Setting {
   /** The two goals and the next date. */
   readonly largePt: number;
   readonly namePt: number;
+  readonly topMm: number;
   readonly spaceMm: number;
   /** Lines apart, times the size of the type. */
   readonly leading: number;
   readonly cups: boolean;
 }
 const SETTINGS: readonly Setting[] = [
-  { bodyPt: 14, largePt: 17, namePt: 24, spaceMm: 5, leading: 1.35, cups: true },
-  { bodyPt: 14, largePt: 17, namePt: 24, spaceMm: 3.2, leading: 1.28, cups: true },
-  { bodyPt: 13, largePt: 16, namePt: 22, spaceMm: 3.2, leading: 1.28, cups: true },
-  { bodyPt: 13, largePt: 15, namePt: 20, spaceMm: 2.6, leading: 1.25, cups: false },
-  { bodyPt: 12, largePt: 14, namePt: 18, spaceMm: 2.4, leading: 1.25, cups: false },
-  { bodyPt: 12, largePt: 13, namePt: 16, spaceMm: 1.6, leading: 1.18, cups: false },
+  { bodyPt: 14, largePt: 17, namePt: 24, topMm: 14, spaceMm: 5, leading: 1.35, cups: true },
+  { bodyPt: 14, largePt: 17, namePt: 24, topMm: 14, spaceMm: 3.2, leading: 1.28, cups: true },
+  { bodyPt: 13, largePt: 16, namePt: 22, topMm: 14, spaceMm: 3.2, leading: 1.28, cups: true },
+  { bodyPt: 13, largePt: 15, namePt: 20, topMm: 12, spaceMm: 2.6, leading: 1.25, cups: false },
+  { bodyPt: 12, largePt: 14, namePt: 18, topMm: 11, spaceMm: 2.4, leading: 1.25, cups: false },
+  { bodyPt: 12, largePt: 13, namePt: 16, topMm: 10, spaceMm: 1.6, leading: 1.18, cups: false },
 ];
 
 /**
@@ -120,7 +121,7 @@ function LeafletDocument({
   const part: Part = { leaflet, widthMm: PAPER_WIDTH_MM[page] - 2 * MARGIN_MM, setting };
   return (
     <Document title={`${leaflet.title}: ${leaflet.personName}`} author={leaflet.practiceName} language={leaflet.language}>
-      <Page size={page} style={{ ...styles.page, fontSize: setting.bodyPt, lineHeight: setting.leading }}>
+      <Page size={page} style={{ ...styles.page, fontSize: setting.bodyPt, lineHeight: setting.leading, paddingTop: mm(setting.topMm) }}>
         <Head {...part} />
         <Goals {...part} />
         <Day {...part} />
@@ -136,7 +137,6 @@ const styles = StyleSheet.create({
   page: {
     fontFamily: FAMILY,
     color: '#000',
-    paddingTop: mm(14),
     paddingBottom: mm(18),
     paddingHorizontal: mm(MARGIN_MM),
   },

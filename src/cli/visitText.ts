@@ -49,16 +49,27 @@ function sayReading({ reading }: VisitAssessment): readonly string[] {
 }
 
 function sayLevel({ proposed, proposedSentence, confirmed }: VisitAssessment, { itemLabel }: VisitWords): readonly string[] {
-  const confirmation = confirmed ? [`Confirmed: ${confirmed.level}, by ${confirmed.by}${confirmed.reason ? ` (${confirmed.reason})` : ''}.`] : [];
+  const confirmation = confirmed
+    ? [`Confirmed: ${confirmed.level}, by ${confirmed.by}${confirmed.reason ? ` (${confirmed.reason})` : ''}.`]
+    : [];
   if (!proposed) return [proposedSentence, ...confirmation];
   const bullets = (title: string, ids: readonly string[]) => (ids.length === 0 ? [] : [title, ...ids.map((id) => `- ${itemLabel(id)}`)]);
   const couldChange = proposed.missing.filter((missing) => missing.couldChangeLevel);
   return [
     proposedSentence,
     ...confirmation,
-    ...bullets('Drivers:', proposed.drivers.map(({ item }) => item)),
-    ...bullets('Protective:', proposed.protections.map(({ item }) => item)),
-    ...bullets('Not known, and could change the level:', couldChange.map(({ item }) => item)),
+    ...bullets(
+      'Drivers:',
+      proposed.drivers.map(({ item }) => item),
+    ),
+    ...bullets(
+      'Protective:',
+      proposed.protections.map(({ item }) => item),
+    ),
+    ...bullets(
+      'Not known, and could change the level:',
+      couldChange.map(({ item }) => item),
+    ),
   ];
 }
 
@@ -73,24 +84,33 @@ function sayChanges({ couldChange }: VisitAssessment, { itemLabel }: VisitWords)
   if (couldChange.length === 0) return [];
   const say = (value: unknown) => (value === undefined ? 'unknown' : value === true ? 'yes' : value === false ? 'no' : String(value));
   return [
-    ...couldChange.map(({ to, changes }) => `- to ${to}: ${changes.map((c) => `${itemLabel(c.item)}, ${say(c.from)} to ${say(c.to)}`).join('; ')}`),
+    ...couldChange.map(
+      ({ to, changes }) => `- to ${to}: ${changes.map((c) => `${itemLabel(c.item)}, ${say(c.from)} to ${say(c.to)}`).join('; ')}`,
+    ),
     'It has not been shown that this changes decay by the same step.',
   ];
 }
 
 function sayNeeds({ needs }: VisitAssessment, { needLabel }: VisitWords): readonly string[] {
-  return needs.filter(({ state }) => state !== 'not-needed').map(({ kind, state, because }) => `- ${needLabel(kind)}${state === 'undecided' ? ' (undecided)' : ''}: ${because}`);
+  return needs
+    .filter(({ state }) => state !== 'not-needed')
+    .map(({ kind, state, because }) => `- ${needLabel(kind)}${state === 'undecided' ? ' (undecided)' : ''}: ${because}`);
 }
 
 function sayPlan(plan: Plan, shelf: VisitInput['practice']['shelf'], { needLabel }: VisitWords): readonly string[] {
   const nameOf = (id: string) => shelf.find((item) => item.id === id)?.name ?? id;
   const lines = plan.lines.length === 0 ? ['Nothing is proposed yet.'] : plan.lines.flatMap(sayPlanLine);
   const recall = plan.recall ? [`Next visit in ${sayMonths(plan.recall.fromMonths, plan.recall.toMonths)} (${plan.recall.table}).`] : [];
-  const bitewings = plan.bitewings ? [`Bitewings after ${sayMonths(plan.bitewings.fromMonths, plan.bitewings.toMonths)}, the practice's own interval.`] : [];
+  const bitewings = plan.bitewings
+    ? [`Bitewings after ${sayMonths(plan.bitewings.fromMonths, plan.bitewings.toMonths)}, the practice's own interval.`]
+    : [];
   return [
     ...lines,
     ...plan.unmet.map(({ need, because }) => `- nothing for ${needLabel(need).toLowerCase()}: ${because}`),
-    ...plan.notOffered.map(({ shelfItemId, because, level }) => `- ${nameOf(shelfItemId)}: ${level === 'ask-first' ? 'ask first' : 'not offered'}, because ${because}`),
+    ...plan.notOffered.map(
+      ({ shelfItemId, because, level }) =>
+        `- ${nameOf(shelfItemId)}: ${level === 'ask-first' ? 'ask first' : 'not offered'}, because ${because}`,
+    ),
     plan.fluorideSentence,
     ...recall,
     ...bitewings,
@@ -101,7 +121,11 @@ function sayPlanLine({ name, state, use, amountNote, because, signedBy, warnings
   const amount = (amountNote ?? use.amount).replace(/\.$/, '');
   const often = use.atVisit ? 'at the visit' : `${use.timesPerDay} times a day`;
   const waits = state === 'waiting-for-signature' ? '; WAITS FOR A SIGNATURE' : signedBy ? `; signed by ${signedBy.name}` : '';
-  return [`- ${name}: ${amount}, ${often}${waits}`, ...because.map((why) => `    ${why}`), ...warnings.map(({ text }) => `    Note: ${text}`)];
+  return [
+    `- ${name}: ${amount}, ${often}${waits}`,
+    ...because.map((why) => `    ${why}`),
+    ...warnings.map(({ text }) => `    Note: ${text}`),
+  ];
 }
 
 const sayMonths = (from: number, to: number) => (from === to ? `${from} months` : `${from} to ${to} months`);
@@ -114,7 +138,10 @@ function sayLeaflet(leaflet: Leaflet): readonly string[] {
     ...(leaflet.demoNotice === null ? [] : [leaflet.demoNotice]),
     `${labels.keep}: ${leaflet.keep}`,
     ...(leaflet.tryThis === null ? [] : [`${labels.try}: ${leaflet.tryThis}`]),
-    ...list(labels.day, leaflet.day.map(({ when, text }) => `${leaflet.slots[when]}: ${text}`)),
+    ...list(
+      labels.day,
+      leaflet.day.map(({ when, text }) => `${leaflet.slots[when]}: ${text}`),
+    ),
     ...list(labels.cautions, leaflet.cautions),
     ...list(labels.stop, leaflet.stopUsing),
     ...(leaflet.monthlyCost === null ? [] : [`${labels.cost}: ${leaflet.monthlyCost}`]),

@@ -109,7 +109,10 @@ export const agents: readonly Agent[] = [
     ppmRange: [22_000, 23_500],
     waitMinutes: { US: 240, UK: 240, unknown: 240, source: read('varnishMonographs') },
     evidence: [
-      says('Prevented fraction 43 % (30 to 57) in permanent, 37 % (24 to 51) in primary teeth.', mixed('marinho2013', 'estimates read in a summary')),
+      says(
+        'Prevented fraction 43 % (30 to 57) in permanent, 37 % (24 to 51) in primary teeth.',
+        mixed('marinho2013', 'estimates read in a summary'),
+      ),
       says('Preschool children: risk ratio 0.88 (0.81 to 0.95); the prediction interval reaches no difference.', read('desousa2019')),
       says('Three times a year in schools, 7 to 8 years: no difference after 3 years.', read('milsom2011')),
       says('The only professional fluoride recommended under 6.', read('ada2013')),
@@ -121,7 +124,10 @@ export const agents: readonly Agent[] = [
     meets: ['professional-fluoride'],
     release: 'dentist',
     ppmRange: [40_000, 50_000],
-    byChoiceOnly: says('silver fluoride treats a lesion and turns it black for good: only with consent, by the dentist', read('slayton2018')),
+    byChoiceOnly: says(
+      'silver fluoride treats a lesion and turns it black for good: only with consent, by the dentist',
+      read('slayton2018'),
+    ),
     evidence: [
       says('Twice a year on advanced open lesions of crowns, preferred over varnish.', read('slayton2018')),
       says('Arrest in primary teeth 81 % (68 to 89).', memory('gao2016')),
@@ -159,7 +165,10 @@ export const agents: readonly Agent[] = [
     evidence: [
       says('Rated against, for crowns and for roots, alone or with fluoride.', read('ada2011')),
       says('No support in 8 trials of gels and varnishes in children.', mixed('walsh2015', 'number of trials read, certainty from memory')),
-      says('With fluoride in 231 adults, 2 years: 24 % fewer new surfaces, p 0.10; the main result was not significant.', read('featherstone2012')),
+      says(
+        'With fluoride in 231 adults, 2 years: 24 % fewer new surfaces, p 0.10; the main result was not significant.',
+        read('featherstone2012'),
+      ),
     ],
   },
   {
@@ -188,7 +197,10 @@ export const agents: readonly Agent[] = [
     release: 'dentist',
     byChoiceOnly: says('only by choice of the dentist: evidence of a few trials in small children', read('milgrom2021')),
     evidence: [
-      says('With varnish against varnish alone: rate ratio 0.50 in year 1 (0.31 to 0.81), 0.74 in year 2 (0.52 to 1.03).', read('milgrom2021')),
+      says(
+        'With varnish against varnish alone: rate ratio 0.50 in year 1 (0.31 to 0.81), 0.74 in year 2 (0.52 to 1.03).',
+        read('milgrom2021'),
+      ),
     ],
   },
   {
@@ -233,7 +245,10 @@ export const agents: readonly Agent[] = [
     meets: ['calcium-phosphate'],
     release: 'anyone',
     evidence: [
-      says('No worse than fluoride paste within a margin of 20 points, in adults (189) and in children (207); makers took part.', mixed('paszynska')),
+      says(
+        'No worse than fluoride paste within a margin of 20 points, in adults (189) and in children (207); makers took part.',
+        mixed('paszynska'),
+      ),
       says('European safety opinion: up to 29.5 % in paste as uncoated rods; not for sprays.', read('sccs2025')),
     ],
   },

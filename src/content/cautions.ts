@@ -5,7 +5,18 @@ const read = (key: string): SourceRef => ({ key, status: 'read' });
 const memory = (key: string): SourceRef => ({ key, status: 'memory' });
 const ownRule = (note: string): SourceRef => ({ key: 'project', status: 'proposal', note });
 
-const FLUORIDE_HOME = ['F_PASTE_LOW', 'F_PASTE_STD', 'F_PASTE_2800', 'F_PASTE_5000', 'F_RINSE_005', 'F_RINSE_02', 'F_GEL_SNF2', 'F_SUPP', 'ARGININE', 'FTCP'];
+const FLUORIDE_HOME = [
+  'F_PASTE_LOW',
+  'F_PASTE_STD',
+  'F_PASTE_2800',
+  'F_PASTE_5000',
+  'F_RINSE_005',
+  'F_RINSE_02',
+  'F_GEL_SNF2',
+  'F_SUPP',
+  'ARGININE',
+  'FTCP',
+];
 const PASTES = ['F_PASTE_LOW', 'F_PASTE_STD', 'F_PASTE_2800', 'F_PASTE_5000', 'ARGININE', 'FTCP'];
 
 /**
@@ -50,14 +61,24 @@ export const cautions: readonly Caution[] = [
     appliesTo: { agentIds: ['F_VARNISH'] },
     source: read('varnishMonographs'),
   },
-  { id: 'silver-black', text: 'Silver fluoride turns decay black for good.', appliesTo: { agentIds: ['SDF38'] }, source: read('sdfGuideline') },
+  {
+    id: 'silver-black',
+    text: 'Silver fluoride turns decay black for good.',
+    appliesTo: { agentIds: ['SDF38'] },
+    source: read('sdfGuideline'),
+  },
   {
     id: 'strong-paste-one-person',
     text: 'High-fluoride paste is only for the person it was prescribed to.',
     appliesTo: { agentIds: ['F_PASTE_2800', 'F_PASTE_5000'] },
     source: read('smpcHighFluoride'),
   },
-  { id: 'bicarbonate-spit', text: 'Soda in water: spit it out, never sip.', appliesTo: { agentIds: ['BICARB'] }, source: memory('handbook') },
+  {
+    id: 'bicarbonate-spit',
+    text: 'Soda in water: spit it out, never sip.',
+    appliesTo: { agentIds: ['BICARB'] },
+    source: memory('handbook'),
+  },
   { id: 'spit-no-rinse', text: 'Spit the paste out, do not rinse.', appliesTo: { agentIds: PASTES }, source: read('adaPaste') },
   {
     id: 'adult-helps',

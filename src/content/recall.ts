@@ -93,7 +93,10 @@ export const oldBitewings: readonly OldBitewingRow[] = [
   old(18, FOREVER, false, 24, 36),
 ];
 
-const HIGH_FLUORIDE = [['F_PASTE_5000', 'F_PASTE_2800'], ['F_RINSE_02', 'F_RINSE_005', 'F_GEL_SNF2']] as const;
+const HIGH_FLUORIDE = [
+  ['F_PASTE_5000', 'F_PASTE_2800'],
+  ['F_RINSE_02', 'F_RINSE_005', 'F_GEL_SNF2'],
+] as const;
 const RINSE_FIRST = [['F_RINSE_005'], ['F_GEL_SNF2']] as const;
 const PROFESSIONAL = [['F_VARNISH'], ['F_GEL_APF']] as const;
 const VARNISH_ONLY = [['F_VARNISH']] as const;
@@ -135,7 +138,13 @@ export const careRows: readonly CareRow[] = [
   row(FOUR_LEVEL_ROWS, 'high', YOUNGER, [varnish], underSix),
   row(FOUR_LEVEL_ROWS, 'extreme', YOUNGER, [varnish], underSix),
   row(CHILD_6PLUS, 'moderate', [0, FOREVER], [professional], read('AAPD2022p270')),
-  row(CHILD_6PLUS, 'high', [0, FOREVER], [highFluoride, professional, germs], read('AAPD2022p270', 'antimicrobial: not in this table, left open')),
+  row(
+    CHILD_6PLUS,
+    'high',
+    [0, FOREVER],
+    [highFluoride, professional, germs],
+    read('AAPD2022p270', 'antimicrobial: not in this table, left open'),
+  ),
   row(CHILD_0_5, 'moderate', [0, FOREVER], [varnish], memory('AAPDcards', 'fluoride column from memory')),
   row(CHILD_0_5, 'high', [0, FOREVER], [varnish], memory('AAPDcards', 'fluoride column from memory')),
 ];

@@ -35,7 +35,8 @@ export const safetyRules: readonly SafetyRule[] = [
     trigger: { conditions: ['asthma', 'asthma-severe'] },
     level: 'stop',
     because: 'the label of fluoride varnish names asthma',
-    action: 'The dentist decides and records it. One national guidance holds varnish back only after a hospital stay for asthma within 12 months.',
+    action:
+      'The dentist decides and records it. One national guidance holds varnish back only after a hospital stay for asthma within 12 months.',
     source: read('varnishMonographs'),
   },
   {
@@ -720,7 +721,8 @@ export const interactions: readonly Interaction[] = [
     apart: 'regimen',
     level: 'warn',
     because: 'other fluoride beside a high-fluoride paste',
-    action: 'The label of 5,000 ppm fluoride paste advises against other fluoride beside it; guidelines combine them. Look at the sum first.',
+    action:
+      'The label of 5,000 ppm fluoride paste advises against other fluoride beside it; guidelines combine them. Look at the sum first.',
     source: read('smpcHighFluoride'),
   },
   {

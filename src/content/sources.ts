@@ -6,6 +6,10 @@ export interface Source {
 
 /** Sources of the risk lists, the questions and the lists of medicines, allergies and conditions. */
 export const sources: Readonly<Record<string, Source>> = {
+  F2007: {
+    cite: 'Featherstone JDB, Domejean-Orliaguet S, Jenson L, Wolff M, Young DA. J Calif Dent Assoc 2007;35(10):703-713, Table 1 (form, age 6 to adult).',
+    read: 'poor scan: disease indicators and most risk factors readable, protective list not',
+  },
   F2019form: {
     cite: 'Featherstone JDB, Alston P, Chaffee BW, Rechmann P. J Calif Dent Assoc 2019;47(1):25-34, form for age 6 to adult, January 2019.',
     read: 'first page complete, first lines of the second',

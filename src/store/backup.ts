@@ -124,7 +124,7 @@ function checkedContents(connection: Sqlite.Database): Contents {
 }
 
 /** Read in one transaction, so that counts and heads are of one moment. */
-export function contentsOf(connection: Sqlite.Database): Contents {
+function contentsOf(connection: Sqlite.Database): Contents {
   return connection.transaction(() => {
     const names = connection.prepare(`select name from sqlite_schema where type = 'table' and name not like 'sqlite_%' order by name`);
     const tables = names.pluck().all() as string[];

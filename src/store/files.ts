@@ -2,7 +2,7 @@ import { closeSync, fsyncSync, openSync, renameSync, writeFileSync } from 'node:
 import { dirname, join } from 'node:path';
 
 /** Names inside a data folder and inside a backup folder. */
-export const DATA_FILE = 'ebbline.db';
+const DATA_FILE = 'ebbline.db';
 export const KEYS_FILE = 'keys.json';
 export const LOCK_FILE = 'ebbline.lock';
 export const BACKUP_FILE = 'backup.json';

@@ -40,7 +40,7 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
     case 'visit':
       return <VisitScreen visitId={route.visitId} session={session} />;
     case 'over-time':
-      return <OverTimeScreen patientId={route.patientId} />;
+      return <OverTimeScreen patientId={route.patientId} today={session.today} />;
     case 'shelf':
       return <ShelfScreen />;
     case 'rules':

@@ -38,7 +38,7 @@ export function Shell({ route, session, children }: ShellProps) {
             <NavItem to="/rules" name="Rules" isCurrent={route.screen === 'rules'} />
           </ul>
           <p className="who">
-            {session.member.name} · <SavedState />
+            {session.member.name} <SavedState />
           </p>
         </nav>
       </header>
@@ -78,7 +78,7 @@ function SavedState() {
     if (trying) return { isBad: true, text: 'not saved yet, trying' };
     if (unsaved > 0) return { isBad: false, text: 'sending' };
     if (conflicts.length + refused.length > 0) return { isBad: true, text: 'not saved yet: needs a look' };
-    return { isBad: false, text: lastSavedAt ? `saved ${formatClock(lastSavedAt)}` : 'nothing to save' };
+    return { isBad: false, text: lastSavedAt ? `saved ${formatClock(lastSavedAt)}` : '' };
   })();
   return (
     <span role="status" className={said.isBad ? 'unknown' : undefined} data-saved>

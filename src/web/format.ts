@@ -27,8 +27,23 @@ export function formatMonths(from: number, to: number): string {
 /** Price in the practice's currency units, "12.50". */
 export const formatCents = (cents: number): string => (cents / 100).toFixed(2);
 
+const SIGNS = { UK: '£', US: '$', unknown: '' } as const;
+
+/** "£4.95"; without a sign where the place is not set. */
+export const formatMoney = (cents: number, place: keyof typeof SIGNS): string => `${SIGNS[place]}${formatCents(cents)}`;
+
 /** "1 item", "3 items". */
 export const plural = (count: number, one: string, many = `${one}s`): string => `${formatNumber(count)} ${count === 1 ? one : many}`;
+
+/** "low, high and extreme" */
+export function joinWords(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+/** The first letter small, but not of an abbreviation. */
+export function uncapitalise(text: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}
 
 export function capitalise(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);

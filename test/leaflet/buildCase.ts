@@ -33,5 +33,6 @@ export function caseInput(one: LeafletCase, language: LeafletLanguage, texts: Le
   };
 }
 
-export const buildCase = (one: LeafletCase, language: LeafletLanguage, texts: LeafletTable): Leaflet =>
-  buildLeaflet(caseInput(one, language, texts));
+/** The case's leaflet; its items stand on the shelf given. */
+export const buildCase = (one: LeafletCase, language: LeafletLanguage, texts: LeafletTable, shelf = caseShelf): Leaflet =>
+  buildLeaflet(caseInput(one, language, texts, shelf));

@@ -37,13 +37,13 @@ export const caseShelf: readonly ShelfItem[] = [
     priceCents: 1500,
   }),
   item('rinse', 'F_RINSE_005', 'rinse', 'fluoride mouth rinse', 'enjuague con flúor', {
-    use: { timesPerDay: 1, amount: '10 mL', amountMl: 10 },
+    use: { timesPerDay: 1, amount: '10 mL for 1 minute', amountMl: 10 },
     meets: ['fluoride-extra'],
     packAmount: { value: 500, unit: 'mL' },
     priceCents: 700,
   }),
   item('germs', 'CHX_RINSE', 'rinse', 'germ rinse (chlorhexidine)', 'enjuague contra gérmenes (clorhexidina)', {
-    use: { timesPerDay: 1, amount: '15 mL', amountMl: 15, courseDays: 7 },
+    use: { timesPerDay: 1, amount: '15 mL for 30 seconds', amountMl: 15, courseDays: 7 },
     meets: ['antimicrobial'],
     release: 'prescription',
     percent: 0.12,
@@ -125,6 +125,54 @@ export const leafletCases: readonly LeafletCase[] = [
     nextOn: '2027-02-25',
   },
   { name: 'nothing to print', person: { name: 'Kim Hale', ageYears: 33 }, items: ['strong'], signed: [] },
+];
+
+/** People with the items of the demo shelf. */
+export const demoCases: readonly LeafletCase[] = [
+  {
+    name: 'demo: adult with dry mouth',
+    person: { name: 'Odile Brandt', ageYears: 46 },
+    items: ['paste-naf-5000', 'rinse-naf-005', 'gum-xylitol', 'powder-bicarbonate', 'spray-saliva', 'varnish-naf-plain'],
+    signed: ['paste-naf-5000'],
+    stopUsing: ['rinse-essential-oils'],
+    nextOn: '2027-02-24',
+  },
+  {
+    name: 'demo: adult after a course was signed',
+    person: { name: 'Ruben Achterberg', ageYears: 58 },
+    items: ['paste-naf-2800', 'rinse-chlorhexidine-plain', 'rinse-naf-02', 'lozenge-xylitol', 'varnish-naf-resin'],
+    signed: ['paste-naf-2800', 'rinse-chlorhexidine-plain', 'rinse-naf-02'],
+    diet: 'after-only',
+  },
+  {
+    name: 'demo: child of 8',
+    person: { name: 'Mira Okafor', ageYears: 8 },
+    items: ['paste-naf-1450', 'rinse-naf-005', 'gum-polyol', 'sealant-resin', 'varnish-naf-plain'],
+    signed: [],
+    canSpit: true,
+  },
+  {
+    name: 'demo: toddler',
+    person: { name: 'Ana Sofía Núñez', ageYears: 2 },
+    items: ['paste-naf-1000', 'varnish-naf-plain'],
+    signed: [],
+    diet: 'sweet-bottle-only',
+    canSpit: false,
+  },
+  {
+    name: 'demo: adult with gels and creams',
+    person: { name: 'Solveig Aalto', ageYears: 30 },
+    items: [
+      'paste-naf-1450',
+      'gel-snf2',
+      'paste-casein',
+      'paste-hydroxyapatite',
+      'rinse-essential-oils',
+      'gel-apf',
+      'sealant-glass-ionomer',
+    ],
+    signed: ['gel-apf'],
+  },
 ];
 
 export function planLine(shelfItem: ShelfItem, ageYears: number, signed: boolean): PlanLine {

@@ -108,7 +108,7 @@ const shelfOf = ({ shelf }: Case): readonly ShelfItem[] =>
   shelf.flatMap((pack) => allItems.filter((item) => item.id === pack.id).map(SPOIL[pack.spoilt]));
 
 const RULE_IDS = ['C02', 'C03', 'C05', 'C06', 'C07', 'C12', 'C13', 'C16', 'C17', 'C20', 'C27', 'C28', 'C30', 'C34', 'P10', 'P12', 'I02'];
-const CHOSEN = allItems.filter((i) => /CHX|NAOCL|F_PASTE_[25]/.test(i.agentId)).map((i) => i.id);
+const CHOSEN = allItems.filter((i) => /CHX|NAOCL|F_PASTE_[25]|F_GEL|SDF38/.test(i.agentId)).map((i) => i.id);
 const signedFor = (ids: readonly string[]): fc.Arbitrary<readonly SignedItem[]> =>
   fc.array(
     fc.record({
@@ -141,7 +141,7 @@ interface Case {
   readonly protocol: string;
   readonly reading: Reading;
 }
-const cases: fc.Arbitrary<Case> = packs.chain((items) =>
+const mixedCases: fc.Arbitrary<Case> = packs.chain((items) =>
   fc.record({
     facts: person,
     shelf: fc.constant(items),
@@ -153,6 +153,21 @@ const cases: fc.Arbitrary<Case> = packs.chain((items) =>
     reading: fc.constantFrom(...READINGS),
   }),
 );
+
+/** Grown people with nothing wrong, a whole shelf, and a dentist who signs at random: what must never meet in one plan. */
+const choosers: fc.Arbitrary<Case> = fc.record({
+  facts: nothingWrong.filter((f) => f.ageYears >= 18),
+  shelf: fc.constant(allItems.map(({ id }) => ({ id, spoilt: 'no' as const }))),
+  signed: fc
+    .subarray(CHOSEN, { minLength: 1, maxLength: 5 })
+    .map((ids) => ids.map((shelfItemId) => ({ shelfItemId, by: 'A. Dentist', at: '2026-11-25T10:00:00Z' }))),
+  jurisdiction: fc.constantFrom<Jurisdiction>('US', 'UK', 'unknown'),
+  hypochlorite: fc.constantFrom(0.2, 0.25),
+  level,
+  protocol: fc.constant('four_level_6plus_2019'),
+  reading: fc.constantFrom(...READINGS),
+});
+const cases = fc.oneof({ weight: 7, arbitrary: mixedCases }, { weight: 1, arbitrary: choosers });
 
 function confirmedOf(c: Case): ConfirmedLevel | undefined {
   return c.level === undefined ? undefined : { level: c.level, protocol: c.protocol, edition: '1', by: 'A. Hygienist', at: '2026-11-25T09:00:00Z' };
@@ -271,7 +286,7 @@ describe(`safety lines on ${PEOPLE} generated people, seed ${SEED}`, () => {
       'food any',
       'food after-only',
       'food sweet-bottle-only',
-      ...['C02', 'C03', 'C05', 'C06', 'C07', 'C16', 'C17', 'C20', 'C28', 'C28b', 'C30', 'P01', 'P04', 'P09', 'P10', 'P12', 'I02', 'I13'].map((id) => `${id} stop`),
+      ...['C02', 'C03', 'C05', 'C06', 'C07', 'C16', 'C17', 'C20', 'C28', 'C28b', 'C30', 'P01', 'P04', 'P09', 'P10', 'P12', 'I02', 'I03', 'I13'].map((id) => `${id} stop`),
       ...['P02', 'C31'].map((id) => `${id} caution`),
       ...['C34', 'P06', 'P09', 'P11', 'P12'].map((id) => `${id} ask-first`),
     ];

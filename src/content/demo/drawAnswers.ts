@@ -14,8 +14,11 @@ interface AnswerDraw extends VisitDraw {
 export function drawAnswers(visit: AnswerDraw, chance: Chance): Answers {
   const ageYears = ageAt(visit.profile, visit.onDate);
   const values = drawValues(visit, ageYears, chance);
-  const isPut = ({ id, fromAgeYears = 0, belowAgeYears = Number.POSITIVE_INFINITY }: Question) => id in values && ageYears >= fromAgeYears && ageYears < belowAgeYears;
-  return Object.fromEntries(questions.filter(isPut).map((question) => [question.id, drawAnswer(question, values[question.id], visit.onDate, chance)]));
+  const isPut = ({ id, fromAgeYears = 0, belowAgeYears = Number.POSITIVE_INFINITY }: Question) =>
+    id in values && ageYears >= fromAgeYears && ageYears < belowAgeYears;
+  return Object.fromEntries(
+    questions.filter(isPut).map((question) => [question.id, drawAnswer(question, values[question.id], visit.onDate, chance)]),
+  );
 }
 
 function drawAnswer({ group }: Question, value: AnswerValue | undefined, onDate: string, chance: Chance): Answer {
@@ -34,7 +37,11 @@ function drawValues({ profile, isFirst, findings }: AnswerDraw, ageYears: number
   return {
     medicines: profile.medicines,
     allergies: has('milk-allergy') ? ['milk-protein'] : [],
-    conditions: [...(has('dry-mouth') ? ['sjogren'] : []), ...(has('insulin') ? ['diabetes-glucose-lowering'] : []), ...(has('acid-wear') ? ['reflux'] : [])],
+    conditions: [
+      ...(has('dry-mouth') ? ['sjogren'] : []),
+      ...(has('insulin') ? ['diabetes-glucose-lowering'] : []),
+      ...(has('acid-wear') ? ['reflux'] : []),
+    ],
     private_conditions: [],
     pregnant: has('pregnant') ? (isFirst ? 'no' : 'pregnant') : 'no',
     weight_kg: Math.round(typicalWeightKg(ageYears) * (0.92 + 0.16 * chance.fraction()) * 10) / 10,

@@ -24,7 +24,10 @@ export function drawFindings({ profile, onDate, isFirst }: VisitDraw, chance: Ch
   const free = teeth.filter((tooth) => !profile.filledTeeth.includes(tooth));
   const lesions = Array.from({ length: Math.min(count, free.length) }, (_, i) => drawLesion(free[i] ?? '16', ageYears, chance));
   const fillings = profile.filledTeeth.map((tooth): Finding => ({ tooth, surface: 'occlusal', kind: 'restoration', isNew: false }));
-  const roots = ageYears >= ROOTS_FROM_YEARS ? ROOT_TEETH.slice(0, chance.whole(0, 3)).map((tooth): Finding => ({ tooth, kind: 'root-exposed', isNew: false })) : [];
+  const roots =
+    ageYears >= ROOTS_FROM_YEARS
+      ? ROOT_TEETH.slice(0, chance.whole(0, 3)).map((tooth): Finding => ({ tooth, kind: 'root-exposed', isNew: false }))
+      : [];
   const wear: readonly Finding[] = profile.has('acid-wear') ? [{ tooth: '11', surface: 'lingual', kind: 'acid-wear', isNew: false }] : [];
   return [...lesions, ...fillings, ...roots, ...wear];
 }

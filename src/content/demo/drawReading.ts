@@ -7,7 +7,11 @@ import type { DemoProfile } from './profile.ts';
 const YOUNGEST_WITH_SWAB_YEARS = 5;
 
 /** The swab of one visit: log-normal about the person's mean, at the meter's limits a bound, and now and then not taken or after polishing. */
-export function drawReading(profile: DemoProfile, onDate: string, chance: Chance): { readonly meterId: string; readonly reading: SwabReading } {
+export function drawReading(
+  profile: DemoProfile,
+  onDate: string,
+  chance: Chance,
+): { readonly meterId: string; readonly reading: SwabReading } {
   return { meterId: DEMO_METER, reading: profile.has('no-teeth') ? { notTaken: 'no-site' } : drawTaken(profile, onDate, chance) };
 }
 
@@ -21,7 +25,11 @@ function drawTaken(profile: DemoProfile, onDate: string, chance: Chance): SwabRe
   const taker = demoMembers.find(({ id }) => id === (chance.happens(0.65) ? 'tomas' : 'ines'));
   return {
     takenAt: `${onDate}T${String(chance.whole(8, 16)).padStart(2, '0')}:${String(chance.whole(0, 59)).padStart(2, '0')}:00Z`,
-    ...(rlu >= highestRlu ? { rlu: highestRlu, bound: 'at-least' } : rlu <= lowestRlu ? { rlu: lowestRlu, bound: 'at-most' } : { rlu, bound: 'exact' }),
+    ...(rlu >= highestRlu
+      ? { rlu: highestRlu, bound: 'at-least' }
+      : rlu <= lowestRlu
+        ? { rlu: lowestRlu, bound: 'at-most' }
+        : { rlu, bound: 'exact' }),
     lotId: DEMO_LOTS.inUse,
     ...(taker && { operator: { name: taker.name, trained: taker.trainedSwab } }),
     site: 'lower-front-tongue-side',

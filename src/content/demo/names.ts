@@ -1,5 +1,14 @@
 /** What is special about an invented person; the rest is drawn. */
-export type DemoTrait = 'no-teeth' | 'dry-mouth' | 'brace' | 'pregnant' | 'milk-allergy' | 'insulin' | 'acid-wear' | 'spanish' | 'never-seen';
+export type DemoTrait =
+  | 'no-teeth'
+  | 'dry-mouth'
+  | 'brace'
+  | 'pregnant'
+  | 'milk-allergy'
+  | 'insulin'
+  | 'acid-wear'
+  | 'spanish'
+  | 'never-seen';
 
 export interface DemoName {
   readonly name: string;

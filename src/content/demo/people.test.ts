@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { checkVisit } from '../../core/visit/checkVisit.ts';
 import { ageOn } from '../../core/visit/ageOn.ts';
+import { checkVisit } from '../../core/visit/checkVisit.ts';
 import { questions } from '../questions.ts';
 import { demoNames } from './names.ts';
 import { buildDemoPeople } from './people.ts';
@@ -74,7 +74,9 @@ describe('readings', () => {
     const above = taken.filter(({ rlu = 0 }) => rlu > DEMO_METER_SCALE.cutoffRlu).length / taken.length;
     expect(above).toBeGreaterThan(0.25);
     expect(above).toBeLessThan(0.75);
-    const logs = people.map(({ visits: own }) => own.flatMap(({ reading }) => (reading.rlu === undefined ? [] : [Math.log(reading.rlu)]))).filter((own) => own.length > 1);
+    const logs = people
+      .map(({ visits: own }) => own.flatMap(({ reading }) => (reading.rlu === undefined ? [] : [Math.log(reading.rlu)])))
+      .filter((own) => own.length > 1);
     const withinSd = Math.sqrt(meanOf(logs.map(varianceOf)));
     const betweenSd = Math.sqrt(varianceOf(logs.map(meanOf)));
     expect(betweenSd).toBeGreaterThan(withinSd);

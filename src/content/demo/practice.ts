@@ -13,7 +13,14 @@ export const DEMO_METER = 'demo-meter-a';
 export const DEMO_LOTS = { inUse: 'lot-birch', next: 'lot-cedar', expired: 'lot-alder' } as const;
 
 /** Its own invented scale, in the manner of a meter's instructions. */
-export const DEMO_METER_SCALE = { lowestRlu: 40, highestRlu: 60_000, cutoffRlu: 4_200, countdownS: 25, cvAnalytical: 0.25, cvWithinPerson: 0.35 } as const;
+export const DEMO_METER_SCALE = {
+  lowestRlu: 40,
+  highestRlu: 60_000,
+  cutoffRlu: 4_200,
+  countdownS: 25,
+  cvAnalytical: 0.25,
+  cvWithinPerson: 0.35,
+} as const;
 
 /**
  * Tern Quay Dental as it stands on a day: the meter on its own invented scale, two swab lots in date and one that was forgotten at the

@@ -40,13 +40,21 @@ export function drawProfile({ ageYears, traits }: DemoName, chance: Chance, toda
     waterFluoridated: chance.happens(0.25),
     medicines: drawMedicines(ageYears, has, chance),
     appliance: drawAppliance(ageYears, has, chance),
-    household: [...(chance.happens(0.3) ? ['dog'] : []), ...(ageYears < 6 || (ageYears > 24 && ageYears < 45 && chance.happens(0.4)) ? ['young-child'] : [])],
-    filledTeeth: has('no-teeth') ? [] : FILLABLE_TEETH.slice(0, ageYears < 14 ? 0 : chance.whole(0, Math.min(10, Math.floor(ageYears / 8)))),
+    household: [
+      ...(chance.happens(0.3) ? ['dog'] : []),
+      ...(ageYears < 6 || (ageYears > 24 && ageYears < 45 && chance.happens(0.4)) ? ['young-child'] : []),
+    ],
+    filledTeeth: has('no-teeth')
+      ? []
+      : FILLABLE_TEETH.slice(0, ageYears < 14 ? 0 : chance.whole(0, Math.min(10, Math.floor(ageYears / 8)))),
   };
 }
 
 function drawMedicines(ageYears: number, has: DemoProfile['has'], chance: Chance): readonly string[] {
-  const common = ageYears < 45 ? [] : ['ace-inhibitor', 'diuretic', 'beta-blocker', 'proton-pump-inhibitor'].filter(() => chance.happens(ageYears / 250));
+  const common =
+    ageYears < 45
+      ? []
+      : ['ace-inhibitor', 'diuretic', 'beta-blocker', 'proton-pump-inhibitor'].filter(() => chance.happens(ageYears / 250));
   return [...common, ...(has('insulin') ? ['insulin'] : []), ...(has('dry-mouth') ? ['tricyclic-antidepressant'] : [])];
 }
 

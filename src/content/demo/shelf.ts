@@ -231,7 +231,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'paste-hydroxyapatite',
     name: 'Paste, hydroxyapatite, no fluoride',
-    leafletName: { en: 'Hydroxyapatite paste', es: 'Pasta de hidroxiapatita' },
+    leafletName: { en: 'Mineral paste', es: 'Pasta mineral' },
     agentId: 'HAP',
     form: 'paste',
     traits: ['flavour'],
@@ -277,7 +277,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'rinse-essential-oils',
     name: 'Rinse, essential oils, no alcohol',
-    leafletName: { en: 'Essential-oil rinse', es: 'Enjuague de aceites esenciales' },
+    leafletName: { en: 'Plant oil rinse', es: 'Enjuague con aceites de planta' },
     agentId: 'ESSENTIAL_OILS',
     form: 'rinse',
     traits: ['essential oils', 'flavour'],

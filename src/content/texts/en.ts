@@ -81,7 +81,7 @@ export const leafletWordsEn: LeafletWords = {
       'If anyone swallows more than one use, call the poison help line or the emergency number at once. Have the pack in your hand. Do not wait for signs. Do not make them vomit.',
     'lock-away': 'Lock all of these things away from children.',
     'chlorhexidine-allergy':
-      'Germ rinse: it may stain teeth and change taste. If you swell, get a rash or find it hard to breathe, stop. Call for help at once.',
+      'Chlorhexidine may stain teeth and change taste. If you swell, get a rash or find it hard to breathe, stop. Call for help at once.',
     'never-mix-bleach':
       'Never mix bleach with vinegar, lemon or other cleaners. Use none in your mouth without a written plan from your dentist.',
     'xylitol-dogs': 'Xylitol can kill dogs. Keep it where no dog can get it.',

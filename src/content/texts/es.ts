@@ -81,7 +81,7 @@ export const leafletWordsEs: LeafletWords = {
       'Si alguien traga más de lo que se usa una vez, llame ya al centro de toxicología o al número de emergencia. Tenga el envase en la mano. No espere a ver señales. No provoque el vómito.',
     'lock-away': 'Guarde todo esto bajo llave, lejos de los niños.',
     'chlorhexidine-allergy':
-      'Enjuague contra gérmenes: puede manchar los dientes y cambiar el gusto. Si algo se le hincha, le salen ronchas o le cuesta respirar, pare. Llame ya y pida ayuda.',
+      'La clorhexidina puede manchar los dientes y cambiar el gusto. Si algo se le hincha, le salen ronchas o le cuesta respirar, pare. Llame ya y pida ayuda.',
     'never-mix-bleach':
       'No mezcle nunca cloro con vinagre, limón ni otros productos. No lo use en la boca sin un plan escrito de su dentista.',
     'xylitol-dogs': 'El xilitol puede matar a los perros. Guárdelo lejos de ellos.',

@@ -22,7 +22,8 @@ export const leafletUses: readonly LeafletUse[] = [
   { agentId: 'F_PASTE_5000', use: 'brush-strong', rhythm: 'brushing', measure: 'paste', source: words },
   { agentId: 'ARGININE', use: 'brush', rhythm: 'brushing', measure: 'paste', source: words },
   { agentId: 'FTCP', use: 'brush', rhythm: 'brushing', measure: 'paste', source: words },
-  { agentId: 'HAP', forms: ['paste', 'gel'], use: 'brush', rhythm: 'brushing', measure: 'paste', source: words },
+  // Beside fluoride paste, and at another time of the day than it.
+  { agentId: 'HAP', forms: ['paste', 'gel'], use: 'brush', rhythm: 'apart-from-brushing', measure: 'pea', source: words },
   // The US label puts the rinse after brushing; elsewhere it is used at another time, so that both count.
   {
     agentId: 'F_RINSE_005',
@@ -35,14 +36,6 @@ export const leafletUses: readonly LeafletUse[] = [
   { agentId: 'F_RINSE_005', use: 'rinse', rhythm: 'apart-from-brushing', measure: 'mL', source: read('leaflet-rinse-005') },
   { agentId: 'F_RINSE_02', use: 'rinse', rhythm: 'apart-from-brushing', measure: 'mL', source: convention },
   { agentId: 'F_GEL_SNF2', use: 'gel', rhythm: 'brushing', measure: 'none', source: convention },
-  {
-    agentId: 'CHX_RINSE',
-    belowPercent: 0.15,
-    use: 'rinse-germs',
-    rhythm: 'apart-from-brushing',
-    measure: 'mL',
-    source: read('leaflet-chlorhexidine'),
-  },
   {
     agentId: 'CHX_RINSE',
     use: 'rinse-germs',
@@ -66,7 +59,7 @@ export const leafletUses: readonly LeafletUse[] = [
   { agentId: 'F_GEL_APF', use: 'at-visit', rhythm: 'brushing', measure: 'none', source: words },
   { agentId: 'CHX_VARNISH', use: 'varnish', rhythm: 'brushing', measure: 'none', source: words },
   { agentId: 'PVPI', use: 'at-visit', rhythm: 'brushing', measure: 'none', source: words },
-  { agentId: 'HAP', use: 'as-shown', rhythm: 'after-meals', measure: 'mL', source: words },
+  { agentId: 'HAP', use: 'rinse', rhythm: 'apart-from-brushing', measure: 'mL', source: words },
   { agentId: 'CA_PRERINSE', use: 'as-shown', rhythm: 'brushing', measure: 'mL', source: words },
   { agentId: 'F_SUPP', use: 'as-shown', rhythm: 'brushing', measure: 'none', source: words },
 ];

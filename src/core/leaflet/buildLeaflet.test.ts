@@ -221,9 +221,9 @@ describe('dates, money and names', () => {
     expect(buildWith({ items: ['paste', 'varnish'] }).monthlyCost).toBe('About £2.70.');
   });
 
-  // 7 days of 15 mL from a bottle of 473 mL at 12.00: 105 / 473 * 1200 = 266 cents; half a month of it is not bought.
+  // 7 days of 15 mL from a bottle of 473 mL at 12.00: 105 / 473 * 1200 = 266.4 cents, rounded up; the rest of the month costs nothing.
   test('a course costs its own days', () => {
-    expect(buildWith({ items: ['germs'], signed: ['germs'] }).monthlyCost).toBe('About £2.66.');
+    expect(buildWith({ items: ['germs'], signed: ['germs'] }).monthlyCost).toBe('About £2.67.');
   });
 
   test('what to stop is named from the shelf or as typed; an invented practice says so', () => {

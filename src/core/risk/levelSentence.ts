@@ -10,9 +10,10 @@ const MOST_NAMED = 3;
 export function levelSentence(result: RiskResult, labelOf: (item: string) => string): string {
   const { screenName, level, possibleLevels, notYet, missing } = result;
   if (level === null) {
+    // "At least low" would read as an all-clear, so the lowest level is left unsaid.
     const rest = possibleLevels.filter((l) => l !== notYet?.atLeast);
-    const open = rest.length > 0 ? `; ${joinWords(rest)} not excluded` : '';
-    return `Not yet assessable by ${screenName}: at least ${notYet?.atLeast ?? possibleLevels[0]}${open}. Not known: ${nameSome(notYet?.missing ?? [], labelOf)}.`;
+    const open = rest.length > 0 ? `: ${joinWords(rest)} not excluded` : '';
+    return `Not yet assessable by ${screenName}${open}. Not known: ${nameSome(notYet?.missing ?? [], labelOf)}.`;
   }
   const others = possibleLevels.filter((l) => l !== level);
   if (others.length === 0)

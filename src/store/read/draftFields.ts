@@ -23,6 +23,6 @@ export async function readDraft(db: Db, scope: SiteScope, visitId: string): Prom
   return { fields, digest: draftDigest(fields) };
 }
 
-export function toDraftField({ path, value, memberId, savedAt, version }: DraftFieldTable): DraftField {
+function toDraftField({ path, value, memberId, savedAt, version }: DraftFieldTable): DraftField {
   return { path, value: JSON.parse(value), memberId, savedAt, version };
 }

@@ -19,6 +19,8 @@ const BASE = 80;
 const TOP = 24;
 const EDGE = 14;
 const REACH_SD = 4;
+/** Room for the name of the cut-off beside its line. */
+const NAME_WIDTH = 170;
 
 /** The reading as a distribution against the meter's cut-off on a log axis, the part beyond it hatched; hollow when it is not counted. */
 export function ReadingPicture(props: ReadingPictureProps) {
@@ -30,7 +32,7 @@ export function ReadingPicture(props: ReadingPictureProps) {
     .clamp(true);
   const ticks = ticksOf(x.domain() as [number, number]);
   const cut = x(meter.cutoffRlu);
-  const nameLeft = cut > WIDTH / 2;
+  const nameLeft = cut > NAME_WIDTH && (rlu >= meter.cutoffRlu || cut > WIDTH - NAME_WIDTH);
   return (
     <svg className="reading-picture" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={describe(props)}>
       <defs>

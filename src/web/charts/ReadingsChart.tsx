@@ -5,9 +5,9 @@ import { noiseBand } from './noiseBand.ts';
 import { ticksOf } from './ReadingPicture.tsx';
 import { isCounted, sayRlu } from './storedReading.ts';
 
-const WIDTH = 760;
+const WIDTH = 900;
 const HEIGHT = 260;
-const PLOT = { left: 64, right: 740, top: 18, bottom: 216 };
+const PLOT = { left: 64, right: 880, top: 18, bottom: 216 };
 const DAY_MS = 86_400_000;
 const BAR = 10;
 

@@ -3,14 +3,14 @@ import { sayLastChange } from '../charts/noiseBand.ts';
 import { ReadingsChart } from '../charts/ReadingsChart.tsx';
 import { findProtocol, protocolName } from '../content.ts';
 import { usePeople, usePerson } from '../data/queries.ts';
-import { formatDate } from '../format.ts';
+import { formatDate, plural } from '../format.ts';
 import { LevelLine } from '../parts/LevelLine.tsx';
 import { Link } from '../parts/Link.tsx';
 import { LoadState } from '../parts/LoadState.tsx';
 import { sayFinding, sayPlace } from './visit/findings.ts';
 
-export function OverTimeScreen({ patientId }: { readonly patientId: string | null }) {
-  return patientId === null ? <ChoosePerson /> : <OnePerson patientId={patientId} />;
+export function OverTimeScreen({ patientId, today }: { readonly patientId: string | null; readonly today: string }) {
+  return patientId === null ? <ChoosePerson /> : <OnePerson patientId={patientId} today={today} />;
 }
 
 function ChoosePerson() {
@@ -34,7 +34,7 @@ function ChoosePerson() {
   );
 }
 
-function OnePerson({ patientId }: { readonly patientId: string }) {
+function OnePerson({ patientId, today }: { readonly patientId: string; readonly today: string }) {
   const person = usePerson(patientId);
   if (!person.data) return <LoadState query={person} what="the record" />;
   const { name, ageYears, visits, readings, courses, nextOn } = person.data;
@@ -47,7 +47,7 @@ function OnePerson({ patientId }: { readonly patientId: string }) {
           {name}, {ageYears}
         </h1>
         <p className="side-note">
-          {[`${closed.length} closed visits`, nextOn && `next visit ${formatDate(nextOn)}`].filter(Boolean).join(' · ')}
+          {[plural(closed.length, 'closed visit'), nextOn && `${nextOn > today ? 'next visit' : 'recall due since'} ${formatDate(nextOn)}`].filter(Boolean).join(' · ')}
         </p>
         {open && (
           <p className="visit-links">
@@ -131,31 +131,36 @@ function Findings({ visits }: { readonly visits: readonly StoredVisit[] }) {
   );
 }
 
-function Courses({ courses }: { readonly courses: PersonRecord['courses'] }) {
+type Course = PersonRecord['courses'][number];
+
+/** One row for each item, with every time it was offered, signed, used or stopped. */
+function Courses({ courses }: Pick<PersonRecord, 'courses'>) {
+  const items = [...new Set(courses.map((c) => c.shelfItemId))].map((id) => courses.filter((c) => c.shelfItemId === id));
   return (
     <section aria-label="Home care">
       <h2>What was used, and what stopped</h2>
-      {courses.length === 0 ? (
+      {items.length === 0 ? (
         <p>Nothing recorded yet.</p>
       ) : (
         <table>
           <thead>
             <tr>
               <th scope="col">Item</th>
-              <th scope="col">State</th>
-              <th scope="col">From</th>
-              <th scope="col">To</th>
-              <th scope="col">Because, or signed by</th>
+              <th scope="col">Each time, oldest first</th>
             </tr>
           </thead>
           <tbody>
-            {courses.map((course) => (
-              <tr key={`${course.shelfItemId} ${course.from} ${course.state}`}>
-                <th scope="row">{course.name}</th>
-                <td className={course.state === 'waiting' ? 'unknown' : undefined}>{course.state.replaceAll('-', ' ')}</td>
-                <td>{course.from ? formatDate(course.from) : ''}</td>
-                <td>{course.to ? formatDate(course.to) : ''}</td>
-                <td>{course.reason ?? (course.signedBy ? `signed by ${course.signedBy}` : '')}</td>
+            {items.map((times) => (
+              <tr key={times[0]?.shelfItemId}>
+                <th scope="row">{times[0]?.name}</th>
+                <td>
+                  {times.map((course, i) => (
+                    <span key={`${course.from} ${course.state} ${i}`} className={course.state === 'waiting' ? 'unknown' : undefined}>
+                      {i > 0 && '; '}
+                      {sayCourse(course)}
+                    </span>
+                  ))}
+                </td>
               </tr>
             ))}
           </tbody>
@@ -163,6 +168,13 @@ function Courses({ courses }: { readonly courses: PersonRecord['courses'] }) {
       )}
     </section>
   );
+}
+
+/** "signed by Dr. Ahlgren, from 9 May 2026 to 1 July 2026, taste" */
+function sayCourse({ state, signedBy, from, to, reason }: Course): string {
+  const who = signedBy ? `signed by ${signedBy}` : state === 'waiting' ? 'waiting for a signature' : state.replaceAll('-', ' ');
+  const when = [from && `from ${formatDate(from)}`, to && `to ${formatDate(to)}`].filter(Boolean).join(' ');
+  return [who, when, reason].filter(Boolean).join(', ');
 }
 
 function Leaflets({ visits }: { readonly visits: readonly StoredVisit[] }) {
@@ -175,7 +187,10 @@ function Leaflets({ visits }: { readonly visits: readonly StoredVisit[] }) {
         {withLeaflet.map((visit) => (
           <li key={visit.id}>
             <Link to={`/visits/${visit.id}/leaflet`}>{formatDate(visit.onDate)}</Link>
-            {visit.leaflet && `: keep ${visit.leaflet.keep}${visit.leaflet.tryThis ? `; try ${visit.leaflet.tryThis}` : ''}`}
+            <span className="aside">
+              {' '}
+              {visit.leaflet?.keep} {visit.leaflet?.tryThis}
+            </span>
           </li>
         ))}
       </ul>

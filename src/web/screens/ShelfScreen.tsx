@@ -25,34 +25,52 @@ export function ShelfScreen() {
       <p className="opening">
         {inStock} of {plural(shelf.data.length, 'item')} in stock. Only what is in stock, and safe for the person, is proposed.
       </p>
-      {groups.map(([need, items]) => (
-        <section key={need} aria-label={needWords(need)}>
-          <h2>{needWords(need)}</h2>
-          <table className="shelf">
-            <thead>
-              <tr>
-                <th scope="col">Item</th>
-                <th scope="col">In stock</th>
-                <th scope="col">Price</th>
-                <th scope="col">Released by</th>
-                <th scope="col">Traits that rules look at</th>
-              </tr>
-            </thead>
-            <tbody>
-              {items.map((entry) => (
-                <ShelfRow key={`${entry.item.id} ${entry.version}`} entry={entry} />
-              ))}
-            </tbody>
-          </table>
-        </section>
-      ))}
+      <table className="shelf">
+        <thead>
+          <tr>
+            <th scope="col">Item</th>
+            <th scope="col">In stock</th>
+            <th scope="col">Price</th>
+            <th scope="col">Released by</th>
+            <th scope="col">Traits that rules look at</th>
+          </tr>
+        </thead>
+        {groups.map(([need, items]) => (
+          <tbody key={need}>
+            <tr>
+              <th scope="rowgroup" colSpan={5}>
+                {needWords(need)}
+              </th>
+            </tr>
+            {items.map((entry) => (
+              <ShelfRow key={`${entry.item.id} ${entry.version}`} entry={entry} />
+            ))}
+          </tbody>
+        ))}
+      </table>
     </>
   );
 }
 
+/** An item that meets several needs stands under the first of these. */
+const NEED_ORDER: readonly NeedKind[] = [
+  'fluoride-base',
+  'fluoride-extra',
+  'professional-fluoride',
+  'antimicrobial',
+  'acid-control',
+  'sweetener',
+  'calcium-phosphate',
+  'saliva',
+  'sealing',
+  'diet',
+  'acid-wear-advice',
+  'referral',
+];
+
 function groupByNeed(items: readonly VersionedShelfItem[]): readonly (readonly [NeedKind, readonly VersionedShelfItem[]])[] {
-  const needs = [...new Set(items.flatMap(({ item }) => item.meets.slice(0, 1)))];
-  return needs.map((need) => [need, items.filter(({ item }) => item.meets[0] === need)] as const);
+  const needOf = ({ item }: VersionedShelfItem) => NEED_ORDER.find((need) => item.meets.includes(need)) ?? item.meets[0] ?? 'referral';
+  return NEED_ORDER.map((need) => [need, items.filter((entry) => needOf(entry) === need)] as const).filter(([, found]) => found.length > 0);
 }
 
 export const needWords = (need: string): string => capitalise(need.replaceAll('-', ' '));

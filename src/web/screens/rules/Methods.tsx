@@ -1,7 +1,8 @@
 import type { Condition, ProtocolTable } from '../../../core/risk/protocol.ts';
 import { content, itemLabel } from '../../content.ts';
 import { formatMonths, plural } from '../../format.ts';
-import { SourceLine } from '../../parts/Sources.tsx';
+import { SourceLine, STATUS_WORDS } from '../../parts/Sources.tsx';
+import type { SourceRef } from '../../../core/visit/answer.ts';
 import { type RuleRow, RuleTable } from './RuleTable.tsx';
 
 export function Methods() {
@@ -41,9 +42,7 @@ function Method({ table }: { readonly table: ProtocolTable }) {
         {table.steps.map((step) => (
           <li key={step.text}>
             {step.text}{' '}
-            <span className="aside">
-              <SourceLine source={step.source} />
-            </span>
+            <Status source={step.source} />
           </li>
         ))}
       </ol>
@@ -52,9 +51,7 @@ function Method({ table }: { readonly table: ProtocolTable }) {
           {table.notes.map((note) => (
             <li key={note.text}>
               {note.text}{' '}
-              <span className="aside">
-                <SourceLine source={note.source} />
-              </span>
+              <Status source={note.source} />
             </li>
           ))}
         </ul>
@@ -76,6 +73,16 @@ function Method({ table }: { readonly table: ProtocolTable }) {
         </>
       )}
     </div>
+  );
+}
+
+/** The source itself stands at the head of the list. */
+function Status({ source: { status, note } }: { readonly source: SourceRef }) {
+  return (
+    <span className={status === 'memory' ? 'unknown' : 'status'}>
+      ({STATUS_WORDS[status]}
+      {note && `: ${note}`})
+    </span>
   );
 }
 

@@ -1,7 +1,7 @@
-import type { Driver, RiskResult } from '../../../core/risk/types.ts';
+import type { Driver, Level, LevelChange, MissingItem, RiskResult } from '../../../core/risk/types.ts';
 import type { VisitAssessment } from '../../../core/visit/types.ts';
 import { flagText, itemLabel, protocolName, questionsOfItem } from '../../content.ts';
-import { capitalise, formatDate, formatShortClock, plural } from '../../format.ts';
+import { capitalise, formatDate, formatShortClock, joinWords, plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { LevelLine } from '../../parts/LevelLine.tsx';
 import { SourceLine, SourceList, Why } from '../../parts/Sources.tsx';
@@ -49,7 +49,7 @@ function Proposed({ result, assessment }: { readonly result: RiskResult; readonl
       )}
       {confirmed && !isSettled && result.level && <p className="unknown">The answers now propose {result.level}.</p>}
       {!confirmed && result.notYet && <NotYet missing={result.notYet.missing} atLeast={result.notYet.atLeast} />}
-      {!confirmed && !result.notYet && <p className="small">{assessment.proposedSentence}</p>}
+      {!confirmed && !result.notYet && <ToConfirm result={result} />}
       {!isClosed && !isShownToPatient && (
         <p className="actions">
           {result.level && !isSettled && (
@@ -167,51 +167,84 @@ function DriverList({ drivers }: { readonly drivers: readonly Driver[] }) {
   );
 }
 
+/** Which other levels what is not known could still make of it. */
+function ToConfirm({ result }: { readonly result: RiskResult }) {
+  const others = result.possibleLevels.filter((level) => level !== result.level);
+  if (!result.needsConfirmation) return null;
+  return (
+    <p className="small">
+      To be confirmed{others.length > 0 && `: ${joinWords(others)} not excluded while ${plural(result.missing.length, 'thing')} on this list ${result.missing.length === 1 ? 'is' : 'are'} not known`}.
+    </p>
+  );
+}
+
 const MOST_MISSING = 4;
 
 function CouldChange({ assessment, result }: { readonly assessment: VisitAssessment; readonly result: RiskResult }) {
-  const { isShownToPatient, privateItems, goTo } = useVisit();
+  const { isShownToPatient, privateItems } = useVisit();
   const missing = result.missing.filter((m) => m.couldChangeLevel && !(isShownToPatient && privateItems.has(m.item)));
+  const rank = (level: Level) => result.levels.indexOf(level);
   const changes = assessment.couldChange.filter((c) => !isShownToPatient || !c.changes.some((part) => privateItems.has(part.item)));
+  const lower = changes.filter((c) => rank(c.to) < rank(result.level ?? result.levelUnknownNotTicked));
+  const higher = changes.filter((c) => !lower.includes(c));
   if (missing.length === 0 && changes.length === 0) return null;
   return (
     <section aria-label="Could change it">
       <SectionHead title="Could change it" />
-      {result.needsConfirmation && missing.length > 0 && (
-        <p className="small">
-          Not known yet, and each alone could make it another level. <span className="unknown">Ask or look.</span>
-        </p>
-      )}
-      {missing.length > 0 && (
-        <ul>
-          {missing.slice(0, MOST_MISSING).map((m) => {
-            const question = questionsOfItem(m.item)[0];
-            return (
-              <li key={m.item}>
-                {question && !isShownToPatient ? (
-                  <button type="button" className="link" onClick={() => goTo(question.group, question.id)}>
-                    {itemLabel(m.item)}
-                  </button>
-                ) : (
-                  itemLabel(m.item)
-                )}
-                <span className="aside">: {m.levelsIfFilled.join(' or ')}</span>
-              </li>
-            );
-          })}
-        </ul>
-      )}
-      {missing.length > MOST_MISSING && <p className="small">and {missing.length - MOST_MISSING} more.</p>}
-      {changes.length > 0 && (
+      {missing.length > 0 && <Missing missing={missing} level={result.level} />}
+      {lower.length > 0 && (
         <>
-          <ul>
-            {changes.map((change) => (
-              <li key={`${change.to} ${change.changes.map((c) => c.item).join(' ')}`}>{sayChange(change)}</li>
-            ))}
-          </ul>
+          <ChangeList changes={lower} />
           <p className="small">What would change the level on this list. It has not been shown that it changes decay by the same step.</p>
         </>
       )}
+      {higher.length > 0 && (
+        <div className="small">
+          <Why label="what would raise it" about="on this list">
+            <ChangeList changes={higher} />
+          </Why>
+        </div>
+      )}
     </section>
+  );
+}
+
+function ChangeList({ changes }: { readonly changes: readonly LevelChange[] }) {
+  return (
+    <ul>
+      {changes.map((change) => (
+        <li key={`${change.to} ${change.changes.map((c) => c.item).join(' ')}`}>{sayChange(change)}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** What is not known and could alone make it another level, each a way to its question. */
+function Missing({ missing, level }: { readonly missing: readonly MissingItem[]; readonly level: Level | null }) {
+  const { isShownToPatient, goTo } = useVisit();
+  return (
+    <>
+      <p className="small">
+        Not known yet; each alone could make it another level. <span className="unknown">Ask or look.</span>
+      </p>
+      <ul>
+        {missing.slice(0, MOST_MISSING).map((m) => {
+          const question = questionsOfItem(m.item)[0];
+          return (
+            <li key={m.item}>
+              {question && !isShownToPatient ? (
+                <button type="button" className="link" onClick={() => goTo(question.group, question.id)}>
+                  {itemLabel(m.item)}
+                </button>
+              ) : (
+                itemLabel(m.item)
+              )}
+              <span className="aside">: {m.levelsIfFilled.filter((l) => l !== level).join(' or ')}</span>
+            </li>
+          );
+        })}
+      </ul>
+      {missing.length > MOST_MISSING && <p className="small">and {missing.length - MOST_MISSING} more.</p>}
+    </>
   );
 }

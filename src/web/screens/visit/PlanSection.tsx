@@ -1,7 +1,7 @@
 import type { Exclusion, Plan, PlanLine } from '../../../core/regimen/types.ts';
 import type { VisitAssessment } from '../../../core/visit/types.ts';
 import { findQuestion, shelfName } from '../../content.ts';
-import { capitalise, formatCents, formatDate, formatMonths, plural } from '../../format.ts';
+import { capitalise, formatMoney, formatDate, formatMonths, plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { SourceLine, SourceList, Why } from '../../parts/Sources.tsx';
 import { ScopeProblem } from './ScopeLines.tsx';
@@ -9,12 +9,23 @@ import { SectionHead } from './SectionHead.tsx';
 import { useVisit } from './visitContext.ts';
 
 export function PlanSection() {
-  const { assessment, isShownToPatient } = useVisit();
-  const { plan, needs } = assessment;
-  const undecided = needs.filter((n) => n.state === 'undecided');
+  const { assessment } = useVisit();
+  const isEarly = assessment.plan.lines.length === 0 && (assessment.safetyUnknown.length > 0 || assessment.confirmed === null);
   return (
     <section data-scope="plan" aria-label="Plan">
       <SectionHead title="Plan" number={6} />
+      {isEarly ? <p className="small">{noPlanSentence(assessment)}</p> : <PlanBody assessment={assessment} />}
+      <ScopeProblem scope="plan" />
+    </section>
+  );
+}
+
+function PlanBody({ assessment }: { readonly assessment: VisitAssessment }) {
+  const { isShownToPatient } = useVisit();
+  const { plan, needs } = assessment;
+  const undecided = needs.filter((n) => n.state === 'undecided');
+  return (
+    <>
       {plan.lines.length === 0 && <p className="small">{noPlanSentence(assessment)}</p>}
       <ul className="plan">
         {plan.lines.map((line) => (
@@ -22,28 +33,52 @@ export function PlanSection() {
         ))}
         {undecided.map((need) => (
           <li key={need.kind}>
-            {capitalise(need.kind.replaceAll('-', ' '))}: <span className="unknown">undecided</span>
-            {!isShownToPatient && <span className="aside">, {need.because}</span>}
+            {needName(need.kind)}: <span className="unknown">undecided</span>
+            {!isShownToPatient && <span className="small block">{need.because}</span>}
           </li>
         ))}
       </ul>
-      <ScopeProblem scope="plan" />
-      {!isShownToPatient && <NotOffered notOffered={plan.notOffered} />}
-      {plan.unmet.map((u) => (
-        <p key={u.need} className="small">
-          Nothing on the shelf for {u.need.replaceAll('-', ' ')}: {u.because}
-        </p>
-      ))}
-      {!isShownToPatient && plan.fluorideSentence && (
-        <div className="small">
-          {plan.fluorideSentence}{' '}
-          <Why about="fluoride">
-            <FluorideLimits plan={plan} />
-          </Why>
-        </div>
+      {!isShownToPatient && (
+        <>
+          <NotOffered notOffered={plan.notOffered} />
+          <Unmet unmet={plan.unmet.filter((u) => !undecided.some((n) => n.kind === u.need))} />
+          <Fluoride plan={plan} />
+        </>
       )}
       <Intervals plan={plan} />
-    </section>
+    </>
+  );
+}
+
+const needName = (need: string) => capitalise(need.replaceAll('-', ' '));
+
+function Unmet({ unmet }: Pick<Plan, 'unmet'>) {
+  if (unmet.length === 0) return null;
+  return (
+    <div className="small">
+      Needed and not met: {unmet.map((u) => u.need.replaceAll('-', ' ')).join(', ')}.{' '}
+      <Why about="what is not met">
+        <ul className="plain-list">
+          {unmet.map((u) => (
+            <li key={u.need}>
+              {needName(u.need)}: {u.because}
+            </li>
+          ))}
+        </ul>
+      </Why>
+    </div>
+  );
+}
+
+function Fluoride({ plan }: { readonly plan: Plan }) {
+  if (!plan.fluorideSentence) return null;
+  return (
+    <div className="small">
+      {plan.fluorideSentence}{' '}
+      <Why about="fluoride">
+        <FluorideLimits plan={plan} />
+      </Why>
+    </div>
   );
 }
 
@@ -139,24 +174,25 @@ function NotOffered({ notOffered }: { readonly notOffered: readonly Exclusion[] 
   const { input, goTo } = useVisit();
   const name = (id: string) => shelfName(input.practice.shelf, id);
   const stopped = groupByItem(notOffered.filter((e) => e.level === 'stop'));
-  const askFirst = groupByItem(notOffered.filter((e) => e.level === 'ask-first'));
-  const questions = [...new Set(notOffered.filter((e) => e.level === 'ask-first').flatMap((e) => e.ask ?? []))];
-  if (stopped.length + askFirst.length === 0) return null;
+  const askFirst = notOffered.filter((e) => e.level === 'ask-first');
+  const waiting = groupByItem(askFirst).length;
+  const questions = [...new Set(askFirst.flatMap((e) => e.ask ?? []))];
+  if (stopped.length + waiting === 0) return null;
   return (
     <div className="small">
       {stopped.length > 0 && (
-        <p>Not offered, because: {stopped.map(([id, list]) => `${name(id)} (${list.map((e) => e.because).join('; ')})`).join(', ')}.</p>
+        <p>Not offered, because: {stopped.map(([id, list]) => `${name(id)} (${list[0]?.because ?? ''})`).join('; ')}.</p>
       )}
-      {askFirst.length > 0 && (
+      {waiting > 0 && (
         <p>
-          <span className="unknown">Ask first:</span> {questions.length > 0 ? null : askFirst.map(([id]) => name(id)).join(', ')}
+          <span className="unknown">Ask first:</span>{' '}
           {questions.map((id, i) => (
             <span key={id}>
               {i > 0 && ', '}
               <AskLink id={id} onPress={goTo} />
             </span>
           ))}
-          . Until then not offered: {askFirst.map(([id]) => name(id)).join(', ')}.
+          . Until then {plural(waiting, 'item')} of the shelf {waiting === 1 ? 'is' : 'are'} not offered.
         </p>
       )}
       <Why about="what is not offered">
@@ -209,7 +245,7 @@ function FluorideLimits({ plan }: { readonly plan: Plan }) {
 }
 
 function Intervals({ plan }: { readonly plan: Plan }) {
-  const { isShownToPatient } = useVisit();
+  const { isShownToPatient, session } = useVisit();
   return (
     <>
       {plan.recall && (
@@ -236,7 +272,7 @@ function Intervals({ plan }: { readonly plan: Plan }) {
       {!isShownToPatient && plan.lines.length > 0 && (
         <p className="small">
           {plural(plan.tasksPerDay, 'task')} a day at home: fewest tasks among those that fit.
-          {plan.monthlyCostCents === null ? ' Cost: a price is missing.' : ` About ${formatCents(plan.monthlyCostCents)} a month.`}
+          {plan.monthlyCostCents === null ? ' Cost: a price is missing.' : ` About ${formatMoney(plan.monthlyCostCents, session.practice.jurisdiction)} a month.`}
         </p>
       )}
     </>

@@ -10,12 +10,13 @@ export function ScopeLines({ scope, lines }: { readonly scope: Scope; readonly l
   const work = useVisit();
   const shown = lines ?? work.lines[scope];
   if (shown.length === 0) return null;
+  const isSameForAll = isAllConfirmed(shown);
   return (
     <ul className="lines">
       {shown.map((line) => (
         <LineRow
           key={line.id}
-          line={line}
+          line={isSameForAll ? { ...line, note: undefined } : line}
           scope={scope}
           isOpen={work.place.scope === scope && work.place.line === line.id}
           isFixed={work.isClosed}
@@ -49,4 +50,10 @@ export function ScopeProblem({ scope }: { readonly scope: Scope }) {
       {problem}
     </p>
   ) : null;
+}
+
+/** Said once for the group instead of on every line. */
+export function isAllConfirmed(lines: readonly Line[]): boolean {
+  const asked = lines.filter((l) => l.tone !== 'carried' || l.text !== 'not measured');
+  return asked.length > 0 && asked.every((l) => l.tone === 'confirmed');
 }

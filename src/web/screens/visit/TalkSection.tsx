@@ -1,6 +1,6 @@
 import { plural } from '../../format.ts';
 import type { Line } from './line.ts';
-import { Reconfirm, ScopeLines, ScopeProblem } from './ScopeLines.tsx';
+import { isAllConfirmed, Reconfirm, ScopeLines, ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
 import { GROUP_TITLES } from './scopes.ts';
 import { useVisit } from './visitContext.ts';
@@ -19,9 +19,12 @@ export function TalkSection() {
           aria-label={GROUP_TITLES[group]}
           className={place.scope === group ? 'group current' : 'group'}
         >
-          <h3 tabIndex={-1} data-head>
-            {GROUP_TITLES[group]}
-          </h3>
+          <div className="group-head">
+            <h3 tabIndex={-1} data-head>
+              {GROUP_TITLES[group]}
+            </h3>
+            {isAllConfirmed(lines[group]) && <p className="side-note">asked today, no change</p>}
+          </div>
           <ScopeLines scope={group} />
           <Reconfirm scope={group} />
           <ScopeProblem scope={group} />

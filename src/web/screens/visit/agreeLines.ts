@@ -37,10 +37,10 @@ export function agreeLines({ planLines, visit, proposed }: AgreePlace): readonly
       letter,
       label,
       entry: { kind: 'text', hint },
-      text: own || fallback,
+      text: own || fallback || 'nothing',
       tone: own ? 'new' : 'carried',
       value: own || fallback,
-      note: own ? undefined : 'proposed',
+      note: own || !fallback ? undefined : 'proposed',
     });
   return [
     ...items,

@@ -49,7 +49,7 @@ describe('questionLines', () => {
       tone: 'unknown',
       wanted: true,
       reconfirmable: true,
-      note: 'last answer: 2 a day, December 2025; could change the level',
+      note: 'was 2 a day, December 2025; could change the level',
     });
   });
 
@@ -78,7 +78,7 @@ describe('questionLines', () => {
 
   test('an optional measurement is no gap while it is not made', () => {
     const flow = question('flow', { kind: 'measure', optional: true });
-    expect(linesOf([flow], {}, [['flow', 'not-asked']])[0]).toMatchObject({ tone: 'carried', wanted: false, text: 'if there is a reason' });
+    expect(linesOf([flow], {}, [['flow', 'not-asked']])[0]).toMatchObject({ tone: 'carried', wanted: false, text: 'not measured' });
     expect(linesOf([flow], { flow: { how: 'declined' } }, [['flow', 'declined']])[0]).toMatchObject({ tone: 'unknown', text: 'declined' });
   });
 

@@ -44,7 +44,7 @@ function questionLine(question: Question, letter: string, input: QuestionLinesIn
     entry: entryOf(question),
     mayBeUnknown: true,
     text: isLeftOut
-      ? 'if there is a reason'
+      ? 'not measured'
       : tone === 'unknown'
         ? unknownWords(unknown ?? 'not-asked')
         : valueText(question, answer?.value),
@@ -74,7 +74,7 @@ function noteOf(question: Question, tone: Tone, { answers, carried, onDate, coul
   if (tone === 'carried') return dated(answers[question.id]);
   if (tone === 'new') return last && before?.askedOn !== onDate ? `was ${last}` : undefined;
   const weight = couldChangeLevel.has(question.id) ? 'could change the level' : undefined;
-  return [last && `last answer: ${last}`, weight].filter(Boolean).join('; ') || undefined;
+  return [last && `was ${last}`, weight].filter(Boolean).join('; ') || undefined;
 }
 
 const dated = (answer: Answer | undefined) => (answer?.askedOn ? `asked ${formatMonth(answer.askedOn)}` : undefined);

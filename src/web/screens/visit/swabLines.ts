@@ -90,7 +90,7 @@ function minutes(id: string, letter: string, label: string, value: number | unde
 }
 
 function lineOf({ said, ...draft }: Draft, wanted: boolean): Line {
-  const missing = wanted ? 'not noted' : 'none';
+  const missing = wanted ? 'not noted' : '';
   return {
     ...draft,
     mayBeUnknown: false,

@@ -1,0 +1,203 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { VisitFileSchema } from '../../src/api/visitSchema.ts';
+import { runCli } from '../../src/cli/runCli.ts';
+import { demoPractice } from '../../src/content/demo/practice.ts';
+import type { VisitAssessment } from '../../src/core/visit/types.ts';
+import { cliIoOf } from '../cliIo.ts';
+
+const files = readdirSync('examples').filter((file) => file.endsWith('.json'));
+const assessments = new Map<string, VisitAssessment>();
+
+async function assess(slug: string): Promise<VisitAssessment> {
+  const file = files.find((name) => name.endsWith(`-${slug}.json`)) ?? slug;
+  const known = assessments.get(file);
+  if (known) return known;
+  const io = cliIoOf();
+  const code = await runCli(['assess', join('examples', file)], io);
+  expect({ code, err: io.err }).toEqual({ code: 0, err: [] });
+  const assessment = JSON.parse(io.out.join('\n')) as VisitAssessment;
+  assessments.set(file, assessment);
+  return assessment;
+}
+
+const planIds = ({ plan }: VisitAssessment) => plan.lines.map(({ shelfItemId }) => shelfItemId);
+const neededKinds = ({ needs }: VisitAssessment) => needs.filter(({ state }) => state === 'needed').map(({ kind }) => kind);
+const stopsOf = ({ plan }: VisitAssessment, id: string) =>
+  plan.notOffered.filter((one) => one.shelfItemId === id && one.level === 'stop').map(({ because }) => because);
+const leafletText = ({ leaflet }: VisitAssessment) => JSON.stringify(leaflet);
+
+describe('the twelve examples', () => {
+  test('are twelve, numbered, and each is told in the list beside them', () => {
+    expect(files.map((file) => file.slice(0, 2))).toEqual(Array.from({ length: 12 }, (_, i) => String(i + 1).padStart(2, '0')));
+    const page = readFileSync('examples/README.md', 'utf8');
+    expect(files.filter((file) => !page.includes(file))).toEqual([]);
+  });
+
+  test.each(files)('%s is an invented person of the invented practice', (file) => {
+    const visit = VisitFileSchema.parse(JSON.parse(readFileSync(join('examples', file), 'utf8')));
+    expect(visit.practice).toBe('demo');
+    expect(visit.about).toMatch(/^Invented person at the invented practice Tern Quay Dental\. /);
+  });
+
+  test.each(files)('%s as text is a page without a hole in it', async (file) => {
+    const io = cliIoOf();
+    expect(await runCli(['assess', join('examples', file), '--text'], io)).toBe(0);
+    const page = io.out.join('\n');
+    expect(page).toMatch(/SAFETY CHECK[\s\S]+SWAB READING[\s\S]+LEVEL[\s\S]+PLAN[\s\S]+LEAFLET/);
+    expect(page).not.toMatch(/undefined|NaN|\[object|null/);
+    expect(Math.max(...page.split('\n').map((line) => line.length))).toBeLessThanOrEqual(96);
+  });
+
+  test.each(files)('%s: a leaflet holds no reading, no level and nothing unsigned', async (file) => {
+    const assessment = await assess(file);
+    const { person } = JSON.parse(readFileSync(join('examples', file), 'utf8')) as { person: { name: string } };
+    const text = leafletText(assessment);
+    expect(text).toContain(person.name);
+    expect(text).not.toMatch(/RLU|\bin 100\b|moderate|extreme/);
+    for (const { shelfItemId, state } of assessment.plan.lines.filter((line) => line.state === 'waiting-for-signature')) {
+      const item = demoPractice.shelf.find(({ id }) => id === shelfItemId);
+      expect({
+        state,
+        printed: assessment.leaflet.day.some(({ text: step }) => item && step.includes(item.leafletName[assessment.leaflet.language])),
+      }).toEqual({
+        state,
+        printed: false,
+      });
+    }
+  });
+
+  test.each(files)('%s: an item that needs a signature is waiting or signed, never merely proposed', async (file) => {
+    const { plan } = await assess(file);
+    const released = plan.lines.filter(({ shelfItemId, state }) => {
+      const item = demoPractice.shelf.find(({ id }) => id === shelfItemId);
+      return item?.release !== 'anyone' && state === 'proposed';
+    });
+    expect(released).toEqual([]);
+  });
+
+  test.each(files)('%s says the same as one line of a stream', async (file) => {
+    const io = cliIoOf(JSON.stringify(JSON.parse(readFileSync(join('examples', file), 'utf8'))));
+    expect(await runCli(['assess', '-', '--lines'], io)).toBe(0);
+    expect(JSON.parse(io.out[0] ?? '')).toEqual(await assess(file));
+  });
+});
+
+test('returning adult: high by a white spot, above the cut-off, and the rise since June is within the noise', async () => {
+  const it = await assess('returning-adult');
+  expect(it.proposed).toMatchObject({ protocol: 'four_level_6plus_2019', level: 'high', needsConfirmation: false });
+  expect(it.proposed?.drivers[0]).toMatchObject({ item: 'lesion_white_spot_smooth_new', role: 'disease' });
+  expect(it.confirmed?.level).toBe('high');
+  expect(it.reading).toMatchObject({ state: 'valid', counted: true, verdict: 'above' });
+  expect(it.reading.change?.verdict).toBe('within-noise');
+  expect(it.unknownAnswers).toEqual([]);
+});
+
+test('returning adult: the prescription-strength paste waits, and her leaflet does not have it', async () => {
+  const it = await assess('returning-adult');
+  expect(it.plan.lines.find(({ shelfItemId }) => shelfItemId === 'paste-naf-2800')?.state).toBe('waiting-for-signature');
+  expect(leafletText(it)).not.toMatch(/2,800|strong fluoride paste/i);
+});
+
+test('new adult: four kinds of unknown stay apart, and the reading is too close to call', async () => {
+  const it = await assess('new-adult');
+  const kinds = Object.fromEntries(it.unknownAnswers.map(({ question, kind }) => [question, kind]));
+  expect(kinds).toEqual({ paste_strength: 'does-not-know', water_fluoridated: 'does-not-know', tobacco: 'declined' });
+  expect(it.reading).toMatchObject({ verdict: 'too-close', counted: true });
+  expect(it.needs.find(({ kind }) => kind === 'antimicrobial')?.state).toBe('undecided');
+  expect(it.proposed).toMatchObject({ level: 'moderate', needsConfirmation: true });
+  expect(it.plan.fluorideSentence).toMatch(/^At least .*water not known/);
+});
+
+test('dry mouth: extreme by a new cavity and a measured low flow; a visit without a swab is complete', async () => {
+  const it = await assess('dry-mouth');
+  expect(it.proposed?.level).toBe('extreme');
+  expect(it.reading).toMatchObject({ state: 'not-taken', counted: false });
+  expect(neededKinds(it)).toEqual(expect.arrayContaining(['saliva', 'referral']));
+  expect(stopsOf(it, 'rinse-chlorhexidine-alcohol').join()).toMatch(/alcohol/);
+  expect(planIds(it)).toContain('spray-saliva');
+});
+
+test('root lesions: the signed paste is on the leaflet with who signed; no gum beside a denture', async () => {
+  const it = await assess('root-lesions');
+  expect(it.plan.lines.find(({ shelfItemId }) => shelfItemId === 'paste-naf-5000')?.state).toBe('signed');
+  expect(it.leaflet.signedBy.join()).toMatch(/Dr\. Ahlgren/);
+  expect(it.leaflet.day.some(({ text }) => /very strong fluoride paste/i.test(text))).toBe(true);
+  expect(stopsOf(it, 'gum-xylitol').join()).toMatch(/denture/);
+  expect(planIds(it).filter((id) => id.startsWith('gum-'))).toEqual([]);
+  expect(it.reading.change?.verdict).toBe('within-noise');
+});
+
+test('child of four: the list for young children, the weight asked, and no strong fluoride at home', async () => {
+  const it = await assess('child-of-four');
+  expect(it.proposed).toMatchObject({ protocol: 'four_level_0_5_2010', level: 'high' });
+  expect(it.facts).toMatchObject({ weightKg: 16.2, canSpit: false });
+  expect(it.plan.fluoride).toMatchObject({ weightAssumed: false, weightKg: 16.2 });
+  for (const id of ['paste-naf-2800', 'paste-naf-5000']) expect(stopsOf(it, id).length).toBeGreaterThan(0);
+  expect(planIds(it).some((id) => /gum|lozenge|rinse/.test(id))).toBe(false);
+  expect(it.leaflet.cautions.join(' ')).not.toMatch(/(?<!not )make them vomit/);
+});
+
+test('twelve with braces: a swab after polishing is not counted; the paste licensed from 16 is not offered; the leaflet is in Spanish', async () => {
+  const it = await assess('twelve-with-braces');
+  expect(it.reading).toMatchObject({ state: 'void', counted: false });
+  expect(it.reading.verdict).toBeUndefined();
+  expect(it.reading.headline).toMatch(/^Not counted: taken after cleaning/);
+  expect(stopsOf(it, 'paste-naf-5000').join()).toMatch(/under 16/);
+  expect(it.mouth.reasons).toContain('braces-or-retainer');
+  expect(planIds(it).filter((id) => id.startsWith('gum-'))).toEqual([]);
+  expect(it.leaflet).toMatchObject({ language: 'es' });
+});
+
+test('teenager with a parent: what was not asked is unknown, and food is then not limited', async () => {
+  const it = await assess('teenager-with-parent');
+  expect(it.safetyUnknown).toEqual(['private_conditions', 'pregnant']);
+  expect(it.facts.pregnant).toBeUndefined();
+  expect(it.plan.diet.allowed).toBe('after-only');
+  expect(leafletText(it)).not.toMatch(/pregnan(t|cy) test|drugs/i);
+  expect(it.reading.verdict).toBe('above');
+});
+
+test('pregnant adult: sickness stops every limit on food, and the reason stays off the leaflet', async () => {
+  const it = await assess('pregnant-adult');
+  expect(it.facts.pregnant).toBe(true);
+  expect(it.plan.diet).toMatchObject({ allowed: 'after-only', private: true });
+  expect(it.reading.verdict).toBe('below');
+  expect(neededKinds(it)).not.toContain('antimicrobial');
+  expect(planIds(it)).not.toContain('varnish-naf-resin');
+  expect(it.leaflet.tryThis).not.toMatch(/with a meal|in between/);
+  expect(leafletText(it)).not.toMatch(/sickness|nausea/i);
+});
+
+test('milk allergy: the paste with milk protein is not offered, and says why', async () => {
+  const it = await assess('milk-allergy');
+  expect(stopsOf(it, 'paste-casein')).toEqual(['milk allergy: it holds milk protein']);
+  expect(planIds(it)).not.toContain('paste-casein');
+  expect(planIds(it)).toContain('paste-hydroxyapatite');
+  expect(it.proposed?.level).toBe('extreme');
+});
+
+test.each([
+  ['no-natural-teeth', 'no-natural-teeth', /^No natural teeth: caries level does not apply/],
+  ['implants-only', 'implants-only', /^Implants only: caries level does not apply/],
+] as const)('%s: no level, said in words', async (slug, reason, sentence) => {
+  const it = await assess(slug);
+  expect(it.mouth).toMatchObject({ kind: 'level-does-not-apply', reasons: [reason] });
+  expect(it.proposed).toBeNull();
+  expect(it.confirmed).toBeNull();
+  expect(it.compare).toEqual([]);
+  expect(it.proposedSentence).toMatch(sentence);
+  expect(planIds(it).some((id) => /paste|varnish|rinse|gum/.test(id))).toBe(false);
+});
+
+test('acid wear: its own advice, no item of the list; a reading at the end of the meter is a bound', async () => {
+  const it = await assess('acid-wear');
+  expect(it.mouth.reasons).toContain('acid-wear');
+  expect(neededKinds(it)).toContain('acid-wear-advice');
+  expect(it.proposed).toMatchObject({ level: 'low', counts: { disease: 0 } });
+  expect(it.confirmed).toMatchObject({ level: 'moderate', changedFrom: 'low' });
+  expect(it.reading).toMatchObject({ bound: 'at-least', verdict: 'above' });
+  expect(it.reading.headline).toMatch(/60,000 RLU or more/);
+  expect(it.reading.interval).toBeUndefined();
+});
