@@ -23,7 +23,7 @@ const PACKAGES: Record<string, readonly RegExp[]> = {
 };
 
 /** `from '…'`, `import '…'`, `import('…')`, with either quote; group 1 is the path. */
-const IMPORTS = /(?:\bfrom|\bimport)\s*\(?\s*(?:'([^'\n]+)'|"([^"\n]+)"|`([^`\n]+)`)/g;
+const IMPORTS = /(?:\bfrom\s*|\bimport\s*\(?\s*)(?:'([^'\n]+)'|"([^"\n]+)")|\bimport\s*\(\s*`([^`\n]+)`/g;
 
 /** One sentence for each import of the file that the table forbids. `file` is relative to src. */
 function findForbiddenImports(file: string, text: string): string[] {

@@ -1,5 +1,4 @@
 import { randomBytes } from 'node:crypto';
-import { v7 } from 'uuid';
 import { append, type NewChange, type RandomBytes } from '../store/chain.ts';
 import type { LoggedTableName } from '../store/loggedTables.ts';
 import { entityIdOf, LOGGED_TABLES, loggedBody } from '../store/loggedTables.ts';
@@ -18,11 +17,6 @@ export interface ActionContext {
   readonly newId: () => string;
   /** Salts of the log; the system's own unless a test gives another. */
   readonly random?: RandomBytes;
-}
-
-/** The context of a request, with the system's clock, ids and randomness. */
-export function buildContext({ db, scope, actor }: Pick<ActionContext, 'db' | 'scope' | 'actor'>): ActionContext {
-  return { db, scope, actor, now: () => new Date().toISOString(), newId: () => v7(), random: randomBytes };
 }
 
 /** Collects what an action changed; written to the end of the log in the same transaction, after the rows. */

@@ -2,7 +2,7 @@ import { AppError } from '../api/errors.ts';
 import type { PastReading } from '../core/reading/types.ts';
 import type { SignedItem } from '../core/regimen/types.ts';
 import type { Answer, Answers } from '../core/visit/answer.ts';
-import type { VisitInput } from '../core/visit/types.ts';
+import type { Finding, VisitInput } from '../core/visit/types.ts';
 import { listCoursesOfVisit } from '../store/read/courses.ts';
 import { type Draft, readDraft } from '../store/read/draftFields.ts';
 import { listFindings } from '../store/read/findings.ts';
@@ -38,7 +38,7 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
   const readings = await listReadings(db, scope, patient.id);
   const draft = await readDraft(db, scope, visitId);
   const carried = carryForward(earlier);
-  const said = visit.state === 'open' ? saidInDraft(draft) : await saidAtClosing(db, scope, visit, readings);
+  const said = visit.state === 'open' ? saidInDraft(draft, await carryFindings(db, scope, earlier.at(-1))) : await saidAtClosing(db, scope, visit, readings);
   const confirmed = await findConfirmedLevel(db, scope, visitId);
   const input: VisitInput = {
     practice: stored.practice,
@@ -78,8 +78,13 @@ export function carryForward(earlier: readonly Pick<Visit, 'answers' | 'onDate'>
   return carried;
 }
 
+/** What was found at the last visit is there until somebody looks again, and is no longer new. */
+async function carryFindings(db: Db, scope: SiteScope, last: Visit | undefined): Promise<readonly Finding[]> {
+  return last ? (await listFindings(db, scope, last.id)).map((finding) => ({ ...finding, isNew: false })) : [];
+}
+
 /** Draft fields are checked against their schema before they are saved, so their shape is known here. */
-function saidInDraft({ fields }: Draft): Said {
+function saidInDraft({ fields }: Draft, carriedFindings: readonly Finding[]): Said {
   const answers: Record<string, Answer> = {};
   const rest: Record<string, unknown> = {};
   for (const { path, value } of fields) {
@@ -87,7 +92,7 @@ function saidInDraft({ fields }: Draft): Said {
     if (first === 'answers' && question !== undefined) answers[question] = value as Answer;
     else rest[first] = value;
   }
-  return { findings: [], ...(rest as Partial<Said>), answers };
+  return { findings: carriedFindings, ...(rest as Partial<Said>), answers };
 }
 
 async function saidAtClosing(db: Db, scope: SiteScope, visit: Visit, readings: readonly Reading[]): Promise<Said> {

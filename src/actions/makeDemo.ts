@@ -1,4 +1,5 @@
 import { content } from '../content/allContent.ts';
+import { addDays } from '../content/demo/days.ts';
 import { demoMembers } from '../content/demo/members.ts';
 import { buildDemoPeople, type DemoPerson, type DemoVisit } from '../content/demo/people.ts';
 import { buildDemoPractice } from '../content/demo/practice.ts';
@@ -39,27 +40,53 @@ export async function makeDemo(
   { today, seed = SEED }: MakeDemoInput,
 ): Promise<{ scope: SiteScope; firstMemberId: string }> {
   const people = buildDemoPeople(seed, today);
-  const earliest = people.flatMap(({ visits }) => visits.map(({ onDate }) => onDate)).sort()[0] ?? today;
-  const { scope, team } = await makeTeam({ ...founding, now: timeOn(earliest, '08:00') }, today);
+  const newcomersAt = `${addDays(today, -1)}T16:30:00.000Z`;
+  const steps = people.flatMap((person) => listSteps(person, newcomersAt)).sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
+  const clock = buildClock(addDays(steps[0]?.at.slice(0, 10) ?? today, -1));
+  const { scope, team } = await makeTeam({ ...founding, now: clock.now }, today);
   const patientIds = new Map<DemoPerson, string>();
-  // By date, as the log would have been written.
-  const days = people.flatMap((person) =>
-    (person.visits.length > 0 ? person.visits : [undefined]).map((visit) => ({ person, visit, onDate: visit?.onDate ?? today })),
-  );
-  for (const { person, visit, onDate } of days.sort((a, b) => (a.onDate < b.onDate ? -1 : a.onDate > b.onDate ? 1 : 0))) {
+  for (const { person, visit, at } of steps) {
+    clock.moveTo(at);
     const { name, birthDate, language } = person;
-    const patientId =
-      patientIds.get(person) ??
-      (await addPatient({ ...team.hygienist, now: timeOn(onDate, '08:30') }, { name, birthDate, language })).patientId;
+    const patientId = patientIds.get(person) ?? (await addPatient(team.hygienist, { name, birthDate, language })).patientId;
     patientIds.set(person, patientId);
-    if (visit) await makeVisit(team, patientId, visit);
+    if (visit) await makeVisit(team, clock, patientId, visit);
   }
   return { scope, firstMemberId: team.hygienist.actor.memberId };
 }
 
-/** A clock that stands at a time of a day; the log keeps the order of what was written. */
-function timeOn(date: string, time: string): () => string {
-  return () => `${date}T${time}:00.000Z`;
+/** One thing to write: a visit, or a person who has had none yet. */
+interface DemoStep {
+  readonly person: DemoPerson;
+  readonly visit?: DemoVisit;
+  readonly at: string;
+}
+
+function listSteps(person: DemoPerson, newcomersAt: string): readonly DemoStep[] {
+  if (person.visits.length === 0) return [{ person, at: newcomersAt }];
+  return person.visits.map((visit) => ({ person, visit, at: visit.startedAt }));
+}
+
+/** The time at which things would have happened. It never runs back, so that the log is in order. */
+interface DemoClock {
+  readonly now: () => string;
+  readonly moveTo: (time: string) => void;
+}
+
+function buildClock(startDate: string): DemoClock {
+  let time = `${startDate}T09:00:00.000Z`;
+  return {
+    now: () => time,
+    moveTo: (next) => {
+      if (next > time) time = next;
+    },
+  };
+}
+
+const MINUTE_MS = 60_000;
+
+function minutesAfter(time: string, minutes: number): string {
+  return new Date(Date.parse(time) + minutes * MINUTE_MS).toISOString();
 }
 
 async function makeTeam(founding: FoundingContext, today: string): Promise<{ scope: SiteScope; team: DemoTeam }> {
@@ -80,13 +107,17 @@ async function makeTeam(founding: FoundingContext, today: string): Promise<{ sco
   return { scope, team: { hygienist, dentist } };
 }
 
-async function makeVisit(team: DemoTeam, patientId: string, visit: DemoVisit): Promise<void> {
-  const hygienist = { ...team.hygienist, now: timeOn(visit.onDate, '16:40') };
-  const { id: visitId } = await openVisit(hygienist, { patientId, kind: 'chair', onDate: visit.onDate });
+async function makeVisit({ hygienist, dentist }: DemoTeam, clock: DemoClock, patientId: string, visit: DemoVisit): Promise<void> {
+  const { onDate, startedAt } = visit;
+  const { id: visitId } = await openVisit(hygienist, { patientId, kind: 'chair', onDate });
+  clock.moveTo(minutesAfter(startedAt, 12));
   await saveDraft(hygienist, visitId, visit);
+  clock.moveTo(minutesAfter(startedAt, 20));
   await confirmAsDrawn(hygienist, visitId, visit);
-  if (visit.signs) await signWhatWaits({ ...team.dentist, now: timeOn(visit.onDate, '16:55') }, visitId);
-  await finishVisit({ ...hygienist, now: timeOn(visit.onDate, '17:00') }, visitId);
+  clock.moveTo(minutesAfter(startedAt, 26));
+  if (visit.signs) await signWhatWaits(dentist, visitId);
+  clock.moveTo(minutesAfter(startedAt, 30));
+  await finishVisit(hygienist, visitId);
 }
 
 /** Every field of the draft in one transaction, where a page would save one after the other. */

@@ -158,7 +158,7 @@ export const agents: readonly Agent[] = [
   },
   {
     id: 'CHX_RINSE',
-    name: 'Chlorhexidine rinse 0.12 or 0.2 %',
+    name: 'Chlorhexidine 0.12 or 0.2 %, rinse',
     meets: ['antimicrobial'],
     release: 'prescription',
     byChoiceOnly: says('never by default: a council guideline of 2011 advises against chlorhexidine for decay', read('ada2011')),

@@ -26,7 +26,7 @@ const PASTES = ['F_PASTE_LOW', 'F_PASTE_STD', 'F_PASTE_2800', 'F_PASTE_5000', 'A
 export const cautions: readonly Caution[] = [
   {
     id: 'swallowed-call-now',
-    text: 'More swallowed than one use: poison centre or emergency number at once, pack in hand, no waiting; never make the person vomit.',
+    text: 'More swallowed than one use: poison centre or emergency number at once, pack in hand, no waiting; do not make the person vomit.',
     appliesTo: {},
     source: read('fdaMonograph'),
   },

@@ -34,9 +34,11 @@ export interface World {
 }
 
 const or = (...parts: Tri[]): Tri => (parts.includes(true) ? true : parts.includes(undefined) ? undefined : false);
-const has = (list: readonly string[] | undefined, ...ids: string[]): Tri => (list === undefined ? undefined : ids.some((id) => list.includes(id)));
+const has = (list: readonly string[] | undefined, ...ids: string[]): Tri =>
+  list === undefined ? undefined : ids.some((id) => list.includes(id));
 /** "Another medicine" could be any: it proves nothing absent. */
-const takes = (f: PersonFacts, ...ids: string[]): Tri => has(f.medicines, ...ids) || (f.medicines?.includes('other') ? undefined : has(f.medicines, ...ids));
+const takes = (f: PersonFacts, ...ids: string[]): Tri =>
+  has(f.medicines, ...ids) || (f.medicines?.includes('other') ? undefined : has(f.medicines, ...ids));
 const not = (value: Tri): Tri => (value === undefined ? undefined : !value);
 const cannotSpit = (f: PersonFacts): Tri => or(not(f.canSpit), has(f.conditions, 'cannot-spit'));
 const FIRST_AGE_OF_PREGNANCY = 11;
@@ -50,7 +52,8 @@ function youngest(rule: RawRule, jurisdiction: Jurisdiction): number {
   return ages[jurisdiction] ?? ages.default ?? 0;
 }
 
-const isSweetChew = (item: ShelfItem) => ['gum', 'lozenge'].includes(item.form) || (item.traits ?? []).some((t) => ['gum', 'lozenge', 'hard candy'].includes(t));
+const isSweetChew = (item: ShelfItem) =>
+  ['gum', 'lozenge'].includes(item.form) || (item.traits ?? []).some((t) => ['gum', 'lozenge', 'hard candy'].includes(t));
 
 /** The trigger of each stop or caution row of the list, in the row's words. A row that is only about time or a remark has no entry. */
 const TRIGGERS: Readonly<Record<string, (world: World, item: ShelfItem, rule: RawRule) => Tri>> = {
@@ -93,8 +96,7 @@ const TRIGGERS: Readonly<Record<string, (world: World, item: ShelfItem, rule: Ra
       world.facts.youngChildAtHome,
       item.percent === undefined ? undefined : item.percent > 0.25,
     ),
-  C17: ({ facts: f }, item) =>
-    or(has(f.allergies, 'milk-protein'), hasTrait(item, 'benzoate') ? has(f.allergies, 'benzoate') : false),
+  C17: ({ facts: f }, item) => or(has(f.allergies, 'milk-protein'), hasTrait(item, 'benzoate') ? has(f.allergies, 'benzoate') : false),
   C18: ({ facts: f }, item) =>
     or(
       has(f.conditions, 'irritable-bowel'),
@@ -106,7 +108,17 @@ const TRIGGERS: Readonly<Record<string, (world: World, item: ShelfItem, rule: Ra
           tooYoung(world, item, rule),
           pregnant(world.facts),
           takes(world.facts, 'disulfiram-or-metronidazole'),
-          has(world.facts.conditions, 'alcohol-use-or-recovery', 'drug-or-alcohol-misuse', 'stomatitis-mucositis', 'sjogren', 'salivary-glands-lost', 'head-neck-radiotherapy', 'head-neck-cancer', 'religious-no-alcohol'),
+          has(
+            world.facts.conditions,
+            'alcohol-use-or-recovery',
+            'drug-or-alcohol-misuse',
+            'stomatitis-mucositis',
+            'sjogren',
+            'salivary-glands-lost',
+            'head-neck-radiotherapy',
+            'head-neck-cancer',
+            'religious-no-alcohol',
+          ),
           world.facts.dryMouth,
         )
       : false,
@@ -232,7 +244,8 @@ function findLineBreaches(world: World, item: ShelfItem, line: PlanLine): string
   const found: string[] = [];
   const signatures = signed.filter((s) => s.shelfItemId === item.id && s.by.trim() !== '');
   const lifted = (id: string) =>
-    line.state === 'signed' && signatures.some((s) => s.override !== undefined && s.override.reason.trim() !== '' && s.override.ruleId === id);
+    line.state === 'signed' &&
+    signatures.some((s) => s.override !== undefined && s.override.reason.trim() !== '' && s.override.ruleId === id);
   if (item.traits === undefined) found.push('the pack is not checked');
   if (line.state === 'signed' && signatures.length === 0) found.push('signed by nobody');
   if (isSignatureBound(item) && line.state === 'proposed') found.push('released without a signature');
@@ -249,7 +262,7 @@ function findLineBreaches(world: World, item: ShelfItem, line: PlanLine): string
   if (facts.allergies === undefined) found.push('allergies unknown');
   for (const allergy of facts.allergies ?? []) {
     const ingredients = ALLERGY_INGREDIENTS[allergy];
-    if (ingredients?.some((t) => hasTrait(item, t)) === true && !lifted('C34') ) {
+    if (ingredients?.some((t) => hasTrait(item, t)) === true && !lifted('C34')) {
       // A pack that holds what the person is allergic to needs its own override, whichever of the two rows names it.
       if (!['C03', 'C10', 'C13', 'C14', 'C17', 'C33'].some(lifted)) found.push(`allergy to ${allergy}`);
     }
@@ -257,11 +270,13 @@ function findLineBreaches(world: World, item: ShelfItem, line: PlanLine): string
   }
   if (item.form === 'gum') {
     if (facts.ageYears < 5) found.push('gum under 5');
-    if (facts.dentures !== false || facts.jawPain !== false || has(facts.conditions, 'jaw-joint-pain') !== false) found.push('gum with dentures or jaw pain, or not asked');
+    if (facts.dentures !== false || facts.jawPain !== false || has(facts.conditions, 'jaw-joint-pain') !== false)
+      found.push('gum with dentures or jaw pain, or not asked');
     if (facts.braces !== false && line.state === 'proposed') found.push('gum with braces without a choice of the professional');
   }
   if (/^CHX_/.test(item.agentId) && line.state !== 'signed') found.push('chlorhexidine by default');
-  if (item.agentId === 'NAOCL' && (world.hypochloritePercent === undefined || line.state !== 'signed')) found.push('hypochlorite without a written protocol');
+  if (item.agentId === 'NAOCL' && (world.hypochloritePercent === undefined || line.state !== 'signed'))
+    found.push('hypochlorite without a written protocol');
   if (item.agentId === 'F_PASTE_5000' && facts.ageYears < 6) found.push('high-fluoride paste under 6');
   if (isFluoride(item) && (facts.ageMonths < 6 || (facts.ageMonths < 24 && facts.weightKg === undefined))) {
     if (item.agentId !== 'F_PASTE_STD' || (line.use.amountG ?? 1) > 0.1) found.push('more fluoride than a smear');
@@ -270,7 +285,10 @@ function findLineBreaches(world: World, item: ShelfItem, line: PlanLine): string
   if (item.agentId === 'XYLITOL' && facts.ageYears < 18) {
     if (facts.weightKg === undefined) found.push('sweetener by an assumed weight');
     else if (item.use.amountG === undefined) found.push('sweetener of unknown amount');
-    else if (!lifted('P12') && (item.use.amountG > 0.15 * facts.weightKg || item.use.amountG * item.use.timesPerDay > 0.5 * facts.weightKg)) {
+    else if (
+      !lifted('P12') &&
+      (item.use.amountG > 0.15 * facts.weightKg || item.use.amountG * item.use.timesPerDay > 0.5 * facts.weightKg)
+    ) {
       found.push('too much sweetener for the weight');
     }
   }
@@ -288,14 +306,19 @@ function findSetBreaches(world: World, plan: Plan, itemById: ReadonlyMap<string,
     const agents = items.map((i) => i.agentId);
     if (agents.some((a) => /^CHX_/.test(a)) && agents.includes('NAOCL')) found.push('chlorhexidine and hypochlorite in one plan');
     if (agents.filter((a) => HIGH_HOME.includes(a)).length > 1) found.push('two high-fluoride home products');
-    if (agents.includes('NAOCL') && items.some((i) => i.agentId !== 'NAOCL' && (i.pH === undefined ? ['F_GEL_APF', 'SDF38'].includes(i.agentId) : i.pH < 7))) {
+    if (
+      agents.includes('NAOCL') &&
+      items.some((i) => i.agentId !== 'NAOCL' && (i.pH === undefined ? ['F_GEL_APF', 'SDF38'].includes(i.agentId) : i.pH < 7))
+    ) {
       found.push('hypochlorite with acid');
     }
     const chair = items.filter((i) => i.use.atVisit === true).map((i) => i.agentId);
     if (chair.includes('F_VARNISH') && chair.includes('F_GEL_APF')) found.push('varnish and gel on one day');
     const swallowed = set.reduce((sum, l) => {
       const item = itemById.get(l.shelfItemId);
-      const highIsSigned = set.some((o) => o.state === 'signed' && ['F_PASTE_2800', 'F_PASTE_5000'].includes(itemById.get(o.shelfItemId)?.agentId ?? ''));
+      const highIsSigned = set.some(
+        (o) => o.state === 'signed' && ['F_PASTE_2800', 'F_PASTE_5000'].includes(itemById.get(o.shelfItemId)?.agentId ?? ''),
+      );
       const waits = l.state === 'waiting-for-signature';
       if (!item || waits || (highIsSigned && item.agentId === 'F_PASTE_STD')) return sum;
       return sum + (mgPerDay(item, l, world.facts.ageYears) ?? 0);
@@ -309,10 +332,18 @@ function findSetBreaches(world: World, plan: Plan, itemById: ReadonlyMap<string,
 }
 
 function findDietBreaches({ facts: f }: World, plan: Plan): string[] {
-  const known = [f.medicines?.includes('other') ? undefined : f.medicines, f.allergies, f.conditions, f.canSpit, f.ageYears < FIRST_AGE_OF_PREGNANCY ? false : f.pregnant, f.ageYears < 18 ? f.weightKg : 0];
+  const known = [
+    f.medicines?.includes('other') ? undefined : f.medicines,
+    f.allergies,
+    f.conditions,
+    f.canSpit,
+    f.ageYears < FIRST_AGE_OF_PREGNANCY ? false : f.pregnant,
+    f.ageYears < 18 ? f.weightKg : 0,
+  ];
   const listed =
     has(f.medicines, 'insulin', 'other-glucose-lowering', 'glp-1-agonist') === true ||
-    has(f.conditions, 'eating-disorder', 'underweight', 'pregnancy-sickness', 'tube-or-supplement-feeding', 'diabetes-glucose-lowering') === true;
+    has(f.conditions, 'eating-disorder', 'underweight', 'pregnancy-sickness', 'tube-or-supplement-feeding', 'diabetes-glucose-lowering') ===
+      true;
   const { allowed } = plan.diet;
   if (known.includes(undefined) && allowed !== 'after-only') return ['food limited while the safety check is unanswered'];
   if (listed && allowed !== 'after-only') return ['food limited for a person who must not'];
@@ -327,10 +358,16 @@ function findFluorideBreaches({ facts }: World, { fluoride, fluorideSentence }: 
   if (!fluoride.complete && fluoride.unknownSources.length === 0) found.push('incomplete without saying what is unknown');
   if (facts.waterFluorideMgPerL === undefined && fluoride.complete) found.push('complete without the water');
   if (!fluoride.complete && !/^(At least|No fluoride product)/.test(fluorideSentence)) found.push(`not a lower bound: ${fluorideSentence}`);
-  if (facts.weightKg === undefined && fluoride.weightKg !== null && !fluoride.weightAssumed) found.push('an assumed weight not said to be one');
+  if (facts.weightKg === undefined && fluoride.weightKg !== null && !fluoride.weightAssumed)
+    found.push('an assumed weight not said to be one');
   if (fluoride.weightAssumed && !/assumed|^No fluoride product/.test(fluorideSentence)) found.push('the sentence hides the assumed weight');
-  if (facts.weightKg === undefined && fluoride.acute.mgPerKg !== null && fluoride.acute.mgPerKg < 5) found.push('an assumed weight reassures');
-  if (facts.weightKg !== undefined && fluoride.acute.mgIfAllSwallowed / facts.weightKg >= 5 && fluoride.acute.action !== 'emergency-care-now') {
+  if (facts.weightKg === undefined && fluoride.acute.mgPerKg !== null && fluoride.acute.mgPerKg < 5)
+    found.push('an assumed weight reassures');
+  if (
+    facts.weightKg !== undefined &&
+    fluoride.acute.mgIfAllSwallowed / facts.weightKg >= 5 &&
+    fluoride.acute.action !== 'emergency-care-now'
+  ) {
     found.push('from 5 mg/kg and not an emergency');
   }
   if (/safe (amount|dose)|vomit/i.test(fluorideSentence)) found.push('a forbidden word');

@@ -24,12 +24,24 @@ const flag = unknownOr(fc.boolean(), 9);
 const mostlyNo = unknownOr(fc.oneof({ weight: 5, arbitrary: fc.constant(false) }, { weight: 1, arbitrary: fc.constant(true) }), 12);
 const listOf = (ids: readonly string[]) =>
   unknownOr(
-    fc.oneof({ weight: 3, arbitrary: fc.constant<string[]>([]) }, { weight: 2, arbitrary: fc.uniqueArray(fc.constantFrom(...ids), { minLength: 1, maxLength: 2 }) }),
+    fc.oneof(
+      { weight: 3, arbitrary: fc.constant<string[]>([]) },
+      { weight: 2, arbitrary: fc.uniqueArray(fc.constantFrom(...ids), { minLength: 1, maxLength: 2 }) },
+    ),
     12,
   );
 
 const ALLERGIES = allergens.map((a) => a.id);
-const MEDICINES = ['insulin', 'other-glucose-lowering', 'glp-1-agonist', 'disulfiram-or-metronidazole', 'lithium', 'thyroid-medicine', 'ssri-snri', 'other'];
+const MEDICINES = [
+  'insulin',
+  'other-glucose-lowering',
+  'glp-1-agonist',
+  'disulfiram-or-metronidazole',
+  'lithium',
+  'thyroid-medicine',
+  'ssri-snri',
+  'other',
+];
 const CONDITIONS = conditions.map((c) => c.id);
 
 /** Half of the ages stand at a limit of some rule, on the birthday or the month before the next one. */
@@ -42,7 +54,13 @@ const anyone: fc.Arbitrary<PersonFacts> = ageMonths.chain((months) =>
   fc.record({
     ageYears: fc.constant(Math.floor(months / 12)),
     ageMonths: fc.constant(months),
-    weightKg: unknownOr(fc.oneof(fc.constantFrom(4, 9.9, 10, 13, 20, 46.3), fc.double({ min: Math.min(40, 3 + months / 6), max: Math.min(180, 12 + months), noNaN: true })), 3),
+    weightKg: unknownOr(
+      fc.oneof(
+        fc.constantFrom(4, 9.9, 10, 13, 20, 46.3),
+        fc.double({ min: Math.min(40, 3 + months / 6), max: Math.min(180, 12 + months), noNaN: true }),
+      ),
+      3,
+    ),
     pregnant: mostlyNo,
     breastfeeding: mostlyNo,
     canSpit: flag,
@@ -170,11 +188,21 @@ const choosers: fc.Arbitrary<Case> = fc.record({
 const cases = fc.oneof({ weight: 7, arbitrary: mixedCases }, { weight: 1, arbitrary: choosers });
 
 function confirmedOf(c: Case): ConfirmedLevel | undefined {
-  return c.level === undefined ? undefined : { level: c.level, protocol: c.protocol, edition: '1', by: 'A. Hygienist', at: '2026-11-25T09:00:00Z' };
+  return c.level === undefined
+    ? undefined
+    : { level: c.level, protocol: c.protocol, edition: '1', by: 'A. Hygienist', at: '2026-11-25T09:00:00Z' };
 }
 function inputOf(c: Case): ProposePlanInput {
   const confirmed = confirmedOf(c);
-  const needs = findNeeds({ facts: c.facts, confirmed, reading: c.reading, jurisdiction: c.jurisdiction, findings: [], result: null, tables: regimenTables });
+  const needs = findNeeds({
+    facts: c.facts,
+    confirmed,
+    reading: c.reading,
+    jurisdiction: c.jurisdiction,
+    findings: [],
+    result: null,
+    tables: regimenTables,
+  });
   return {
     facts: c.facts,
     needs,
@@ -184,7 +212,8 @@ function inputOf(c: Case): ProposePlanInput {
     tables: regimenTables,
     settings: {
       jurisdiction: c.jurisdiction,
-      hypochloriteProtocol: c.hypochlorite === undefined ? undefined : { name: 'Own rinse', by: 'A. Dentist', date: '2026-01-02', percent: c.hypochlorite },
+      hypochloriteProtocol:
+        c.hypochlorite === undefined ? undefined : { name: 'Own rinse', by: 'A. Dentist', date: '2026-01-02', percent: c.hypochlorite },
     },
   };
 }
@@ -208,10 +237,16 @@ describe(`safety lines on ${PEOPLE} generated people, seed ${SEED}`, () => {
     );
   });
 
-  test('the reading starts, stops or changes no item that needs a signature, and no need but the antimicrobial one', { timeout: TIMEOUT }, () => {
+  test('the reading starts, stops or changes no item that needs a signature, and no need but the antimicrobial one', {
+    timeout: TIMEOUT,
+  }, () => {
     fc.assert(
       fc.property(cases, (c) => {
-        const bound = new Set(shelfOf(c).filter(isSignatureBound).map((i) => i.id));
+        const bound = new Set(
+          shelfOf(c)
+            .filter(isSignatureBound)
+            .map((i) => i.id),
+        );
         const seen = READINGS.map((reading) => {
           const input = inputOf({ ...c, reading });
           const plan = proposePlan(input);
@@ -286,7 +321,27 @@ describe(`safety lines on ${PEOPLE} generated people, seed ${SEED}`, () => {
       'food any',
       'food after-only',
       'food sweet-bottle-only',
-      ...['C02', 'C03', 'C05', 'C06', 'C07', 'C16', 'C17', 'C20', 'C28', 'C28b', 'C30', 'P01', 'P04', 'P09', 'P10', 'P12', 'I02', 'I03', 'I13'].map((id) => `${id} stop`),
+      ...[
+        'C02',
+        'C03',
+        'C05',
+        'C06',
+        'C07',
+        'C16',
+        'C17',
+        'C20',
+        'C28',
+        'C28b',
+        'C30',
+        'P01',
+        'P04',
+        'P09',
+        'P10',
+        'P12',
+        'I02',
+        'I03',
+        'I13',
+      ].map((id) => `${id} stop`),
       ...['P02', 'C31'].map((id) => `${id} caution`),
       ...['C34', 'P06', 'P09', 'P11', 'P12'].map((id) => `${id} ask-first`),
     ];

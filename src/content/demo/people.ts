@@ -17,6 +17,8 @@ export interface DemoConfirmation {
 
 export interface DemoVisit {
   readonly onDate: string;
+  /** When the person sat down, ISO UTC. */
+  readonly startedAt: string;
   readonly answers: Answers;
   readonly findings: readonly Finding[];
   readonly allExamined: boolean;
@@ -86,12 +88,14 @@ interface VisitDay {
 
 function drawVisit({ profile, onDate, isFirst }: VisitDay, chance: ReturnType<typeof chanceFrom>): DemoVisit {
   const findings = drawFindings({ profile, onDate, isFirst }, chance);
+  const startedAt = `${onDate}T${String(chance.whole(8, 15)).padStart(2, '0')}:${chance.pick(['00', '20', '40'])}:00.000Z`;
   return {
     onDate,
+    startedAt,
     answers: drawAnswers({ profile, onDate, isFirst, findings }, chance),
     findings,
     allExamined: true,
-    ...drawReading(profile, onDate, chance),
+    ...drawReading(profile, startedAt, chance),
     confirmation: drawConfirmation(chance),
     signs: chance.happens(0.7),
   };

@@ -32,7 +32,7 @@ export const leafletWordsEs: LeafletWords = {
     chew: '{item}: mastique de 10 a 20 minutos.',
     melt: '{item}: deje que se deshaga en la boca.',
     spread: '{item}: ponga un poco en los dientes con un dedo limpio. Déjelo ahí.',
-    moisten: '{item}: úselo cuando sienta la boca seca.',
+    moisten: '{item}: úselo si tiene la boca seca.',
     varnish: '{item}: lo ponemos en los dientes.',
     silver: '{item}: va en las partes blandas de los dientes.',
     sealant: '{item}: llena los surcos de las muelas.',

@@ -50,7 +50,7 @@ export const leafletUses: readonly LeafletUse[] = [
   { agentId: 'XYLITOL', forms: ['gum'], use: 'chew', rhythm: 'after-meals', measure: 'piece', source: read('leaflet-polyol') },
   { agentId: 'XYLITOL', forms: ['lozenge'], use: 'melt', rhythm: 'after-meals', measure: 'piece', source: read('leaflet-polyol') },
   { agentId: 'POLYOL_GUM', use: 'chew', rhythm: 'after-meals', measure: 'piece', source: read('leaflet-polyol') },
-  { agentId: 'CPP_ACP', use: 'spread', rhythm: 'after-meals', measure: 'pea', source: convention },
+  { agentId: 'CPP_ACP', use: 'spread', rhythm: 'after-meals', measure: 'pea-on-finger', source: convention },
   { agentId: 'SALIVA', forms: ['lozenge'], use: 'melt', rhythm: 'when-dry', measure: 'piece', source: words },
   { agentId: 'SALIVA', use: 'moisten', rhythm: 'when-dry', measure: 'none', source: words },
   { agentId: 'F_VARNISH', use: 'varnish', rhythm: 'brushing', measure: 'none', source: read('leaflet-varnish') },

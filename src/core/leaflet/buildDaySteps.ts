@@ -66,7 +66,7 @@ function stepsOfItem(
   const slots = findSlots(line.use.timesPerDay, row?.rhythm ?? 'after-meals');
   const parts = [
     fillIn(words.uses[fitToReader(row?.use ?? 'as-shown', reader)], { item: name }),
-    ...extraSentences(line.use, item, slots.length, words, reader),
+    ...extraSentences(line.use, item, row?.rhythm === 'when-dry' ? Number.POSITIVE_INFINITY : slots.length, words, reader),
     ...waitSentence(item, table, words, reader),
   ];
   const amount = findStepAmount(line, row, words, reader.locale);

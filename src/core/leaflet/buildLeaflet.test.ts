@@ -100,7 +100,8 @@ describe('amounts and ways of use', () => {
   });
 
   test('course, pieces, a pea of cream, times a day', () => {
-    expect(firstStep({ items: ['cream'] })?.amount).toEqual({ kind: 'pea', text: 'as big as a pea' });
+    expect(firstStep({ items: ['cream'] })?.amount).toEqual({ kind: 'pea', isOnFinger: true, text: 'as big as a pea' });
+    expect(firstStep({ items: ['spray'] })?.text).toBe('Mouth spray: use it when your mouth feels dry.');
     expect(firstStep({ items: ['germs'], signed: ['germs'] })?.text).toMatch(/Swish for 30 seconds\. Use it for 7 days, then stop\./);
     expect(firstStep({ items: ['gum'] })).toMatchObject({
       when: 'after-meals',

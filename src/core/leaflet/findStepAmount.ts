@@ -17,6 +17,8 @@ export function findStepAmount(line: PlanLine, row: LeafletUse | undefined, word
       return tellPaste(line.amountKind, row.ribbonCm, words, locale);
     case 'pea':
       return { kind: 'pea', text: words.amounts.pea };
+    case 'pea-on-finger':
+      return { kind: 'pea', isOnFinger: true, text: words.amounts.pea };
     case 'piece': {
       const pieces = /^\s*(\d+)\b/.exec(line.use.amount)?.[1];
       if (pieces === undefined) return undefined;

@@ -27,7 +27,7 @@ export type UseId =
 export type Rhythm = 'brushing' | 'apart-from-brushing' | 'after-meals' | 'when-dry';
 
 /** How the amount of one use is told. `paste` goes by the plan's size for the age: smear, pea, ribbon. */
-export type Measure = 'paste' | 'pea' | 'mL' | 'piece' | 'none';
+export type Measure = 'paste' | 'pea' | 'pea-on-finger' | 'mL' | 'piece' | 'none';
 
 /** One row of the use table: the first row that fits agent, form and jurisdiction is taken. */
 export interface LeafletUse {

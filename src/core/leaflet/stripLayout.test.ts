@@ -82,6 +82,7 @@ test('nothing is drawn without a true size', () => {
   expect(shapeOfAmount({ kind: 'mL', value: 240, text: '' })).toBeUndefined();
   expect(shapeOfAmount({ kind: 'mL', text: '' })).toBeUndefined();
   expect(shapeOfAmount({ kind: 'ribbon', text: '' })).toBeUndefined();
+  expect(shapeOfAmount({ kind: 'pea', isOnFinger: true, text: '' })).toBeUndefined();
 });
 
 it('hatching stays inside its box and rises at 45 degrees', () => {

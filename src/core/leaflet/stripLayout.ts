@@ -18,7 +18,7 @@ export interface StripLayout {
   readonly besides: readonly { readonly when: DaySlot; readonly steps: readonly DayStep[] }[];
 }
 
-/** A shape in mm from the top left of its own drawing: paste on the outline of a brush head, or liquid in a straight cup. All in true size. */
+/** A shape in mm from the top left of its own drawing, in true size: paste on the outline of a brush head, or liquid in a straight cup. */
 export type AmountShape =
   | {
       readonly kind: 'brush';
@@ -102,10 +102,11 @@ const CUP_RIM_MM = 4;
 
 /**
  * The amount in true size.
- * @returns undefined for pieces, whose size is the pack's, for liquids too much for the page, and for a ribbon or liquid without a value
+ * @returns undefined for pieces, whose size is the pack's, for what goes on a finger, for liquids too much for the page, and for a ribbon
+ *   or liquid without a value
  */
 export function shapeOfAmount(amount: StepAmount): AmountShape | undefined {
-  if (amount.kind === 'piece') return undefined;
+  if (amount.kind === 'piece' || amount.isOnFinger === true) return undefined;
   if (amount.kind === 'mL') return cupOf(amount.value);
   const paste = pasteBox(amount);
   if (paste === undefined) return undefined;

@@ -8,6 +8,8 @@ export interface StepAmount {
   readonly kind: 'smear' | 'pea' | 'ribbon' | 'mL' | 'piece';
   /** cm for a ribbon, mL, or number of pieces. */
   readonly value?: number | undefined;
+  /** Spread with a finger: told in words, since the drawings show a brush. */
+  readonly isOnFinger?: true | undefined;
   /** The same in words, e.g. "a strip 2 cm long". */
   readonly text: string;
 }

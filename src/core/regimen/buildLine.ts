@@ -23,7 +23,9 @@ export function buildLine(candidate: Candidate, others: readonly Candidate[], vi
     name: item.name,
     meets,
     state,
-    ...(signature ? { signedBy: { name: order ? `${signature.by}, ${order.name} of ${order.date}` : signature.by, at: signature.at } } : {}),
+    ...(signature
+      ? { signedBy: { name: order ? `${signature.by}, ${order.name} of ${order.date}` : signature.by, at: signature.at } }
+      : {}),
     use,
     ...(amountNote === undefined ? {} : { amountNote }),
     ...(amountKind === undefined ? {} : { amountKind }),
@@ -35,7 +37,9 @@ export function buildLine(candidate: Candidate, others: readonly Candidate[], vi
 
 /** The reading speaks through the antimicrobial need alone: what needs a signature never gives it as a reason. */
 function needsOf({ meets, chosenFor }: Candidate, needs: readonly Need[]): readonly Need[] {
-  return needs.filter((n) => n.state === 'needed' && meets.includes(n.kind) && (n.kind !== 'antimicrobial' || chosenFor === 'antimicrobial'));
+  return needs.filter(
+    (n) => n.state === 'needed' && meets.includes(n.kind) && (n.kind !== 'antimicrobial' || chosenFor === 'antimicrobial'),
+  );
 }
 
 function warningsOf({ item, check }: Candidate, others: readonly Candidate[], { signatures, tables }: LineView): readonly Warning[] {
@@ -44,7 +48,9 @@ function warningsOf({ item, check }: Candidate, others: readonly Candidate[], { 
     if (!override) return [];
     return [{ ruleId: bar.ruleId, text: `Lifted by ${override.by}, ${override.override?.reason}: ${bar.because}.`, source: bar.source }];
   });
-  const toCheck = check.cautions.map((c): Warning => ({ ruleId: c.ruleId, text: `Check and record: ${c.because}. ${c.action}`.trim(), source: c.source }));
+  const toCheck = check.cautions.map(
+    (c): Warning => ({ ruleId: c.ruleId, text: `Check and record: ${c.because}. ${c.action}`.trim(), source: c.source }),
+  );
   const met = others.filter((o) => o.item.id !== item.id).flatMap((o) => checkTogether(item, o.item, tables.interactions));
   const together = met.map(({ interaction: { id, action, source } }): Warning => ({ ruleId: id, text: action, source }));
   const all = [...lifted, ...toCheck, ...check.warnings, ...together];

@@ -1,3 +1,4 @@
+import { type AgedUse, amountAtAge, findPasteAmount } from './amountAtAge.ts';
 import type { Bar, ItemCheck } from './checkItem.ts';
 import { checkTogether } from './checkTogether.ts';
 import { findPassedLimit } from './fluorideIntake.ts';
@@ -7,7 +8,6 @@ import { planRuleBar } from './planRuleHits.ts';
 import { findOverride, findSignature, type Signatures, unliftedBars } from './signatures.ts';
 import type { PlanSettings, RegimenTables } from './tables.ts';
 import type { Need, NeedKind, PersonFacts, PlanLine, ShelfItem, SignedItem } from './types.ts';
-import { type AgedUse, findPasteAmount, useAtAge } from './useAtAge.ts';
 
 /** A pack that could stand in a plan. */
 export interface Candidate extends AgedUse {
@@ -33,7 +33,7 @@ export function toCandidate(check: ItemCheck, { facts, settings, signatures, tab
   const needsSignature = release !== 'anyone' || cautions.length > 0 || stops.length > 0;
   const isSigned = needsSignature && findSignature(signatures, item.id) !== undefined;
   return {
-    ...useAtAge(item, facts, settings.jurisdiction, tables),
+    ...amountAtAge(item, facts, settings.jurisdiction, tables),
     item,
     check,
     state: isSigned ? 'signed' : needsSignature ? 'waiting-for-signature' : 'proposed',
@@ -52,7 +52,10 @@ export function rankCandidates(need: Need, checks: readonly ItemCheck[], view: C
     .filter((c) => c.item.inStock && !c.agent?.byChoiceOnly && unliftedBars(c, view.signatures).length === 0)
     .map((check) => toCandidate(check, view))
     .filter((c) => c.meets.includes(need.kind) && tierOf(c) >= 0 && c.state !== 'signed')
-    .map((c) => ({ c, rank: [Number(c.check.cautions.length > 0), tierOf(c), strengthMiss(c, view), tasks(c), c.item.priceCents ?? Number.MAX_SAFE_INTEGER] }))
+    .map((c) => ({
+      c,
+      rank: [Number(c.check.cautions.length > 0), tierOf(c), strengthMiss(c, view), tasks(c), c.item.priceCents ?? Number.MAX_SAFE_INTEGER],
+    }))
     .sort((a, b) => compareRanks(a.rank, b.rank) || a.c.item.id.localeCompare(b.c.item.id, 'en'))
     .map(({ c }) => c);
 }
@@ -83,11 +86,22 @@ export function findConflict(
   strictness: 'never-both' | 'any' = 'never-both',
 ): Bar | undefined {
   for (const line of lines) {
-    const meeting = checkTogether(candidate.item, line.item, tables.interactions).find((m) => strictness === 'any' || m.verdict === 'never-both');
+    const meeting = checkTogether(candidate.item, line.item, tables.interactions).find(
+      (m) => strictness === 'any' || m.verdict === 'never-both',
+    );
     if (!meeting) continue;
     const { id, because, action, source } = meeting.interaction;
     const clause = `${because} (${line.item.name})`;
-    return { shelfItemId: candidate.item.id, ruleId: id, level: 'stop', because: clause, action, private: false, source, overridable: false };
+    return {
+      shelfItemId: candidate.item.id,
+      ruleId: id,
+      level: 'stop',
+      because: clause,
+      action,
+      private: false,
+      source,
+      overridable: false,
+    };
   }
   const passed = findPassedLimit(planFluoride([...lines, candidate], facts, tables).intake);
   if (!passed || !candidate.holdsFluoride) return undefined;

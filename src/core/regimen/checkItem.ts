@@ -45,7 +45,10 @@ export function checkItem(input: CheckItemInput): ItemCheck {
   const hits = tables.rules.filter((rule) => isAbout(rule, view)).map((rule) => ({ rule, ...triggerState(rule.trigger, view) }));
   const fired = hits.filter(({ state, rule }) => state !== 'not-met' && rule.level !== 'info' && !isSaidByAnother(rule, hits, view));
   const planHits = hitsOfPlanRules(view, agent, itemPpm(item));
-  const bars = [...fired.filter(({ rule }) => rule.level !== 'warn').map(({ rule, state, parts }) => barOf(rule, state, parts, view)), ...planHits.bars];
+  const bars = [
+    ...fired.filter(({ rule }) => rule.level !== 'warn').map(({ rule, state, parts }) => barOf(rule, state, parts, view)),
+    ...planHits.bars,
+  ];
   const warned = fired.filter(({ rule }) => rule.level === 'warn');
   return {
     item,

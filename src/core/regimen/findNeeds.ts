@@ -112,9 +112,11 @@ function fromCare(kind: NeedKind, input: FindNeedsInput, care: CareRow | undefin
   const { confirmed, facts } = input;
   if (!confirmed) return undecided(NOT_CONFIRMED);
   if (kind === 'sweetener' && facts.ageYears < SWEETENER_FROM_YEARS) return notNeeded('Nothing to chew or suck under 5.');
-  if (kind === 'fluoride-extra' && facts.ageYears < HIGH_FLUORIDE_FROM_YEARS) return notNeeded('Under 6 extra fluoride is for the professional.');
+  if (kind === 'fluoride-extra' && facts.ageYears < HIGH_FLUORIDE_FROM_YEARS)
+    return notNeeded('Under 6 extra fluoride is for the professional.');
   const given = care?.needs.find((need) => need.kind === kind);
-  if (care && given) return needed(`Confirmed level ${confirmed.level}: the care table of this list adds it.`, [care.source], given.agentIds);
+  if (care && given)
+    return needed(`Confirmed level ${confirmed.level}: the care table of this list adds it.`, [care.source], given.agentIds);
   if (kind === 'professional-fluoride' && isOfferedToAllChildren(input)) {
     const sources: readonly SourceRef[] = [{ key: 'preventionToolkit', status: 'read', note: 'secondary' }];
     return needed('Age 3 to 17: the national toolkit gives varnish twice a year at every level.', sources, [['F_VARNISH']]);
@@ -135,7 +137,8 @@ function antimicrobial({ confirmed, reading, facts }: FindNeedsInput, care: Care
   if (verdict === undefined) return isGiven ? undecided('No reading that counts.', sources) : notNeeded(notAtLevel(confirmed), sources);
   if (verdict === 'below') return notNeeded("Reading below this meter's cut-off.", sources);
   if (verdict === 'too-close') return undecided('Reading too close to call.', sources);
-  if (isGiven) return needed("Reading above this meter's cut-off, and level high: talk about it. No trial shows that it lowers decay.", sources);
+  if (isGiven)
+    return needed("Reading above this meter's cut-off, and level high: talk about it. No trial shows that it lowers decay.", sources);
   return undecided(`Reading above this meter's cut-off. ${notAtLevel(confirmed)}`, sources);
 }
 
@@ -185,7 +188,8 @@ function itemState(item: string, { items, result }: Pick<FindNeedsInput, 'items'
 }
 
 function needsWithoutTeeth(reason: string, input: FindNeedsInput): readonly Need[] {
-  const because = reason === 'no-teeth-yet' ? 'No teeth yet: from the first tooth on.' : 'No natural teeth: care against decay does not apply.';
+  const because =
+    reason === 'no-teeth-yet' ? 'No teeth yet: from the first tooth on.' : 'No natural teeth: care against decay does not apply.';
   const advice =
     reason === 'no-teeth-yet'
       ? 'Before the first tooth: say when to come and how to clean the first tooth.'

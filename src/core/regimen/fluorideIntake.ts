@@ -95,7 +95,12 @@ export function findPassedLimit({ limits, mgPerDay, mgPerKgPerDay }: FluorideInt
   return undefined;
 }
 
-function acuteOf(mg: number, weightKg: number | undefined, assumedKg: number | undefined, emergencyMgPerKg: number): FluorideIntake['acute'] {
+function acuteOf(
+  mg: number,
+  weightKg: number | undefined,
+  assumedKg: number | undefined,
+  emergencyMgPerKg: number,
+): FluorideIntake['acute'] {
   const kg = weightKg ?? assumedKg;
   const mgPerKg = kg === undefined ? null : mg / kg;
   const isEmergency = mgPerKg !== null && mgPerKg >= emergencyMgPerKg * (1 - SAME_WITHIN);

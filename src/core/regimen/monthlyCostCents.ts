@@ -12,7 +12,13 @@ export function monthlyCostCents(uses: readonly { readonly item: ShelfItem; read
   return costs.includes(undefined) ? null : costs.reduce<number>((sum, cents) => sum + (cents ?? 0), 0);
 }
 
-function costCents({ item: { packAmount, priceCents }, use }: { readonly item: ShelfItem; readonly use: ShelfItem['use'] }): number | undefined {
+function costCents({
+  item: { packAmount, priceCents },
+  use,
+}: {
+  readonly item: ShelfItem;
+  readonly use: ShelfItem['use'];
+}): number | undefined {
   if (!packAmount || priceCents === undefined) return undefined;
   const amount = { g: use.amountG, mL: use.amountMl, piece: 1 }[packAmount.unit];
   if (amount === undefined) return undefined;

@@ -55,7 +55,8 @@ function isHigher(a: Day, b: Day): boolean {
   return a.intake.mgPerDay > b.intake.mgPerDay;
 }
 
-const isStrongPaste = ({ item }: PlannedUse) => ['F_PASTE_2800', 'F_PASTE_5000'].includes(item.agentId) && item.meets.includes('fluoride-base');
+const isStrongPaste = ({ item }: PlannedUse) =>
+  ['F_PASTE_2800', 'F_PASTE_5000'].includes(item.agentId) && item.meets.includes('fluoride-base');
 const isOrdinaryPaste = ({ item }: PlannedUse) =>
   !['F_PASTE_2800', 'F_PASTE_5000'].includes(item.agentId) && item.meets.includes('fluoride-base');
 

@@ -1,12 +1,12 @@
 import type { MouthDecision } from '../visit/types.ts';
 import { buildLine } from './buildLine.ts';
 import type { Candidate } from './candidates.ts';
+import { type Draft, type DraftView, draftPlan, isMetBy, isShelfNeed, viewOf } from './draftPlan.ts';
 import { findOldBitewings, findRecall } from './intervals.ts';
 import { listCautions } from './listCautions.ts';
 import { listNotOffered } from './listNotOffered.ts';
 import { mayLimitFood } from './mayLimitFood.ts';
 import { monthlyCostCents } from './monthlyCostCents.ts';
-import { type Draft, draftPlan, type DraftView, isMetBy, isShelfNeed, viewOf } from './draftPlan.ts';
 import { planFluoride } from './planFluoride.ts';
 import type { PlanSettings, RegimenTables } from './tables.ts';
 import type { ConfirmedLevel, Need, PersonFacts, Plan, ShelfItem, SignedItem } from './types.ts';

@@ -280,4 +280,3 @@ export interface PlanSettings {
   readonly hypochloriteProtocol?: HypochloriteProtocol | undefined;
   readonly bitewingMonths?: Readonly<Record<Level, readonly [number, number]>> | null | undefined;
 }
-

@@ -12,7 +12,7 @@ const say = (items: Items, table: ProtocolTable = fourLevel2019) =>
 
 test('low is withheld while a disease item is unknown', () => {
   expect(say({}, scoredListOver6)).toBe(
-    'Not yet assessable by Scored list, over 6: at least low; moderate and high not excluded. Not known: New lesions and fillings for decay in 36 months; Tooth lost to decay within the look-back.',
+    'Not yet assessable by Scored list, over 6: moderate and high not excluded. Not known: New lesions and fillings for decay in 36 months; Tooth lost to decay within the look-back.',
   );
 });
 

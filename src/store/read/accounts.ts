@@ -5,10 +5,6 @@ export function findAccountByLogin(db: Db, login: string): Promise<AccountTable 
   return db.selectFrom('account').selectAll().where('login', '=', login).where('state', '=', 'active').executeTakeFirst();
 }
 
-export function findAccount(db: Db, id: string): Promise<AccountTable | undefined> {
-  return db.selectFrom('account').selectAll().where('id', '=', id).executeTakeFirst();
-}
-
 export function listCredentials(db: Db, accountId: string): Promise<CredentialTable[]> {
   return db.selectFrom('credential').selectAll().where('accountId', '=', accountId).orderBy('id').execute();
 }

@@ -47,7 +47,9 @@ function OnePerson({ patientId, today }: { readonly patientId: string; readonly 
           {name}, {ageYears}
         </h1>
         <p className="side-note">
-          {[plural(closed.length, 'closed visit'), nextOn && `${nextOn > today ? 'next visit' : 'recall due since'} ${formatDate(nextOn)}`].filter(Boolean).join(' · ')}
+          {[plural(closed.length, 'closed visit'), nextOn && `${nextOn > today ? 'next visit' : 'recall due since'} ${formatDate(nextOn)}`]
+            .filter(Boolean)
+            .join(' · ')}
         </p>
         {open && (
           <p className="visit-links">
@@ -170,11 +172,11 @@ function Courses({ courses }: Pick<PersonRecord, 'courses'>) {
   );
 }
 
-/** "signed by Dr. Ahlgren, from 9 May 2026 to 1 July 2026, taste" */
+/** "9 May 2026 to 1 July 2026: signed by Dr. Ahlgren, taste" */
 function sayCourse({ state, signedBy, from, to, reason }: Course): string {
   const who = signedBy ? `signed by ${signedBy}` : state === 'waiting' ? 'waiting for a signature' : state.replaceAll('-', ' ');
-  const when = [from && `from ${formatDate(from)}`, to && `to ${formatDate(to)}`].filter(Boolean).join(' ');
-  return [who, when, reason].filter(Boolean).join(', ');
+  const when = [from && formatDate(from), to && `to ${formatDate(to)}`].filter(Boolean).join(' ');
+  return `${when ? `${when}: ` : ''}${[who, reason].filter(Boolean).join(', ')}`;
 }
 
 function Leaflets({ visits }: { readonly visits: readonly StoredVisit[] }) {

@@ -1,8 +1,8 @@
 import type { Condition, ProtocolTable } from '../../../core/risk/protocol.ts';
-import { content, itemLabel } from '../../content.ts';
-import { formatMonths, plural } from '../../format.ts';
-import { SourceLine, STATUS_WORDS } from '../../parts/Sources.tsx';
 import type { SourceRef } from '../../../core/visit/answer.ts';
+import { content, itemLabel } from '../../content.ts';
+import { formatMonths, plural, uncapitalise } from '../../format.ts';
+import { SourceLine, STATUS_WORDS } from '../../parts/Sources.tsx';
 import { type RuleRow, RuleTable } from './RuleTable.tsx';
 
 export function Methods() {
@@ -41,8 +41,7 @@ function Method({ table }: { readonly table: ProtocolTable }) {
       <ol>
         {table.steps.map((step) => (
           <li key={step.text}>
-            {step.text}{' '}
-            <Status source={step.source} />
+            {step.text} <Status source={step.source} />
           </li>
         ))}
       </ol>
@@ -50,8 +49,7 @@ function Method({ table }: { readonly table: ProtocolTable }) {
         <ul>
           {table.notes.map((note) => (
             <li key={note.text}>
-              {note.text}{' '}
-              <Status source={note.source} />
+              {note.text} <Status source={note.source} />
             </li>
           ))}
         </ul>
@@ -96,7 +94,7 @@ function rowsOf(table: ProtocolTable): readonly RuleRow[] {
     case 'balance':
       return table.rows.map((r) => ({
         id: `${r.role} ${r.item}`,
-        cells: [itemLabel(r.item), r.anyOf.map(sayCondition).join(' or '), r.role],
+        cells: [itemLabel(r.item), sayAnyOf(r.item, r.anyOf), r.role],
         source: r.source,
       }));
     case 'columns':
@@ -104,7 +102,7 @@ function rowsOf(table: ProtocolTable): readonly RuleRow[] {
         id: `${r.column} ${r.item}`,
         cells: [
           itemLabel(r.item),
-          r.anyOf.map(sayCondition).join(' or '),
+          sayAnyOf(r.item, r.anyOf),
           `${r.column}${r.decisive ? ', decides alone' : ''}${r.countsAsTick ? '' : ', later edition'}`,
         ],
         source: r.source,
@@ -120,6 +118,11 @@ function rowsOf(table: ProtocolTable): readonly RuleRow[] {
         source: line.source,
       }));
   }
+}
+
+/** The conditions of one row; other items than its own by name. */
+function sayAnyOf(item: string, anyOf: readonly Condition[]): string {
+  return anyOf.map((c) => (c.item === item ? sayCondition(c) : `${uncapitalise(itemLabel(c.item))}: ${sayCondition(c)}`)).join('; or ');
 }
 
 function sayCondition(condition: Condition): string {

@@ -173,7 +173,10 @@ function ToConfirm({ result }: { readonly result: RiskResult }) {
   if (!result.needsConfirmation) return null;
   return (
     <p className="small">
-      To be confirmed{others.length > 0 && `: ${joinWords(others)} not excluded while ${plural(result.missing.length, 'thing')} on this list ${result.missing.length === 1 ? 'is' : 'are'} not known`}.
+      To be confirmed
+      {others.length > 0 &&
+        `: ${joinWords(others)} not excluded while ${plural(result.missing.length, 'thing')} on this list ${result.missing.length === 1 ? 'is' : 'are'} not known`}
+      .
     </p>
   );
 }

@@ -1,7 +1,7 @@
 import type { Exclusion, Plan, PlanLine } from '../../../core/regimen/types.ts';
 import type { VisitAssessment } from '../../../core/visit/types.ts';
 import { findQuestion, shelfName } from '../../content.ts';
-import { capitalise, formatMoney, formatDate, formatMonths, plural } from '../../format.ts';
+import { capitalise, formatDate, formatMoney, formatMonths, plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { SourceLine, SourceList, Why } from '../../parts/Sources.tsx';
 import { ScopeProblem } from './ScopeLines.tsx';
@@ -272,7 +272,9 @@ function Intervals({ plan }: { readonly plan: Plan }) {
       {!isShownToPatient && plan.lines.length > 0 && (
         <p className="small">
           {plural(plan.tasksPerDay, 'task')} a day at home: fewest tasks among those that fit.
-          {plan.monthlyCostCents === null ? ' Cost: a price is missing.' : ` About ${formatMoney(plan.monthlyCostCents, session.practice.jurisdiction)} a month.`}
+          {plan.monthlyCostCents === null
+            ? ' Cost: a price is missing.'
+            : ` About ${formatMoney(plan.monthlyCostCents, session.practice.jurisdiction)} a month.`}
         </p>
       )}
     </>

@@ -37,7 +37,9 @@ export function Reconfirm({ scope }: { readonly scope: Scope }) {
   return (
     <button type="button" className="answer reconfirm" aria-keyshortcuts="=" onClick={() => reconfirm(scope)}>
       <Key>=</Key>
-      <span>{scope === 'look' ? 'seen' : 'asked'} today, no change ({plural(count, 'answer')})</span>
+      <span>
+        {scope === 'look' ? 'seen' : 'asked'} today, no change ({plural(count, 'answer')})
+      </span>
     </button>
   );
 }

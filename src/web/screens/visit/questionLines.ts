@@ -43,11 +43,7 @@ function questionLine(question: Question, letter: string, input: QuestionLinesIn
     prompt: question.prompt,
     entry: entryOf(question),
     mayBeUnknown: true,
-    text: isLeftOut
-      ? 'not measured'
-      : tone === 'unknown'
-        ? unknownWords(unknown ?? 'not-asked')
-        : valueText(question, answer?.value),
+    text: isLeftOut ? 'not measured' : tone === 'unknown' ? unknownWords(unknown ?? 'not-asked') : valueText(question, answer?.value),
     tone: isLeftOut ? 'carried' : tone,
     note: isLeftOut ? undefined : noteOf(question, tone, input),
     wanted: !isLeftOut && tone === 'unknown' && unknown !== 'does-not-know' && unknown !== 'declined',

@@ -12,7 +12,7 @@ export interface AgedUse {
  * The shelf item's use, with the amount for the age: fluoride paste as smear, pea or ribbon, varnish up to the volume for the teeth. An
  * amount of the shelf item that is smaller than the table's is kept; below 7 years the table's holds for paste.
  */
-export function useAtAge(item: ShelfItem, facts: PersonFacts, jurisdiction: Jurisdiction, tables: RegimenTables): AgedUse {
+export function amountAtAge(item: ShelfItem, facts: PersonFacts, jurisdiction: Jurisdiction, tables: RegimenTables): AgedUse {
   const wait = waitNote(item, jurisdiction, tables);
   const paste = findPasteAmount(item, facts.ageYears, tables);
   if (paste) return pasteUse(item, paste, wait);
@@ -54,6 +54,9 @@ function waitNote({ agentId }: ShelfItem, jurisdiction: Jurisdiction, { agents }
     : `Nothing to eat or drink for ${minutes} minutes afterwards.`;
 }
 
-function findByAge<T extends { readonly fromAgeYears: number; readonly belowAgeYears: number }>(rows: readonly T[], ageYears: number): T | undefined {
+function findByAge<T extends { readonly fromAgeYears: number; readonly belowAgeYears: number }>(
+  rows: readonly T[],
+  ageYears: number,
+): T | undefined {
   return rows.find((r) => ageYears >= r.fromAgeYears && ageYears < r.belowAgeYears);
 }
