@@ -5,7 +5,8 @@ const MINUTE = 60_000;
 export default defineConfig({
   test: {
     projects: [
-      { test: { name: 'unit', include: ['src/**/*.test.{ts,tsx}', 'test/*.test.ts', 'test/property/**/*.test.ts'] } },
+      { test: { name: 'unit', include: ['src/**/*.test.{ts,tsx}', 'test/*.test.ts'] } },
+      { test: { name: 'property', include: ['test/property/**/*.test.ts'], testTimeout: MINUTE } },
       { test: { name: 'store', include: ['test/store/**/*.test.ts'], testTimeout: MINUTE, hookTimeout: MINUTE } },
       { test: { name: 'cli', include: ['test/cli/**/*.test.ts'], testTimeout: MINUTE, hookTimeout: MINUTE } },
       { test: { name: 'http', include: ['test/http/**/*.test.ts'], testTimeout: MINUTE, hookTimeout: MINUTE } },
@@ -19,15 +20,6 @@ export default defineConfig({
         },
       },
       { test: { name: 'slow', include: ['test/slow/**/*.test.ts'], testTimeout: 5 * MINUTE, hookTimeout: MINUTE, fileParallelism: false } },
-      {
-        test: {
-          name: 'long',
-          include: ['test/long/**/*.test.ts'],
-          testTimeout: 60 * MINUTE,
-          hookTimeout: 5 * MINUTE,
-          fileParallelism: false,
-        },
-      },
     ],
   },
 });

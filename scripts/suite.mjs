@@ -17,7 +17,7 @@ export async function runSuite(project, { name = project, env = {}, filters = []
   console.log(`\n== ${name}`);
   const vitest = join(ROOT, 'node_modules/vitest/vitest.mjs');
   const reporters = ['--reporter=default', '--reporter=./scripts/countReporter.mjs'];
-  const code = await runNode([vitest, 'run', '--project', project, '--passWithNoTests', '--silent=passed-only', ...reporters, ...filters], {
+  const code = await runNode([vitest, 'run', '--project', project, '--silent=passed-only', ...reporters, ...filters], {
     ...process.env,
     ...env,
     EBBLINE_COUNTS_FILE: countsFile,

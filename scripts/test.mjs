@@ -13,14 +13,15 @@ const repeats = [];
 
 if (process.argv.includes('--long')) {
   await build();
-  suites.push(await runSuite('long'));
+  // The same tests with more of everything: 100,000 people, 200 kills.
+  for (const project of ['property', 'slow']) suites.push(await runSuite(project, { env: { EBBLINE_LONG: '1' } }));
 } else {
   failedChecks.push(...(await runStaticChecks()));
   const unit = await runUnitTests();
   suites.push(unit);
   for (const zone of ZONES) repeats.push(await repeatInZone(zone, unit));
   await build();
-  for (const project of ['store', 'cli', 'http', 'browser', 'slow']) suites.push(await runSuite(project));
+  for (const project of ['property', 'store', 'cli', 'http', 'browser', 'slow']) suites.push(await runSuite(project));
 }
 report();
 

@@ -15,6 +15,8 @@ export function cliIoOf(
     write: (line) => out.push(line),
     warn: (line) => err.push(line),
     isTerminal: false,
+    dataFolder: 'data/practice',
+    serverFile: 'dist/server.js',
     askSecret: () => Promise.resolve(undefined),
     now: () => '2026-11-25T10:36:00.000Z',
     out,

@@ -37,7 +37,7 @@ function collectPassages(): Readonly<Record<Place, readonly Passage[]>> {
   return {
     screen: [...sentences.filter(({ file }) => sourceFolder(file) === 'web'), ...readLines('index.html')],
     sentences: sentences.filter(({ file }) => sourceFolder(file) !== 'web'),
-    leaflet: sentences.filter(({ file }) => /^src.(core|content).leaflet/.test(file)),
+    leaflet: sentences.filter(({ file }) => /^src.((core|content).leaflet|content.texts)/.test(file)),
     chairside: sentences.filter(({ file }) =>
       /^src.(web.screens.(Visit|Swab|Today)|core.reading|content.(swabConditions|questions))/.test(file),
     ),

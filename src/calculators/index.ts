@@ -3,6 +3,8 @@ import { censoredSummary } from './readings/censoredSummary.ts';
 import { changeLimits } from './readings/changeLimits.ts';
 import { readingChange } from './readings/readingChange.ts';
 import { readingInterpretation } from './readings/readingInterpretation.ts';
+import { fluorideContent } from './regimen/fluorideContent.ts';
+import { fluorideIntake } from './regimen/fluorideIntake.ts';
 import { riskAssessment } from './risk/riskAssessment.ts';
 import { riskComparison } from './risk/riskComparison.ts';
 
@@ -14,6 +16,8 @@ export const calculators: readonly Calculator[] = [
   censoredSummary,
   riskAssessment,
   riskComparison,
+  fluorideContent,
+  fluorideIntake,
 ];
 
 /** undefined for an unknown name. */

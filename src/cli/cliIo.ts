@@ -12,6 +12,10 @@ export interface CliIo {
   readonly isTerminal: boolean;
   /** From the environment, or from a question at the terminal; undefined where neither is to be had. Never from the command line. */
   readonly askSecret: (kind: 'passphrase' | 'recovery key') => Promise<string | undefined>;
+  /** Where the practice's data lies when nothing else is said. */
+  readonly dataFolder: string;
+  /** The built server, which stands beside the built command line. */
+  readonly serverFile: string;
   /** The time now, ISO UTC. */
   readonly now: () => string;
 }

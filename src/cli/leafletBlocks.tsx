@@ -47,10 +47,20 @@ export function Ruled({ setting, children }: { readonly setting: PageSetting; re
   );
 }
 
-/** A label in the margin column and what belongs to it. */
-export function Row({ label, topMm = 0, children }: { readonly label: string; readonly topMm?: number; readonly children: ReactNode }) {
+/** A label in the margin column and what belongs to it; on one baseline where the text is larger than the label. */
+export function Row({
+  label,
+  topMm = 0,
+  isLarge = false,
+  children,
+}: {
+  readonly label: string;
+  readonly topMm?: number;
+  readonly isLarge?: boolean;
+  readonly children: ReactNode;
+}) {
   return (
-    <View style={{ ...shared.columns, alignItems: 'baseline', marginTop: mm(topMm) }}>
+    <View style={{ ...shared.columns, ...(isLarge && { alignItems: 'baseline' as const }), marginTop: mm(topMm) }}>
       <Text style={{ ...shared.strong, width: mm(LABEL_MM) }}>{label}</Text>
       <View style={{ flex: 1 }}>{children}</View>
     </View>

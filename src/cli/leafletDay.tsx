@@ -80,8 +80,9 @@ function Step({ step, setting, columnMm, topMm }: StepProps) {
   const shape = findDrawing(step.amount, setting, columnMm);
   return (
     <View style={{ marginTop: mm(topMm) }}>
-      <Text>{shape === undefined ? sayStep(step) : step.text}</Text>
+      <Text>{step.text}</Text>
       {step.amount && shape && <Amount words={step.amount.text} shape={shape} columnMm={columnMm} />}
+      {step.amount && !shape && <Text style={{ fontSize: SMALL_PT }}>{step.amount.text}</Text>}
     </View>
   );
 }

@@ -94,7 +94,7 @@ function Cautions({ leaflet, setting }: BlockProps) {
 }
 
 function Caution({ text, setting }: { readonly text: string; readonly setting: PageSetting }) {
-  return <Text style={{ marginTop: mm(setting.spaceMm * 0.25) }}>{text}</Text>;
+  return <Text style={{ marginTop: mm(setting.spaceMm * 0.45) }}>{text}</Text>;
 }
 
 const LETTERS_PER_LINE = 42;
@@ -119,7 +119,7 @@ function Ending({ leaflet, setting }: BlockProps) {
           <Text>{text}</Text>
         </Row>
       ))}
-      <Row label={leaflet.labels.next}>
+      <Row label={leaflet.labels.next} isLarge>
         <Text style={{ ...shared.strong, fontSize: setting.largePt, lineHeight: 1.2 }}>{leaflet.nextDate}</Text>
       </Row>
     </Ruled>

@@ -1,3 +1,5 @@
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { password } from '@inquirer/prompts';
 import type { CliIo } from './cliIo.ts';
 import { runCli } from './runCli.ts';
@@ -8,12 +10,17 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   process.exit(0);
 });
 
+// The built command line stands in dist/, the data beside dist/ unless said otherwise, as for the server.
+const here = dirname(fileURLToPath(import.meta.url));
+
 const io: CliIo = {
   input: process.stdin,
   write: (line) => process.stdout.write(`${line}\n`),
   warn: (line) => process.stderr.write(`${line}\n`),
   isTerminal: process.stdout.isTTY === true,
   ...(process.stderr.isTTY === true && { progress: process.stderr }),
+  dataFolder: join(process.env.EBBLINE_DATA ?? join(here, '..', 'data'), 'practice'),
+  serverFile: join(here, 'server.js'),
   askSecret,
   now: () => new Date().toISOString(),
 };

@@ -2,9 +2,6 @@ import { openKeys } from '../store/keyEnvelope.ts';
 import type { CliIo } from './cliIo.ts';
 import { AnswerError } from './failure.ts';
 
-/** Where the practice's data lies when nothing else is said. */
-export const DATA_FOLDER = 'data';
-
 export interface DataOptions {
   /** Ask for the printed recovery key instead of the passphrase. */
   readonly recoveryKey?: boolean | undefined;

@@ -77,7 +77,7 @@ function buildProgram(io: CliIo, done: (code: ExitCode) => void): Command {
     .command('backup')
     .description('a checked copy of the data into a new folder, also while the server runs')
     .argument('<folder>', 'a new or empty folder')
-    .option('--data <folder>', 'the data folder (default: data)')
+    .option('--data <folder>', 'the data folder (default: data/practice)')
     .option(...recoveryKey)
     .action(async (folder: string, options: DataOptions & { data?: string }) => done(await backupCommand(folder, options, io)));
 
@@ -92,7 +92,7 @@ function buildProgram(io: CliIo, done: (code: ExitCode) => void): Command {
   program
     .command('verify')
     .description('recompute the chain of changes and the digest of every row of a data or backup folder; writes nothing')
-    .argument('[folder]', 'default: data')
+    .argument('[folder]', 'default: data/practice')
     .option(...recoveryKey)
     .action(async (folder: string | undefined, options: DataOptions) => done(await verifyCommand(folder, options, io)));
 

@@ -1,12 +1,13 @@
 import { openSqliteStore } from '../store/openStore.ts';
 import { verify } from '../store/verify.ts';
 import type { CliIo, ExitCode } from './cliIo.ts';
-import { DATA_FOLDER, type DataOptions, unlockFolder } from './openData.ts';
+import { type DataOptions, unlockFolder } from './openData.ts';
 import { reportFailure } from './reportFailure.ts';
 
 /** `verify [FOLDER]`: recomputes the chain of changes and the digest of every current row; writes nothing. A backup can be verified too. */
-export function verifyCommand(folder: string = DATA_FOLDER, options: DataOptions, io: CliIo): Promise<ExitCode> {
+export function verifyCommand(given: string | undefined, options: DataOptions, io: CliIo): Promise<ExitCode> {
   return reportFailure(io, async () => {
+    const folder = given ?? io.dataFolder;
     const key = await unlockFolder(folder, options, io);
     const store = await openSqliteStore({ folder, key, readOnly: true });
     try {

@@ -106,7 +106,7 @@ export const pasteAmounts: readonly PasteAmount[] = [
     amount: 'a smear, like a grain of rice',
     amountG: 0.1,
     preferredPpm: [850, 1_150],
-    note: 'A smear, like a grain of rice. An adult brushes.',
+    note: 'An adult brushes.',
     source: read('adaPaste'),
   },
   {
@@ -116,7 +116,7 @@ export const pasteAmounts: readonly PasteAmount[] = [
     amount: 'the size of a pea',
     amountG: 0.25,
     preferredPpm: [850, 1_150],
-    note: 'The size of a pea. An adult puts it on and helps. Spit out, do not rinse.',
+    note: 'An adult puts it on and helps. Spit out, do not rinse.',
     source: mixed('AAPD2022p270', 'with the UK toolkit: pea through age 6'),
   },
   {
@@ -126,7 +126,7 @@ export const pasteAmounts: readonly PasteAmount[] = [
     amount: 'the size of a pea',
     amountG: 0.25,
     preferredPpm: [1_350, 1_600],
-    note: 'The size of a pea. An adult puts it on and helps. Spit out, do not rinse.',
+    note: 'An adult puts it on and helps. Spit out, do not rinse.',
     source: mixed('AAPD2022p270', 'with the UK toolkit: pea through age 6'),
   },
   {
@@ -136,7 +136,7 @@ export const pasteAmounts: readonly PasteAmount[] = [
     amount: 'a ribbon of 1 to 2 cm',
     amountG: 1,
     preferredPpm: [1_350, 1_600],
-    note: 'A ribbon of 1 to 2 cm. Spit out, do not rinse.',
+    note: 'Spit out, do not rinse.',
     source: mixed('preventionToolkit', 'weight of a ribbon from memory'),
   },
 ];

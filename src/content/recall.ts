@@ -93,58 +93,62 @@ export const oldBitewings: readonly OldBitewingRow[] = [
   old(18, FOREVER, false, 24, 36),
 ];
 
-const HIGH_FLUORIDE = [
-  ['F_PASTE_5000', 'F_PASTE_2800'],
-  ['F_RINSE_02', 'F_RINSE_005', 'F_GEL_SNF2'],
-] as const;
+const HIGH_FLUORIDE = [['F_PASTE_5000'], ['F_PASTE_2800'], ['F_RINSE_02', 'F_RINSE_005', 'F_GEL_SNF2']] as const;
 const RINSE_FIRST = [['F_RINSE_005'], ['F_GEL_SNF2']] as const;
 const PROFESSIONAL = [['F_VARNISH'], ['F_GEL_APF']] as const;
 const VARNISH_ONLY = [['F_VARNISH']] as const;
 
+const FOUR_LEVEL_TABLE = 'Four-level care rows, 2007 and 2019';
+const CHILD_TABLE = 'Child list table, 2022';
+const GUIDELINE_TABLE = 'Topical fluoride guideline, 2013';
+const OLDER = [6, FOREVER] as const;
+const YOUNGER = [0, 6] as const;
+const ANY_AGE = [0, FOREVER] as const;
+
 const row = (
   protocols: readonly string[],
   level: Level,
-  ages: readonly [from: number, below: number],
+  [fromAgeYears, belowAgeYears]: readonly [from: number, below: number],
+  table: string,
   needs: CareRow['needs'],
   source: SourceRef,
-): CareRow => ({ protocols, level, fromAgeYears: ages[0], belowAgeYears: ages[1], needs, source });
+): CareRow => ({ protocols, level, fromAgeYears, belowAgeYears, table, needs, source });
 
 const fourLevelSource = memory('F2007', 'rows of care from memory');
 const underSix = read('ada2013', 'varnish is the only professional fluoride under 6');
-const OLDER = [6, FOREVER] as const;
-const YOUNGER = [0, 6] as const;
-const sweetened = { kind: 'sweetener' } as const;
+const sweetened = { kind: 'sweetener', agentIds: [['XYLITOL'], ['POLYOL_GUM']] } as const;
 const germs = { kind: 'antimicrobial' } as const;
 const varnish = { kind: 'professional-fluoride', agentIds: VARNISH_ONLY } as const;
 const professional = { kind: 'professional-fluoride', agentIds: PROFESSIONAL } as const;
 const rinse = { kind: 'fluoride-extra', agentIds: RINSE_FIRST } as const;
 const highFluoride = { kind: 'fluoride-extra', agentIds: HIGH_FLUORIDE } as const;
+const buffers = { kind: 'acid-control' } as const;
+const minerals = { kind: 'calcium-phosphate' } as const;
 
-/** The scored lists have no care rows of their own: the four-level rows are used, and said to be from memory. */
+/** The scored lists have no rows of care: the four-level rows are used, and the need says so by their name. */
 const FOUR_LEVEL_ROWS = [...FOUR_LEVEL, ...SCORED];
 
 /** What each list's table of care adds to fluoride paste, by confirmed level. */
 export const careRows: readonly CareRow[] = [
-  row(FOUR_LEVEL_ROWS, 'moderate', OLDER, [rinse, professional, sweetened], fourLevelSource),
-  row(FOUR_LEVEL_ROWS, 'high', OLDER, [highFluoride, professional, sweetened, germs], fourLevelSource),
+  row(FOUR_LEVEL_ROWS, 'low', OLDER, FOUR_LEVEL_TABLE, [], fourLevelSource),
+  row(FOUR_LEVEL_ROWS, 'moderate', OLDER, FOUR_LEVEL_TABLE, [rinse, professional, sweetened], fourLevelSource),
+  row(FOUR_LEVEL_ROWS, 'high', OLDER, FOUR_LEVEL_TABLE, [highFluoride, professional, sweetened, germs], fourLevelSource),
   row(
     FOUR_LEVEL_ROWS,
     'extreme',
     OLDER,
-    [highFluoride, professional, sweetened, germs, { kind: 'acid-control' }, { kind: 'calcium-phosphate' }],
+    FOUR_LEVEL_TABLE,
+    [highFluoride, professional, sweetened, germs, buffers, minerals],
     fourLevelSource,
   ),
-  row(FOUR_LEVEL_ROWS, 'moderate', YOUNGER, [varnish], underSix),
-  row(FOUR_LEVEL_ROWS, 'high', YOUNGER, [varnish], underSix),
-  row(FOUR_LEVEL_ROWS, 'extreme', YOUNGER, [varnish], underSix),
-  row(CHILD_6PLUS, 'moderate', [0, FOREVER], [professional], read('AAPD2022p270')),
-  row(
-    CHILD_6PLUS,
-    'high',
-    [0, FOREVER],
-    [highFluoride, professional, germs],
-    read('AAPD2022p270', 'antimicrobial: not in this table, left open'),
-  ),
-  row(CHILD_0_5, 'moderate', [0, FOREVER], [varnish], memory('AAPDcards', 'fluoride column from memory')),
-  row(CHILD_0_5, 'high', [0, FOREVER], [varnish], memory('AAPDcards', 'fluoride column from memory')),
+  row(FOUR_LEVEL_ROWS, 'low', YOUNGER, GUIDELINE_TABLE, [], underSix),
+  row(FOUR_LEVEL_ROWS, 'moderate', YOUNGER, GUIDELINE_TABLE, [varnish], underSix),
+  row(FOUR_LEVEL_ROWS, 'high', YOUNGER, GUIDELINE_TABLE, [varnish], underSix),
+  row(FOUR_LEVEL_ROWS, 'extreme', YOUNGER, GUIDELINE_TABLE, [varnish], underSix),
+  row(CHILD_6PLUS, 'low', ANY_AGE, CHILD_TABLE, [], read('AAPD2022p270')),
+  row(CHILD_6PLUS, 'moderate', ANY_AGE, CHILD_TABLE, [professional], read('AAPD2022p270')),
+  row(CHILD_6PLUS, 'high', ANY_AGE, CHILD_TABLE, [highFluoride, professional], read('AAPD2022p270')),
+  row(CHILD_0_5, 'low', ANY_AGE, CHILD_TABLE, [], memory('AAPDcards', 'fluoride column from memory')),
+  row(CHILD_0_5, 'moderate', ANY_AGE, CHILD_TABLE, [varnish], memory('AAPDcards', 'fluoride column from memory')),
+  row(CHILD_0_5, 'high', ANY_AGE, CHILD_TABLE, [varnish], memory('AAPDcards', 'fluoride column from memory')),
 ];

@@ -1,7 +1,6 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Page } from 'playwright-core';
 import { browserTest } from './openBrowser.ts';
 import { type RunningServer, startServer } from './startServer.ts';
 
@@ -19,16 +18,3 @@ export const demoTest = browserTest.extend<{ readonly server: RunningServer }>({
     { scope: 'file' },
   ],
 });
-
-/** Signs in and waits for the first page. */
-export async function signIn(page: Page, server: RunningServer): Promise<void> {
-  await page.goto(server.signInUrl);
-  await page.getByRole('heading', { name: 'People' }).waitFor();
-}
-
-/** Opens a visit of the person by name, as the first page does it. */
-export async function openVisitOf(page: Page, name: string): Promise<void> {
-  await page.getByRole('searchbox', { name: 'Name' }).fill(name);
-  await page.keyboard.press('Enter');
-  await page.getByRole('heading', { level: 1, name: new RegExp(`^${name}`) }).waitFor();
-}

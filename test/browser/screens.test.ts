@@ -1,7 +1,8 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { demoTest, openVisitOf, signIn } from './demo.ts';
+import { demoTest } from './demo.ts';
+import { openVisitOf, signIn } from './pageSteps.ts';
 import type { RunningServer } from './startServer.ts';
 import { answerQuestions, handsOn } from './visitKeys.ts';
 
@@ -67,7 +68,10 @@ const screens: readonly Screen[] = [
   {
     name: 'Over time',
     open: async (page) => {
-      await page.getByRole('row', { name: /Henrik/ }).getByRole('link', { name: 'over time' }).click();
+      await page
+        .getByRole('row', { name: /Henrik/ })
+        .getByRole('link', { name: 'over time' })
+        .click();
       await page.getByRole('heading', { level: 1, name: /Henrik/ }).waitFor();
       await openDisclosures(page);
     },
@@ -106,7 +110,9 @@ for (const { name, open } of screens) {
       await page.setViewportSize({ width: 1440, height: 1000 });
       await signIn(page, server);
       await open(page, server);
-      const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']).analyze();
+      const { violations } = await new AxeBuilder({ page })
+        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+        .analyze();
       expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join('\n')}`)).toEqual([]);
     });
   }
@@ -116,7 +122,9 @@ for (const { name, open } of screens) {
     await signIn(page, server);
     await open(page, server);
     const tooWide = await page.evaluate(() => {
-      const wide = [...document.querySelectorAll('body *')].filter((e) => e.getBoundingClientRect().right > innerWidth + 1 && getComputedStyle(e).position !== 'absolute');
+      const wide = [...document.querySelectorAll('body *')].filter(
+        (e) => e.getBoundingClientRect().right > innerWidth + 1 && getComputedStyle(e).position !== 'absolute',
+      );
       return { scrolls: document.documentElement.scrollWidth > innerWidth, wide: wide.slice(0, 5).map((e) => e.outerHTML.slice(0, 160)) };
     });
     expect(tooWide).toEqual({ scrolls: false, wide: [] });

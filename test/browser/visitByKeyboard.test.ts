@@ -1,5 +1,6 @@
 import { expect } from 'vitest';
-import { demoTest, signIn } from './demo.ts';
+import { demoTest } from './demo.ts';
+import { signIn } from './pageSteps.ts';
 import { answerQuestions, handsOn, readFocus } from './visitKeys.ts';
 
 // product.md, budgets: complete visit review with carried-forward answers, 60 keys or fewer, to the printed leaflet.

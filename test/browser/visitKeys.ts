@@ -38,7 +38,15 @@ export function readFocus(page: Page): Promise<Focus> {
     const scope = at?.closest('[data-scope]');
     const line = at?.closest('[data-line]');
     const answers = [...(line?.querySelectorAll('.answer') ?? [])].map((button) => button.getAttribute('aria-keyshortcuts'));
-    const takes = line?.querySelector('.picker') ? 'list' : line?.querySelector('[data-entry]') ? 'entry' : answers.includes('y') ? 'yes-no' : answers.includes('1') ? 'digit' : null;
+    const takes = line?.querySelector('.picker')
+      ? 'list'
+      : line?.querySelector('[data-entry]')
+        ? 'entry'
+        : answers.includes('y')
+          ? 'yes-no'
+          : answers.includes('1')
+            ? 'digit'
+            : null;
     return {
       scope: scope?.getAttribute('data-scope') ?? null,
       line: line?.getAttribute('data-line') ?? null,

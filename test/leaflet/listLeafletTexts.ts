@@ -17,7 +17,7 @@ export function listLeafletTexts(
   return [
     ...Object.entries(words.cautions).map(([id, text]) => [`caution ${id}`, text] as const),
     ...Object.entries(words.goals).map(([id, text]) => [`goal ${id}`, text] as const),
-    ...(['keepBrushing', 'keepUp', 'askBeforeFood'] as const).map((id) => [id, words[id]] as const),
+    ...(['keepBrushing', 'keepBrushingWithFluoride', 'keepUp', 'askBeforeFood'] as const).map((id) => [id, words[id]] as const),
     ...[...shelf.flatMap((item) => listSteps(item, table, language))],
   ];
 }

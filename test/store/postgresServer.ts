@@ -41,7 +41,8 @@ function unprivilegedUser(): { uid: number; gid: number } | undefined {
   return { uid: id('-u'), gid: id('-g') };
 }
 
-export async function startPostgres(binaries: string): Promise<PostgresServer> {
+/** `durable`: what it acknowledges is on the disk, as a benchmark needs. */
+export async function startPostgres(binaries: string, { durable = false } = {}): Promise<PostgresServer> {
   const root = mkdtempSync(join(tmpdir(), 'ebbline-pg-'));
   const user = unprivilegedUser();
   const data = join(root, 'data');
@@ -53,8 +54,9 @@ export async function startPostgres(binaries: string): Promise<PostgresServer> {
     stdio: 'pipe',
   });
   // Nobody's data: what is tested here is not whether PostgreSQL keeps what it acknowledged.
-  const quick = ['-c', 'fsync=off', '-c', 'full_page_writes=off', '-c', 'max_connections=60'];
-  const server = spawn(join(binaries, 'postgres'), ['-D', data, '-k', root, '-c', 'listen_addresses=', ...quick], {
+  const quick = durable ? [] : ['-c', 'fsync=off', '-c', 'full_page_writes=off'];
+  const settings = ['-c', 'listen_addresses=', '-c', 'max_connections=60', ...quick];
+  const server = spawn(join(binaries, 'postgres'), ['-D', data, '-k', root, ...settings], {
     ...as,
     stdio: ['ignore', 'ignore', 'pipe'],
   });

@@ -16,7 +16,7 @@ const product = z
   .strictObject({
     name: z.string().trim().min(1).max(200).optional().describe('default "product 1", "product 2", ...'),
     compound: compound.nullish(),
-    percent: percent.nullish(),
+    percent: percent.nullish().describe('without a compound the strength is not known'),
     ppm: notNegative.max(1e6).nullish().describe('mg F per kg, or per L for an amount in mL'),
     amountG: notNegative.max(1e6).nullish().describe('one use'),
     amountMl: notNegative.max(1e6).nullish().describe('one use; taken as ppm in mg/L, so give pastes in grams'),
@@ -24,7 +24,6 @@ const product = z
     swallowedFraction: fraction.nullish().describe('absent = the planner’s share for the age'),
   })
   .refine((p) => p.ppm == null || p.percent == null, { error: 'give percent or ppm, not both', path: ['ppm'] })
-  .refine((p) => p.percent == null || p.compound != null, { error: 'a percentage needs its compound', path: ['compound'] })
   .refine((p) => p.amountG == null || p.amountMl == null, { error: 'give amountG or amountMl, not both', path: ['amountMl'] });
 
 const input = z.strictObject({
@@ -70,7 +69,10 @@ export const fluorideIntake: Calculator<z.infer<typeof input>, z.infer<typeof ou
   output,
   run({ ageYears, weightKg, products, waterFluorideMgPerL, waterLitresPerDay }) {
     const isWaterGiven = waterFluorideMgPerL !== undefined;
-    const sources = [...products.map(toSource), ...(isWaterGiven ? [waterSource(waterFluorideMgPerL, waterLitresPerDay ?? undefined)] : [])];
+    const sources = [
+      ...products.map(toSource),
+      ...(isWaterGiven ? [waterSource(waterFluorideMgPerL, waterLitresPerDay ?? undefined)] : []),
+    ];
     const intake = computeIntake({
       ageMonths: Math.floor(ageYears * MONTHS_PER_YEAR),
       weightKg: weightKg ?? undefined,
@@ -93,7 +95,10 @@ export const fluorideIntake: Calculator<z.infer<typeof input>, z.infer<typeof ou
   },
 };
 
-function toSource({ name, compound: of, percent: share, ppm, amountG, amountMl, perDay, swallowedFraction }: z.infer<typeof product>, i: number): FluorideSource {
+function toSource(
+  { name, compound: of, percent: share, ppm, amountG, amountMl, perDay, swallowedFraction }: z.infer<typeof product>,
+  i: number,
+): FluorideSource {
   const fromPercent = of != null && share != null ? fluorideContentPpm(of, share) : undefined;
   return {
     name: name ?? `product ${i + 1}`,

@@ -28,11 +28,14 @@ function drawAnswer({ group }: Question, value: AnswerValue | undefined, onDate:
 }
 
 /** What this person would say today, by question id. */
-function drawValues({ profile, isFirst, findings }: AnswerDraw, ageYears: number, chance: Chance): Readonly<Record<string, AnswerValue>> {
+function drawValues(
+  { profile, isFirst, earlier, findings }: AnswerDraw,
+  ageYears: number,
+  chance: Chance,
+): Readonly<Record<string, AnswerValue>> {
   const { has, leaning } = profile;
-  const isNewLesion = ({ isNew, kind }: Finding) => isNew && kind !== 'restoration';
-  const newLesions = findings.filter(isNewLesion).length;
-  const filledLately = !isFirst && leaning > 0.5 && chance.happens(0.4);
+  const newLesions = findings.filter(({ isNew }) => isNew).length;
+  const filledLately = earlier.some(({ kind }) => kind === 'cavity');
   const snacks = clamp(profile.snacksPerDay + chance.whole(-1, 1), 0, 9);
   return {
     medicines: profile.medicines,
@@ -66,7 +69,7 @@ function drawValues({ profile, isFirst, findings }: AnswerDraw, ageYears: number
     filling_recent: filledLately,
     filling_24m: filledLately,
     filling_24m_at_6: filledLately,
-    lesions_3y: clamp(newLesions + (filledLately ? 1 : 0), 0, 9),
+    lesions_3y: clamp(newLesions + earlier.filter(({ isNew }) => isNew).length, 0, 9),
     milk_teeth_dmf: clamp(newLesions, 0, 9),
     tooth_lost_to_decay: false,
     natural_teeth: has('no-teeth') ? 'none' : 'has-teeth',

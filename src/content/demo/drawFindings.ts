@@ -6,30 +6,43 @@ export interface VisitDraw {
   readonly profile: DemoProfile;
   readonly onDate: string;
   readonly isFirst: boolean;
+  /** What was found at the visit before; empty at the first. */
+  readonly earlier: readonly Finding[];
 }
 
 const MILK_TEETH = ['54', '64', '74', '84', '55', '65', '52', '62'];
 const MIXED_TEETH = ['16', '26', '36', '46', '54', '64', '75', '85'];
 const PERMANENT_TEETH = ['16', '26', '37', '47', '15', '25', '35', '44', '13', '23'];
 const ROOT_TEETH = ['33', '34', '43', '44', '13', '23'];
-const NEW_LESIONS_AT_MEAN = 0.45;
+const NEW_LESIONS_AT_MEAN = 0.3;
 const ROOTS_FROM_YEARS = 55;
 
-/** New lesions by a count whose mean follows the person's leaning, old fillings, and what stays as it is. */
-export function drawFindings({ profile, onDate, isFirst }: VisitDraw, chance: Chance): readonly Finding[] {
+/** New lesions on teeth that had none, by a count whose mean follows the person's leaning; what was found before, older by a visit; old fillings. */
+export function drawFindings({ profile, onDate, isFirst, earlier }: VisitDraw, chance: Chance): readonly Finding[] {
   if (profile.has('no-teeth')) return [];
   const ageYears = ageAt(profile, onDate);
-  const count = drawCount(NEW_LESIONS_AT_MEAN * Math.exp(0.8 * profile.leaning) * (isFirst ? 1.5 : 1), chance);
+  const kept = isFirst ? drawOldFindings(profile, ageYears, chance) : earlier.map(growOlder);
   const teeth = ageYears < 6 ? MILK_TEETH : ageYears < 12 ? MIXED_TEETH : PERMANENT_TEETH;
-  const free = teeth.filter((tooth) => !profile.filledTeeth.includes(tooth));
-  const lesions = Array.from({ length: Math.min(count, free.length) }, (_, i) => drawLesion(free[i] ?? '16', ageYears, chance));
+  const free = teeth.filter((tooth) => !kept.some((finding) => finding.tooth === tooth && finding.kind !== 'root-exposed'));
+  const count = Math.min(drawCount(NEW_LESIONS_AT_MEAN * Math.exp(0.8 * profile.leaning) * (isFirst ? 1.5 : 1), chance), free.length);
+  const from = chance.whole(0, Math.max(0, free.length - 1));
+  const lesions = Array.from({ length: count }, (_, i) => drawLesion(free[(from + i) % free.length] ?? '16', ageYears, chance));
+  return [...lesions, ...kept];
+}
+
+function drawOldFindings(profile: DemoProfile, ageYears: number, chance: Chance): readonly Finding[] {
   const fillings = profile.filledTeeth.map((tooth): Finding => ({ tooth, surface: 'occlusal', kind: 'restoration', isNew: false }));
-  const roots =
-    ageYears >= ROOTS_FROM_YEARS
-      ? ROOT_TEETH.slice(0, chance.whole(0, 3)).map((tooth): Finding => ({ tooth, kind: 'root-exposed', isNew: false }))
-      : [];
+  const roots = ageYears >= ROOTS_FROM_YEARS ? ROOT_TEETH.slice(0, chance.whole(0, 3)) : [];
   const wear: readonly Finding[] = profile.has('acid-wear') ? [{ tooth: '11', surface: 'lingual', kind: 'acid-wear', isNew: false }] : [];
-  return [...lesions, ...fillings, ...roots, ...wear];
+  return [...fillings, ...roots.map((tooth): Finding => ({ tooth, kind: 'root-exposed', isNew: false })), ...wear];
+}
+
+/** A cavity has been filled since, another lesion has come to rest. */
+function growOlder(finding: Finding): Finding {
+  const { tooth, surface, kind, activity } = finding;
+  const place = { tooth, ...(surface && { surface }) };
+  if (kind === 'cavity') return { ...place, kind: 'restoration', isNew: false };
+  return activity === undefined ? { ...finding, isNew: false } : { ...place, kind, activity: 'inactive', isNew: false };
 }
 
 function drawLesion(tooth: string, ageYears: number, chance: Chance): Finding {

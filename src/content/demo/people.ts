@@ -1,10 +1,10 @@
 import type { SwabReading } from '../../core/reading/types.ts';
 import type { Answers } from '../../core/visit/answer.ts';
 import type { Finding } from '../../core/visit/types.ts';
-import { chanceFrom } from './chance.ts';
+import { type Chance, chanceFrom } from './chance.ts';
 import { addDays } from './days.ts';
 import { drawAnswers } from './drawAnswers.ts';
-import { drawFindings } from './drawFindings.ts';
+import { drawFindings, type VisitDraw } from './drawFindings.ts';
 import { drawReading } from './drawReading.ts';
 import { type DemoName, demoNames } from './names.ts';
 import { type DemoProfile, drawProfile } from './profile.ts';
@@ -58,12 +58,21 @@ function buildPerson(demoName: DemoName, seed: number, today: string): DemoPerso
     name: demoName.name,
     birthDate: profile.birthDate,
     language: demoName.traits.includes('spanish') ? 'es' : 'en',
-    visits: dates.map((onDate, i) => drawVisit({ profile, onDate, isFirst: i === 0 }, chance)),
+    visits: drawVisits(profile, dates, chance),
   };
 }
 
+function drawVisits(profile: DemoProfile, dates: readonly string[], chance: Chance): readonly DemoVisit[] {
+  const visits: DemoVisit[] = [];
+  for (const [i, onDate] of dates.entries()) {
+    const earlier = visits.at(-1)?.findings ?? [];
+    visits.push(drawVisit({ profile, onDate, isFirst: i === 0, isLast: i === dates.length - 1, earlier }, chance));
+  }
+  return visits;
+}
+
 /** Oldest first, on working days, four to eleven months apart. */
-function drawDates({ birthDate }: DemoProfile, chance: ReturnType<typeof chanceFrom>, today: string): string[] {
+function drawDates({ birthDate }: DemoProfile, chance: Chance, today: string): string[] {
   const dates: string[] = [];
   const earliest = [addDays(today, -LONGEST_PAST_DAYS), addDays(birthDate, 330)].sort().at(-1) ?? today;
   let date = addDays(today, -chance.whole(20, 230));
@@ -74,34 +83,34 @@ function drawDates({ birthDate }: DemoProfile, chance: ReturnType<typeof chanceF
   return dates;
 }
 
-/** Saturday and Sunday move to the Friday before. */
+const CLOSED_ON = ['12-25', '12-26', '01-01'];
+
+/** The last day before, or the same, on which the practice is open. */
 function onWorkingDay(date: string): string {
   const day = new Date(`${date}T00:00:00Z`).getUTCDay();
-  return addDays(date, day === 6 ? -1 : day === 0 ? -2 : 0);
+  return day === 0 || day === 6 || CLOSED_ON.includes(date.slice(5)) ? onWorkingDay(addDays(date, -1)) : date;
 }
 
-interface VisitDay {
-  readonly profile: DemoProfile;
-  readonly onDate: string;
-  readonly isFirst: boolean;
-}
-
-function drawVisit({ profile, onDate, isFirst }: VisitDay, chance: ReturnType<typeof chanceFrom>): DemoVisit {
-  const findings = drawFindings({ profile, onDate, isFirst }, chance);
+function drawVisit({ isLast, ...visit }: VisitDraw & { readonly isLast: boolean }, chance: Chance): DemoVisit {
+  const { profile, onDate, isFirst } = visit;
+  const findings = drawFindings(visit, chance);
   const startedAt = `${onDate}T${String(chance.whole(8, 15)).padStart(2, '0')}:${chance.pick(['00', '20', '40'])}:00.000Z`;
   return {
     onDate,
     startedAt,
-    answers: drawAnswers({ profile, onDate, isFirst, findings }, chance),
+    answers: drawAnswers({ ...visit, findings }, chance),
     findings,
     allExamined: true,
     ...drawReading(profile, startedAt, chance),
-    confirmation: drawConfirmation(chance),
-    signs: chance.happens(0.7),
+    confirmation: drawConfirmation(isFirst || findings.some(({ isNew }) => isNew), chance),
+    // What waited at an earlier visit has been signed since.
+    signs: !isLast || chance.happens(0.75),
   };
 }
 
-function drawConfirmation(chance: ReturnType<typeof chanceFrom>): DemoConfirmation {
-  if (chance.happens(0.06)) return { step: 1, reason: 'Two brothers treated for decay this year' };
-  return chance.happens(0.06) ? { step: -1, reason: 'Lesions quiet for two visits, and home care is steady' } : { step: 0 };
+function drawConfirmation(isActive: boolean, chance: Chance): DemoConfirmation {
+  if (chance.happens(0.06)) return { step: 1, reason: 'Began a sugared medicine for some months' };
+  return !isActive && chance.happens(0.12)
+    ? { step: -1, reason: 'No new lesion since the last visit, and home care is steady' }
+    : { step: 0 };
 }

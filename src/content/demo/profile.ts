@@ -21,7 +21,7 @@ export interface DemoProfile {
 }
 
 /** Between people the readings spread about threefold; these two numbers are invented, as the meter is. */
-const TYPICAL_RLU = 3_600;
+const TYPICAL_RLU = 2_900;
 const SD_LOG_BETWEEN_PEOPLE = 0.9;
 const DAYS_PER_YEAR = 365.2425;
 const FILLABLE_TEETH = ['16', '26', '36', '46', '15', '25', '37', '47', '14', '24'];

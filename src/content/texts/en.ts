@@ -73,6 +73,7 @@ export const leafletWordsEn: LeafletWords = {
     'wipe-after-sweet': 'After a sweet drink or sweet food, wipe or brush the teeth.',
   },
   keepBrushing: 'Brush each morning and each night.',
+  keepBrushingWithFluoride: 'Brush with fluoride paste each morning and each night.',
   keepUp: 'Keep up the good care you give your mouth now.',
   startWith: 'Start with this: {item}.',
   askBeforeFood: 'Ask the doctor first if you want to change meals or snacks.',

@@ -73,6 +73,7 @@ export const leafletWordsEs: LeafletWords = {
     'wipe-after-sweet': 'Después de comer o beber algo dulce, limpie o cepille los dientes.',
   },
   keepBrushing: 'Cepille los dientes cada mañana y cada noche.',
+  keepBrushingWithFluoride: 'Cepille los dientes con pasta con flúor cada mañana y cada noche.',
   keepUp: 'Siga con el buen cuidado que ya le da a su boca.',
   startWith: 'Empiece con esto: {item}.',
   askBeforeFood: 'Si quiere cambiar sus comidas, hable antes con su médico.',

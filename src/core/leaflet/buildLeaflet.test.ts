@@ -190,8 +190,9 @@ describe('goals', () => {
     expect(tryOf({ items: ['paste', 'gum'] }, 'en', { needs: undecided })).toBe('Start with this: xylitol gum.');
   });
 
-  test('the thing to keep is brushing where paste is printed', () => {
+  test('the thing to keep is brushing, also while the paste of the plan waits for its signature', () => {
     expect(buildWith({ items: ['paste'] }).keep).toBe('Brush each morning and each night.');
+    expect(buildWith({ items: ['strong', 'gum'] }).keep).toBe('Brush with fluoride paste each morning and each night.');
     expect(buildWith({ items: ['gum'] }).keep).toBe('Keep up the good care you give your mouth now.');
   });
 });

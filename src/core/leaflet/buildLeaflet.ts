@@ -1,5 +1,5 @@
-import type { Need, PersonFacts, Plan, ShelfItem } from '../regimen/types.ts';
-import { buildDaySteps, findUse, type StepReader, spitsOut } from './buildDaySteps.ts';
+import type { Need, PersonFacts, Plan, PlanLine, ShelfItem } from '../regimen/types.ts';
+import { buildDaySteps, type StepReader, spitsOut } from './buildDaySteps.ts';
 import { type GoalContext, sayGoal, suggestAboutFood } from './chooseGoals.ts';
 import {
   addMonthsToDate,
@@ -10,6 +10,7 @@ import {
   type LeafletPractice,
   leafletCurrency,
   leafletLocale,
+  lowerFirst,
 } from './formatForLeaflet.ts';
 import type { LeafletTable, LeafletWords } from './leafletTable.ts';
 import { listLeafletCautions } from './listLeafletCautions.ts';
@@ -93,7 +94,8 @@ export function buildLeaflet(input: LeafletInput): Leaflet {
   };
 }
 
-function sayGoals({ input, words, printed }: Page): Pick<Leaflet, 'keep' | 'tryThis'> {
+function sayGoals(page: Page): Pick<Leaflet, 'keep' | 'tryThis'> {
+  const { input, words, printed } = page;
   const context: GoalContext = {
     ageYears: input.person.ageYears,
     diet: input.plan.diet,
@@ -103,10 +105,8 @@ function sayGoals({ input, words, printed }: Page): Pick<Leaflet, 'keep' | 'tryT
   };
   const { agreed } = input;
   const needsFood = input.needs?.some(({ kind, state }) => kind === 'diet' && state === 'needed') === true;
-  const jurisdiction = input.practice.jurisdiction ?? 'unknown';
-  const isBrushing = printed.some(({ item }) => findUse(item, jurisdiction, input.texts.uses)?.measure === 'paste');
   return {
-    keep: sayGoal(agreed?.keep, context) ?? (isBrushing ? words.keepBrushing : words.keepUp),
+    keep: sayGoal(agreed?.keep, context) ?? sayBrushing(input.plan.lines, printed, words) ?? words.keepUp,
     tryThis:
       sayGoal(agreed?.tryThis, context) ??
       (needsFood ? suggestAboutFood(context) : undefined) ??
@@ -115,10 +115,16 @@ function sayGoals({ input, words, printed }: Page): Pick<Leaflet, 'keep' | 'tryT
   };
 }
 
+/** Brushing is kept wherever paste is part of the plan, so that nobody stops while a stronger one waits for its signature. */
+function sayBrushing(planned: readonly PlanLine[], printed: readonly PrintableLine[], words: LeafletWords): string | undefined {
+  if (printed.some(({ line }) => line.meets.includes('fluoride-base'))) return words.keepBrushing;
+  return planned.some(({ meets }) => meets.includes('fluoride-base')) ? words.keepBrushingWithFluoride : undefined;
+}
+
 /** The first home-care item beyond the daily paste. */
-function sayNewItem(printed: readonly PrintableLine[], words: LeafletWords, language: LeafletLanguage): string | undefined {
+function sayNewItem({ printed, words, locale, input: { language } }: Page): string | undefined {
   const added = printed.find(({ line }) => line.use.atVisit !== true && !line.meets.includes('fluoride-base'));
-  return added && fillIn(words.startWith, { item: added.item.leafletName[language] });
+  return added && fillIn(words.startWith, { item: lowerFirst(added.item.leafletName[language], locale) });
 }
 
 function sayCaution(id: string, words: LeafletWords, reader: StepReader): string {

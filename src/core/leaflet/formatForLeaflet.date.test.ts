@@ -1,5 +1,13 @@
 import { expect, test } from 'vitest';
-import { addMonthsToDate, capitaliseFirst, fillIn, formatLeafletDate, leafletCurrency, leafletLocale } from './formatForLeaflet.ts';
+import {
+  addMonthsToDate,
+  capitaliseFirst,
+  fillIn,
+  formatLeafletDate,
+  leafletCurrency,
+  leafletLocale,
+  lowerFirst,
+} from './formatForLeaflet.ts';
 
 test.each([
   ['2026-11-25', 3, '2027-02-25'],
@@ -34,4 +42,7 @@ test('a place without a value is never printed', () => {
 test('the first letter, whatever it is', () => {
   expect(capitaliseFirst('óxido', 'es')).toBe('Óxido');
   expect(capitaliseFirst('', 'es')).toBe('');
+  expect(lowerFirst('Óxido de cinc', 'es')).toBe('óxido de cinc');
+  expect(lowerFirst('UV lamp', 'en')).toBe('UV lamp');
+  expect(lowerFirst('', 'en')).toBe('');
 });

@@ -77,3 +77,9 @@ export function capitaliseFirst(text: string, locale: string): string {
   const [first = ''] = text;
   return first.toLocaleUpperCase(locale) + text.slice(first.length);
 }
+
+/** For the middle of a sentence: "Xylitol gum" becomes "xylitol gum"; an abbreviation keeps its capitals. */
+export function lowerFirst(text: string, locale: string): string {
+  const [first = '', second = ''] = text;
+  return second !== second.toLocaleLowerCase(locale) ? text : first.toLocaleLowerCase(locale) + text.slice(first.length);
+}

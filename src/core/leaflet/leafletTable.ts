@@ -64,7 +64,9 @@ export interface LeafletWords {
   readonly amounts: Readonly<Record<'smear' | 'pea' | 'ribbon' | 'ribbonOneToTwo' | 'mL' | 'piece' | 'pieces', string>>;
   /** By goal id. */
   readonly goals: Readonly<Record<string, string>>;
+  /** Where fluoride paste is on the page, and where it is planned but may not be printed yet. */
   readonly keepBrushing: string;
+  readonly keepBrushingWithFluoride: string;
   readonly keepUp: string;
   readonly startWith: string;
   /** Follows a suggestion where none about food may be made. */

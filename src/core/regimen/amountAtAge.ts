@@ -32,10 +32,11 @@ function pasteUse(item: ShelfItem, paste: PasteAmount, wait: string | undefined)
   const { use } = item;
   const isRibbon = paste.kind === 'ribbon';
   const amountG = isRibbon ? (use.amountG ?? paste.amountG) : paste.amountG;
+  const amount = isRibbon ? use.amount : paste.amount;
   return {
-    use: { ...use, amount: isRibbon ? use.amount : paste.amount, amountG },
+    use: { ...use, amount, amountG },
     amountKind: paste.kind,
-    amountNote: [paste.note, wait].filter((t) => t !== undefined).join(' '),
+    amountNote: [`${amount.charAt(0).toUpperCase()}${amount.slice(1)}.`, paste.note, wait].filter((t) => t !== undefined).join(' '),
   };
 }
 

@@ -9,6 +9,8 @@ export interface Bar extends Exclusion {
   readonly overridable: boolean;
   /** What to do instead, or to check. */
   readonly action: string;
+  /** Ask first: names of the facts that are not known. */
+  readonly unknown?: readonly string[] | undefined;
 }
 
 export type Warning = PlanLine['warnings'][number];
@@ -91,6 +93,7 @@ function barOf(rule: SafetyRule, state: 'met' | 'unknown' | 'not-met', parts: re
     source: rule.source,
     overridable: rule.overridable !== false,
     action: rule.action,
+    unknown: isAsk ? parts.map((p) => p.label) : undefined,
   };
 }
 

@@ -28,6 +28,8 @@ const NOT_CONFIRMED = 'Level not confirmed yet.';
 const SWEETENER_FROM_YEARS = 5;
 const HIGH_FLUORIDE_FROM_YEARS = 6;
 const SNACKS_MANY_ABOVE = 3;
+/** A high-fluoride paste takes the place of these once it is signed; it is never the base by itself. */
+const ORDINARY_PASTES = [['F_PASTE_STD'], ['ARGININE', 'FTCP']] as const;
 const TOOTHLESS: readonly string[] = ['no-natural-teeth', 'implants-only', 'no-teeth-yet'];
 const DRYING_CAUSES = ['sjogren', 'salivary-glands-lost', 'head-neck-radiotherapy'];
 const ACID_CAUSES = ['reflux', 'vomiting-often'];
@@ -73,7 +75,9 @@ function findCareRow({ confirmed, facts, tables }: FindNeedsInput): CareRow | un
 function makeNeed(kind: NeedKind, input: FindNeedsInput, care: CareRow | undefined): Made {
   switch (kind) {
     case 'fluoride-base':
-      return needed('Natural teeth: fluoride paste twice a day at every level.', [{ key: 'walsh2010', status: 'read' }]);
+      return needed('Natural teeth: fluoride paste twice a day at every level.', [{ key: 'walsh2010', status: 'read' }], ORDINARY_PASTES);
+    case 'fluoride-extra':
+      return rootLesion(input) ?? fromCare(kind, input, care);
     case 'antimicrobial':
       return antimicrobial(input, care);
     case 'saliva':
@@ -115,13 +119,24 @@ function fromCare(kind: NeedKind, input: FindNeedsInput, care: CareRow | undefin
   if (kind === 'fluoride-extra' && facts.ageYears < HIGH_FLUORIDE_FROM_YEARS)
     return notNeeded('Under 6 extra fluoride is for the professional.');
   const given = care?.needs.find((need) => need.kind === kind);
-  if (care && given)
-    return needed(`Confirmed level ${confirmed.level}: the care table of this list adds it.`, [care.source], given.agentIds);
+  if (care && given) return needed(`Confirmed level ${confirmed.level}: added by ${care.table}.`, [care.source], given.agentIds);
   if (kind === 'professional-fluoride' && isOfferedToAllChildren(input)) {
     const sources: readonly SourceRef[] = [{ key: 'preventionToolkit', status: 'read', note: 'secondary' }];
     return needed('Age 3 to 17: the national toolkit gives varnish twice a year at every level.', sources, [['F_VARNISH']]);
   }
-  return notNeeded(`Confirmed level ${confirmed.level}: the care table of this list does not add it.`, care ? [care.source] : [OURS]);
+  if (!care) return undecided(`Confirmed level ${confirmed.level}: no table of care for this list.`);
+  return notNeeded(`Confirmed level ${confirmed.level}: not in ${care.table}.`, [care.source]);
+}
+
+/** A guideline of 2018 prefers daily paste of 5,000 ppm for root lesions, whatever the list says. */
+function rootLesion({ confirmed, findings, facts }: FindNeedsInput): Made | undefined {
+  const isThere = findings.some((f) => f.kind === 'root-lesion' && f.activity !== 'inactive');
+  if (!confirmed || !isThere || facts.ageYears < HIGH_FLUORIDE_FROM_YEARS) return undefined;
+  return needed(
+    'Root lesion: a guideline of 2018 prefers daily paste of 5,000 ppm fluoride.',
+    [{ key: 'slayton2018', status: 'read' }],
+    [['F_PASTE_5000'], ['F_PASTE_2800']],
+  );
 }
 
 const isOfferedToAllChildren = ({ facts, jurisdiction }: FindNeedsInput): boolean =>
@@ -138,7 +153,10 @@ function antimicrobial({ confirmed, reading, facts }: FindNeedsInput, care: Care
   if (verdict === 'below') return notNeeded("Reading below this meter's cut-off.", sources);
   if (verdict === 'too-close') return undecided('Reading too close to call.', sources);
   if (isGiven)
-    return needed("Reading above this meter's cut-off, and level high: talk about it. No trial shows that it lowers decay.", sources);
+    return needed(
+      `Reading above this meter's cut-off, level ${confirmed.level}: talk about it. No trial shows that it lowers decay.`,
+      sources,
+    );
   return undecided(`Reading above this meter's cut-off. ${notAtLevel(confirmed)}`, sources);
 }
 

@@ -1,6 +1,6 @@
 import type { Bar, ItemCheck } from './checkItem.ts';
 import type { Draft, DraftView } from './draftPlan.ts';
-import type { Exclusion } from './types.ts';
+import type { Exclusion, Need, ShelfItem } from './types.ts';
 
 /**
  * Packs that would meet a need, or that somebody signed, and that do not stand in the plan because of a rule: every stop, else what to ask
@@ -8,14 +8,18 @@ import type { Exclusion } from './types.ts';
  * listed.
  */
 export function listNotOffered(draft: Draft, { needs, checks, signatures }: DraftView): readonly Exclusion[] {
-  const open = needs.filter((n) => n.state !== 'not-needed').map((n) => n.kind);
   const shown = new Set([...draft.lines, ...draft.alternatives.map((a) => a.candidate)].map((c) => c.item.id));
   const isWanted = ({ item }: ItemCheck) =>
-    (item.inStock && item.meets.some((kind) => open.includes(kind))) || (signatures.get(item.id) ?? []).length > 0;
+    (item.inStock && needs.some((need) => isWantedFor(need, item))) || (signatures.get(item.id) ?? []).length > 0;
   return checks
     .filter((check) => isWanted(check) && !shown.has(check.item.id))
     .flatMap((check) => reasonsFor(check, draft.barred))
     .map(toExclusion);
+}
+
+function isWantedFor({ state, kind, agentIds }: Need, item: ShelfItem): boolean {
+  const isNamed = agentIds === undefined || agentIds.some((tier) => tier.includes(item.agentId));
+  return state !== 'not-needed' && item.meets.includes(kind) && isNamed;
 }
 
 function reasonsFor({ item, stops, asks, cautions }: ItemCheck, barred: readonly Bar[]): readonly Bar[] {
@@ -25,10 +29,19 @@ function reasonsFor({ item, stops, asks, cautions }: ItemCheck, barred: readonly
   return met.length > 0 ? met : cautions;
 }
 
+/** One entry: what is not known, each fact once, then what has to be read on the pack. */
 function mergeAsks(asks: readonly Bar[]): Bar {
   const [first] = asks as readonly [Bar, ...Bar[]];
   const ask = [...new Set(asks.flatMap((a) => a.ask ?? []))];
-  return { ...first, because: [...new Set(asks.map((a) => a.because))].join('; '), ask, private: asks.some((a) => a.private) };
+  return { ...first, because: becauseOf(asks), ask, private: asks.some((a) => a.private) };
+}
+
+function becauseOf(asks: readonly Bar[]): string {
+  const [only] = asks;
+  if (only && asks.length === 1) return only.because;
+  const unknown = [...new Set(asks.flatMap((a) => a.unknown ?? []))];
+  const others = asks.filter((a) => a.unknown === undefined).map((a) => a.because);
+  return [...(unknown.length > 0 ? [`not known yet: ${unknown.join(', ')}`] : []), ...new Set(others)].join('; ');
 }
 
 const toExclusion = ({ shelfItemId, ruleId, level, because, ask, private: isPrivate, source }: Bar): Exclusion => ({

@@ -167,6 +167,8 @@ export interface CareRow {
   readonly level: Level;
   readonly fromAgeYears: number;
   readonly belowAgeYears: number;
+  /** Neutral name of the published table, with its year. */
+  readonly table: string;
   readonly needs: readonly { readonly kind: NeedKind; readonly agentIds?: readonly (readonly string[])[] | undefined }[];
   readonly source: SourceRef;
 }

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, type RefObject, useLayoutEffect, useRef } from 'react';
 import { type AmountShape, hatchBox, layOutDayStrip, type RoundedBox, shapeOfAmount } from '../../core/leaflet/stripLayout.ts';
 import type { DayStep, Leaflet } from '../../core/leaflet/types.ts';
 import { useLeaflet } from '../data/queries.ts';
@@ -30,8 +30,9 @@ const GUTTER_MM = 5;
 
 export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
   const { labels } = leaflet;
+  const sheet = useFitOnePage(leaflet);
   return (
-    <article className="sheet" lang={leaflet.language}>
+    <article className="sheet" lang={leaflet.language} ref={sheet}>
       <header>
         <p className="sheet-small">{leaflet.title}</p>
         <h1>{leaflet.personName}</h1>
@@ -67,6 +68,33 @@ export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
       </footer>
     </article>
   );
+}
+
+/** What one page holds between its margins on the shorter of the two papers, Letter, mm. */
+const PAGE_MM = 252;
+const MOST_DENSE = 3;
+
+/** Sets the page closer, step by step, until it is one page: first the spaces, then the type, never below 12 pt but for the last lines. */
+function useFitOnePage(leaflet: Leaflet): RefObject<HTMLElement | null> {
+  const sheet = useRef<HTMLElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another leaflet has another height
+  useLayoutEffect(() => {
+    const tighten = () => {
+      const page = sheet.current;
+      if (!page) return;
+      const pxPerMm = page.clientWidth / 210;
+      for (let density = 0; density <= MOST_DENSE; density += 1) {
+        page.dataset.density = String(density);
+        const height = [...page.children].reduce((sum, part) => sum + part.getBoundingClientRect().height, 0);
+        const gaps = (page.children.length - 1) * Number.parseFloat(getComputedStyle(page).rowGap);
+        if ((height + gaps) / pxPerMm <= PAGE_MM) return;
+      }
+    };
+    tighten();
+    // The typeface may come after the words.
+    void document.fonts.ready.then(tighten);
+  }, [leaflet]);
+  return sheet;
 }
 
 function Goal({ label, text }: { readonly label: string; readonly text: string }) {

@@ -156,12 +156,13 @@ function Courses({ courses }: Pick<PersonRecord, 'courses'>) {
               <tr key={times[0]?.shelfItemId}>
                 <th scope="row">{times[0]?.name}</th>
                 <td>
-                  {times.map((course, i) => (
-                    <span key={`${course.from} ${course.state} ${i}`} className={course.state === 'waiting' ? 'unknown' : undefined}>
-                      {i > 0 && '; '}
-                      {sayCourse(course)}
-                    </span>
-                  ))}
+                  <ul className="plain-list">
+                    {times.map((course) => (
+                      <li key={`${course.from} ${course.state}`} className={course.state === 'waiting' ? 'unknown' : undefined}>
+                        {sayCourse(course)}
+                      </li>
+                    ))}
+                  </ul>
                 </td>
               </tr>
             ))}

@@ -2,7 +2,7 @@ import type { Finding } from '../../../core/visit/types.ts';
 import { plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { sayFinding, sayPlace } from './findings.ts';
-import { Reconfirm, ScopeLines, ScopeProblem } from './ScopeLines.tsx';
+import { isAllConfirmed, Reconfirm, ScopeLines, ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
 import { noteOf } from './TalkSection.tsx';
 import { useVisit } from './visitContext.ts';
@@ -13,10 +13,11 @@ export function LookSection() {
   const restored = findings.filter((f) => f.kind === 'restoration' && !f.isNew);
   const others = findings.filter((f) => !restored.includes(f));
   const teeth = new Set(restored.map((f) => f.tooth)).size;
+  const seen = isAllConfirmed(lines.look) ? 'seen today, no change' : '';
   const carried = teeth > 0 ? `${plural(teeth, 'tooth', 'teeth')} with restorations carried; change what is new` : '';
   return (
     <section data-scope="look" aria-label="Look">
-      <SectionHead title="Look" number={4} note={[carried, noteOf(lines.look)].filter(Boolean).join('; ')} />
+      <SectionHead title="Look" number={4} note={[carried, noteOf(lines.look), seen].filter(Boolean).join('; ')} />
       {findings.length > 0 && (
         <ul className="lines findings">
           {others.map((finding) => (

@@ -2,6 +2,7 @@ import { plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { LineRow } from './LineRow.tsx';
 import type { Line } from './line.ts';
+import { NOT_MEASURED } from './questionLines.ts';
 import type { Scope } from './scopes.ts';
 import { useVisit } from './visitContext.ts';
 
@@ -16,7 +17,7 @@ export function ScopeLines({ scope, lines }: { readonly scope: Scope; readonly l
       {shown.map((line) => (
         <LineRow
           key={line.id}
-          line={isSameForAll ? { ...line, note: undefined } : line}
+          line={isSameForAll && line.tone === 'confirmed' ? { ...line, note: undefined } : line}
           scope={scope}
           isOpen={work.place.scope === scope && work.place.line === line.id}
           isFixed={work.isClosed}
@@ -54,8 +55,8 @@ export function ScopeProblem({ scope }: { readonly scope: Scope }) {
   ) : null;
 }
 
-/** Said once for the group instead of on every line. */
+/** True when every question was asked again and none changed: then it is said once for the group, not on every line. */
 export function isAllConfirmed(lines: readonly Line[]): boolean {
-  const asked = lines.filter((l) => l.tone !== 'carried' || l.text !== 'not measured');
+  const asked = lines.filter((l) => l.mayBeUnknown && l.text !== NOT_MEASURED);
   return asked.length > 0 && asked.every((l) => l.tone === 'confirmed');
 }

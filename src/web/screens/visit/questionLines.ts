@@ -43,7 +43,7 @@ function questionLine(question: Question, letter: string, input: QuestionLinesIn
     prompt: question.prompt,
     entry: entryOf(question),
     mayBeUnknown: true,
-    text: isLeftOut ? 'not measured' : tone === 'unknown' ? unknownWords(unknown ?? 'not-asked') : valueText(question, answer?.value),
+    text: isLeftOut ? NOT_MEASURED : tone === 'unknown' ? unknownWords(unknown ?? 'not-asked') : valueText(question, answer?.value),
     tone: isLeftOut ? 'carried' : tone,
     note: isLeftOut ? undefined : noteOf(question, tone, input),
     wanted: !isLeftOut && tone === 'unknown' && unknown !== 'does-not-know' && unknown !== 'declined',
@@ -78,6 +78,9 @@ const dated = (answer: Answer | undefined) => (answer?.askedOn ? `asked ${format
 export function isSame(a: AnswerValue | undefined, b: AnswerValue | undefined): boolean {
   return JSON.stringify(Array.isArray(a) ? [...a].sort() : a) === JSON.stringify(Array.isArray(b) ? [...b].sort() : b);
 }
+
+/** Of a measurement that is only made where there is a reason. */
+export const NOT_MEASURED = 'not measured';
 
 const UNKNOWN_WORDS: Readonly<Record<UnknownKind, string>> = {
   'not-asked': 'not asked',

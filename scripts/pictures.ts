@@ -1,0 +1,136 @@
+/** Takes every screen of the demonstration, light, dark and printed, into docs/pictures. Run: npx tsx scripts/pictures.ts */
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { openVisitOf, signIn } from '../test/browser/pageSteps.ts';
+import { type RunningServer, startServer } from '../test/browser/startServer.ts';
+import { answerQuestions, handsOn } from '../test/browser/visitKeys.ts';
+import { findChromium } from './tools.mjs';
+
+const OUT = fileURLToPath(new URL('../docs/pictures', import.meta.url));
+const WIDE = { width: 1280, height: 860 };
+const PHONE = { width: 390, height: 844 };
+const PDF_DPI = '70';
+
+const executablePath = findChromium();
+if (!executablePath) throw new Error('Chromium is not installed');
+// Chromium's sandbox refuses to run as root.
+const browser = await chromium.launch({ executablePath, args: process.getuid?.() === 0 ? ['--no-sandbox'] : [] });
+const folder = mkdtempSync(join(tmpdir(), 'ebbline-pictures-'));
+const server = await startServer(['--folder', folder]);
+rmSync(OUT, { recursive: true, force: true });
+mkdirSync(OUT, { recursive: true });
+try {
+  await takeAll(browser, server);
+} finally {
+  await browser.close();
+  await server.stop();
+  rmSync(folder, { recursive: true, force: true });
+}
+const bytes = readdirSync(OUT).reduce((sum, file) => sum + statSync(join(OUT, file)).size, 0);
+console.log(`${readdirSync(OUT).length} pictures, ${Math.round(bytes / 1024)} kB`);
+
+async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
+  const page = await chrome.newPage({ viewport: WIDE });
+  await page.goto(demo.url);
+  await page.getByRole('radio').first().waitFor();
+  await inBothThemes(page, 'sign-in');
+
+  await signIn(page, demo);
+  await page.locator('tbody tr').first().waitFor();
+  await inBothThemes(page, 'people');
+  await printed(page, 'people');
+
+  await openVisitOf(page, 'Maud');
+  await inBothThemes(page, 'visit-begun');
+  await workThroughVisit(page);
+  await inBothThemes(page, 'visit', { fullPage: true });
+  await printed(page, 'visit');
+  const visit = page.url();
+  await page.getByRole('button', { name: 'Show patient' }).click();
+  await inBothThemes(page, 'visit-shown-to-patient', { fullPage: true });
+  await page.getByRole('button', { name: 'Back to work' }).click();
+  await page.setViewportSize(PHONE);
+  await inBothThemes(page, 'visit-phone');
+  await page.setViewportSize(WIDE);
+
+  await signAsDentist(chrome, demo, visit);
+  await page.goto(`${visit}/leaflet`);
+  await page.getByRole('article').waitFor();
+  await inBothThemes(page, 'leaflet-screen');
+  await printed(page, 'leaflet-english');
+
+  await signIn(page, demo);
+  await openVisitOf(page, 'Carmen');
+  await workThroughVisit(page);
+  const spanish = page.url();
+  await signAsDentist(chrome, demo, spanish);
+  await page.goto(`${spanish}/leaflet`);
+  await page.getByRole('article').waitFor();
+  await printed(page, 'leaflet-spanish');
+
+  await signIn(page, demo);
+  await page
+    .getByRole('row', { name: /Henrik/ })
+    .getByRole('link', { name: 'over time' })
+    .click();
+  await page.getByRole('heading', { name: 'Readings' }).waitFor();
+  await inBothThemes(page, 'over-time', { fullPage: true });
+  await printed(page, 'over-time');
+  for (const name of ['shelf', 'rules']) {
+    await page.goto(`${demo.url}/${name}`);
+    await page.locator('table').first().waitFor();
+    await inBothThemes(page, name);
+    await printed(page, name);
+  }
+}
+
+/** A returning person with a swab, more snacks than last time and one new white spot. */
+async function workThroughVisit(page: Page): Promise<void> {
+  const hands = handsOn(page);
+  await answerQuestions(page, hands, ['safety']);
+  for (const key of ['r', ...'5150', 'Enter', 'u']) await hands.press(key);
+  for (const key of ['a', '4', 'Escape']) await hands.press(key);
+  await answerQuestions(page, hands, ['food', 'home', 'health', 'look']);
+  for (const key of ['4', '+', ...'13', 'Enter', '1', '4', '1', 'y']) await hands.press(key);
+  await hands.press('5');
+  await hands.press('c');
+  await page.getByRole('heading', { name: 'Level, confirmed' }).waitFor();
+  for (const key of ['7', '=']) await hands.press(key);
+  await page.getByText(/^saved/).waitFor();
+}
+
+async function signAsDentist(chrome: Browser, demo: RunningServer, visit: string): Promise<void> {
+  const page = await chrome.newPage({ viewport: WIDE });
+  await page.goto(demo.url);
+  await page.getByRole('radio', { name: /Ahlgren/ }).check();
+  await page.getByLabel('Password').fill('demo');
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'People' }).waitFor();
+  await page.goto(visit);
+  await page.getByRole('heading', { name: 'Plan' }).waitFor();
+  const sign = page.getByRole('button', { name: 'Sign' });
+  for (let left = await sign.count(); left > 0; left -= 1) {
+    await sign.first().click();
+    await page.waitForFunction((count) => document.querySelectorAll('.plan .action').length === count, left - 1);
+  }
+  await page.context().close();
+}
+
+async function inBothThemes(page: Page, name: string, { fullPage = false } = {}): Promise<void> {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    writeFileSync(join(OUT, `${name}-${colorScheme}.png`), await page.screenshot({ fullPage, animations: 'disabled' }));
+  }
+  await page.emulateMedia({ colorScheme: 'light' });
+}
+
+/** The first page as a printer gets it. Needs pdftoppm (poppler-utils) to turn the PDF into a picture. */
+async function printed(page: Page, name: string): Promise<void> {
+  const pdf = join(folder, `${name}.pdf`);
+  writeFileSync(pdf, await page.pdf({ format: 'A4', preferCSSPageSize: true }));
+  execFileSync('pdftoppm', ['-png', '-gray', '-r', PDF_DPI, '-f', '1', '-l', '1', '-singlefile', pdf, join(OUT, `${name}-print`)]);
+}

@@ -1,0 +1,44 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test, vi } from 'vitest';
+import { leafletProse } from '../../test/leaflet/listLeafletTexts.ts';
+import { measureEnglish, measureSpanish } from '../../test/leaflet/measureReading.ts';
+import { content } from '../content/allContent.ts';
+import { privateConditions } from '../content/conditions.ts';
+import { assessVisit } from '../core/visit/assessVisit.ts';
+import { countPages, renderLeafletPdf } from './leafletPdf.tsx';
+import { readVisit } from './readVisit.ts';
+
+vi.setConfig({ testTimeout: 30_000 });
+
+const files = readdirSync('examples').filter((file) => file.endsWith('.json'));
+
+/** What no page may hold beside the words of the table, which have their own test: numbers of a reading, levels, private answers. */
+const NEVER = /RLU|\bATP\b|%|\brisk\b|riesgo|\b(low|moderate|high|extreme)\b|cut-?off|probab/i;
+
+describe.each(files)('%s', (file) => {
+  const input = readVisit(JSON.parse(readFileSync(`examples/${file}`, 'utf8')));
+  const assessIn = (language: 'en' | 'es') => assessVisit({ ...input, visit: { ...input.visit, language } }, content);
+
+  test.each(['en', 'es'] as const)('%s: one Letter page, with nothing private, unsigned or measured on it', async (language) => {
+    const { leaflet, plan } = assessIn(language);
+    expect(countPages(await renderLeafletPdf(leaflet, { page: 'LETTER' }))).toBe(1);
+    const text = JSON.stringify(leaflet);
+    expect(text).not.toMatch(NEVER);
+    for (const { label } of privateConditions) expect(text.toLowerCase()).not.toContain(label.toLowerCase());
+    const rlu = input.visit.reading?.rlu;
+    if (rlu !== undefined) expect(text).not.toContain(String(rlu));
+    for (const line of plan.lines.filter(({ state }) => state === 'waiting-for-signature')) {
+      const item = input.practice.shelf.find(({ id }) => id === line.shelfItemId);
+      expect(text.toLowerCase()).not.toContain(item?.leafletName[language].toLowerCase());
+    }
+  });
+
+  test('grade 6 or easier in both languages', () => {
+    expect(measureEnglish(leafletProse(assessIn('en').leaflet)).fleschKincaidGrade).toBeLessThanOrEqual(6);
+    expect(measureSpanish(leafletProse(assessIn('es').leaflet)).fernandezHuerta).toBeGreaterThanOrEqual(70);
+  });
+});
+
+test('there are examples to look at', () => {
+  expect(files.length).toBeGreaterThan(5);
+});
