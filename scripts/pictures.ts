@@ -112,7 +112,7 @@ async function signAsDentist(chrome: Browser, demo: RunningServer, visit: string
   await page.getByRole('heading', { name: 'People' }).waitFor();
   await page.goto(visit);
   await page.getByRole('heading', { name: 'Plan' }).waitFor();
-  const sign = page.getByRole('button', { name: 'Sign' });
+  const sign = page.getByRole('button', { name: 'Sign', exact: true });
   for (let left = await sign.count(); left > 0; left -= 1) {
     await sign.first().click();
     await page.waitForFunction((count) => document.querySelectorAll('.plan .action').length === count, left - 1);

@@ -12,6 +12,8 @@ export interface PageSetting {
   readonly spaceMm: number;
   /** Lines apart, times the size of the type. */
   readonly leading: number;
+  /** Least width of a time of the day where there are three or more, mm; 36.5 holds a drawn brush. */
+  readonly columnMm: number;
   /** Whether liquids are drawn as well as told. */
   readonly cups: boolean;
 }

@@ -17,7 +17,7 @@ const MARK_MM = 1;
 
 /** The day from left to right, what is not done every day below it, and who signed. */
 export function Day({ leaflet, widthMm, setting }: BlockProps) {
-  const layout = layOutDayStrip(leaflet.day, widthMm, GUTTER_MM);
+  const layout = layOutDayStrip(leaflet.day, widthMm, GUTTER_MM, setting.columnMm);
   if (leaflet.day.length === 0) return null;
   return (
     <Ruled setting={setting}>

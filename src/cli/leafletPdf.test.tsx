@@ -15,10 +15,9 @@ if (adult === undefined || child === undefined || everything === undefined) thro
 const leaflet = buildCase(adult, 'en', leafletTable);
 const withoutSpaces = (text: string) => text.replace(/\s/g, '');
 
-/** The longer language on both sheets; English on one, since it is shorter. */
+/** The longer language on the shorter sheet, and the other pair. */
 const SHEETS = [
   { page: 'A4', width: 595.28, height: 841.89, language: 'en' },
-  { page: 'A4', width: 595.28, height: 841.89, language: 'es' },
   { page: 'LETTER', width: 612, height: 792, language: 'es' },
 ] as const;
 

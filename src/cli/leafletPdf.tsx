@@ -4,14 +4,17 @@ import type { Leaflet } from '../core/leaflet/types.ts';
 import type { PageSetting } from './leafletBlocks.tsx';
 import { LeafletDocument, type LeafletPageSize } from './leafletPage.tsx';
 
-/** Tried in this order until everything stands on one page: first the spaces shrink, then the drawn cups go, then the type shrinks. */
+/**
+ * Tried in this order until everything stands on one page: first the spaces shrink, then the drawn cups go, then the type
+ * shrinks, last a drawn brush may give way to words in a narrow column.
+ */
 const SETTINGS: readonly PageSetting[] = [
-  { bodyPt: 14, largePt: 17, namePt: 24, topMm: 14, spaceMm: 5, leading: 1.35, cups: true },
-  { bodyPt: 14, largePt: 17, namePt: 22, topMm: 13, spaceMm: 3.2, leading: 1.28, cups: true },
-  { bodyPt: 14, largePt: 16, namePt: 22, topMm: 13, spaceMm: 2.8, leading: 1.25, cups: false },
-  { bodyPt: 13, largePt: 15, namePt: 20, topMm: 12, spaceMm: 2.6, leading: 1.25, cups: false },
-  { bodyPt: 12, largePt: 14, namePt: 18, topMm: 11, spaceMm: 2.4, leading: 1.25, cups: false },
-  { bodyPt: 12, largePt: 13, namePt: 16, topMm: 10, spaceMm: 1.6, leading: 1.18, cups: false },
+  { bodyPt: 14, largePt: 17, namePt: 24, topMm: 14, spaceMm: 5, leading: 1.35, columnMm: 36.5, cups: true },
+  { bodyPt: 14, largePt: 17, namePt: 22, topMm: 13, spaceMm: 3.2, leading: 1.28, columnMm: 36.5, cups: true },
+  { bodyPt: 14, largePt: 16, namePt: 22, topMm: 13, spaceMm: 2.8, leading: 1.25, columnMm: 36.5, cups: false },
+  { bodyPt: 13, largePt: 15, namePt: 20, topMm: 12, spaceMm: 2.6, leading: 1.25, columnMm: 36.5, cups: false },
+  { bodyPt: 12, largePt: 14, namePt: 18, topMm: 11, spaceMm: 2.4, leading: 1.25, columnMm: 30, cups: false },
+  { bodyPt: 12, largePt: 13, namePt: 16, topMm: 10, spaceMm: 1.6, leading: 1.18, columnMm: 22, cups: false },
 ];
 
 /**

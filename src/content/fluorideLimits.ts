@@ -116,7 +116,7 @@ export const pasteAmounts: readonly PasteAmount[] = [
     amount: 'the size of a pea',
     amountG: 0.25,
     preferredPpm: [850, 1_150],
-    note: 'An adult puts it on and helps. Spit out, do not rinse.',
+    note: 'An adult puts it on and helps. Spit out or wipe off, do not rinse.',
     source: mixed('AAPD2022p270', 'with the UK toolkit: pea through age 6'),
   },
   {
@@ -126,7 +126,7 @@ export const pasteAmounts: readonly PasteAmount[] = [
     amount: 'the size of a pea',
     amountG: 0.25,
     preferredPpm: [1_350, 1_600],
-    note: 'An adult puts it on and helps. Spit out, do not rinse.',
+    note: 'An adult puts it on and helps. Spit out or wipe off, do not rinse.',
     source: mixed('AAPD2022p270', 'with the UK toolkit: pea through age 6'),
   },
   {

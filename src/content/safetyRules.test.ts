@@ -177,7 +177,9 @@ function checkFor(rule: SafetyRule, facts: PersonFacts, jurisdiction: Jurisdicti
 
 describe('ages, on both sides of every birthday', () => {
   const places: readonly Jurisdiction[] = ['US', 'UK', 'unknown'];
-  const rows = raw.contraindications.flatMap(({ id, minAgeYears }) => (minAgeYears ? places.map((place) => ({ id, place, minAgeYears })) : []));
+  const rows = raw.contraindications.flatMap(({ id, minAgeYears }) =>
+    minAgeYears ? places.map((place) => ({ id, place, minAgeYears })) : [],
+  );
 
   // test/reference/regimen/data.json, minAgeYears; with no place known the highest of all ages in the row. No tolerance.
   test.each(rows)('$id in $place', ({ id, place, minAgeYears }) => {
@@ -191,14 +193,19 @@ describe('ages, on both sides of every birthday', () => {
     expect(checkFor(rule, agedYears(age, facts), place)).toBe('none');
   });
 
-  test.each(safetyRules.filter((r) => r.trigger.ageBelowYears))('$id: no place is stricter than a place that is not known', ({ trigger }) => {
-    const { US, UK, unknown } = trigger.ageBelowYears ?? { US: 0, UK: 0, unknown: 0 };
-    expect(unknown).toBeGreaterThanOrEqual(Math.max(US, UK));
-  });
+  test.each(safetyRules.filter((r) => r.trigger.ageBelowYears))(
+    '$id: no place is stricter than a place that is not known',
+    ({ trigger }) => {
+      const { US, UK, unknown } = trigger.ageBelowYears ?? { US: 0, UK: 0, unknown: 0 };
+      expect(unknown).toBeGreaterThanOrEqual(Math.max(US, UK));
+    },
+  );
 });
 
 /** For each part of a trigger, a person for whom it holds, and one for whom it is not known. */
-function peopleFor(trigger: Trigger): readonly { readonly part: string; readonly held: Partial<PersonFacts>; readonly unknown: Partial<PersonFacts> }[] {
+function peopleFor(
+  trigger: Trigger,
+): readonly { readonly part: string; readonly held: Partial<PersonFacts>; readonly unknown: Partial<PersonFacts> }[] {
   const listed = (fact: 'allergies' | 'conditions' | 'medicines', ids: readonly string[] = []) =>
     ids.map((id) => ({ part: id, held: { [fact]: [id] }, unknown: { [fact]: undefined } }));
   return [
@@ -209,10 +216,18 @@ function peopleFor(trigger: Trigger): readonly { readonly part: string; readonly
     ...(trigger.breastfeeding ? [{ part: 'breast-feeding', held: { breastfeeding: true }, unknown: { breastfeeding: undefined } }] : []),
     ...(trigger.cannotSpit ? [{ part: 'spit', held: { canSpit: false }, unknown: { canSpit: undefined } }] : []),
     ...(trigger.flags ?? []).map((flag) => ({ part: flag, held: { [flag]: true }, unknown: { [flag]: undefined } })),
-    ...(trigger.weightBelowKg === undefined ? [] : [{ part: 'weight', held: { weightKg: trigger.weightBelowKg - 0.1 }, unknown: { weightKg: undefined } }]),
+    ...(trigger.weightBelowKg === undefined
+      ? []
+      : [{ part: 'weight', held: { weightKg: trigger.weightBelowKg - 0.1 }, unknown: { weightKg: undefined } }]),
     ...(trigger.waterFluorideAboveMgPerL === undefined
       ? []
-      : [{ part: 'water', held: { waterFluorideMgPerL: trigger.waterFluorideAboveMgPerL + 0.01 }, unknown: { waterFluorideMgPerL: undefined } }]),
+      : [
+          {
+            part: 'water',
+            held: { waterFluorideMgPerL: trigger.waterFluorideAboveMgPerL + 0.01 },
+            unknown: { waterFluorideMgPerL: undefined },
+          },
+        ]),
   ];
 }
 const parts = safetyRules

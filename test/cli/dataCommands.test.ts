@@ -1,12 +1,15 @@
 import { randomBytes } from 'node:crypto';
-import { appendFileSync, existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { v7 as uuid } from 'uuid';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { createPractice } from '../../src/actions/createPractice.ts';
 import { backupCommand } from '../../src/cli/backupCommand.ts';
 import { restoreCommand } from '../../src/cli/restoreCommand.ts';
 import { verifyCommand } from '../../src/cli/verifyCommand.ts';
-import { setUpSqliteStore } from '../../src/store/setUpStore.ts';
+import { demoPractice } from '../../src/content/demo/practice.ts';
+import { setUpSqliteStore, unlockSqliteStore } from '../../src/store/setUpStore.ts';
 import { cliIoOf } from '../cliIo.ts';
 
 const PASSPHRASE = 'a passphrase for tests';
@@ -40,6 +43,33 @@ test('back up, restore elsewhere, verify both', async () => {
     expect(await verifyCommand(place, {}, verifying)).toBe(0);
     expect(verifying.out.join()).toMatch(/all as they were written/);
   }
+});
+
+test('backup and verify work beside the running server, and verify changes nothing', async () => {
+  const { store } = await unlockSqliteStore(data, { passphrase: PASSPHRASE });
+  try {
+    expect(await backupCommand(join(folder, 'backup'), { data }, ioWith(PASSPHRASE))).toBe(0);
+    expect(await verifyCommand(data, {}, ioWith(PASSPHRASE))).toBe(0);
+  } finally {
+    await store.close();
+  }
+  const before = readFileSync(join(data, 'ebbline.db'));
+  expect(await verifyCommand(data, {}, ioWith(PASSPHRASE))).toBe(0);
+  expect(readFileSync(join(data, 'ebbline.db')).equals(before)).toBe(true);
+});
+
+test('verify says which row is not as it was written, with exit 1', async () => {
+  const { store } = await unlockSqliteStore(data, { passphrase: PASSPHRASE });
+  const { siteId } = await createPractice(
+    { db: store.db, now: () => '2026-11-25T08:00:00.000Z', newId: uuid, random: randomBytes },
+    { practice: demoPractice, locale: 'en-GB', firstMember: { name: 'Test Lead', roles: ['lead'] } },
+  );
+  await store.db.updateTable('member').set({ name: 'Somebody Else' }).where('siteId', '=', siteId).execute();
+  await store.close();
+  const io = ioWith(PASSPHRASE);
+  expect(await verifyCommand(data, {}, io)).toBe(1);
+  expect(io.out.join()).toMatch(/^member /);
+  expect(io.err.join()).toMatch(/1 is not as written/);
 });
 
 test('the printed recovery key opens it too', async () => {

@@ -94,10 +94,12 @@ test('returning adult: high by a white spot, above the cut-off, and the rise sin
   expect(it.unknownAnswers).toEqual([]);
 });
 
-test('returning adult: the prescription-strength paste waits, and her leaflet does not have it', async () => {
+test('returning adult: the prescription-strength paste waits, and her leaflet has the ordinary one meanwhile', async () => {
   const it = await assess('returning-adult');
-  expect(it.plan.lines.find(({ shelfItemId }) => shelfItemId === 'paste-naf-2800')?.state).toBe('waiting-for-signature');
-  expect(leafletText(it)).not.toMatch(/2,800|strong fluoride paste/i);
+  expect(it.plan.lines.find(({ shelfItemId }) => shelfItemId === 'paste-naf-5000')?.state).toBe('waiting-for-signature');
+  expect(leafletText(it)).not.toMatch(/5,000|very strong/i);
+  expect(it.leaflet.signedBy).toEqual([]);
+  expect(it.leaflet.day.some(({ text }) => text.startsWith('Fluoride paste: brush every tooth'))).toBe(true);
 });
 
 test('new adult: four kinds of unknown stay apart, and the reading is too close to call', async () => {
@@ -134,7 +136,8 @@ test('child of four: the list for young children, the weight asked, and no stron
   expect(it.proposed).toMatchObject({ protocol: 'four_level_0_5_2010', level: 'high' });
   expect(it.facts).toMatchObject({ weightKg: 16.2, canSpit: false });
   expect(it.plan.fluoride).toMatchObject({ weightAssumed: false, weightKg: 16.2 });
-  for (const id of ['paste-naf-2800', 'paste-naf-5000']) expect(stopsOf(it, id).length).toBeGreaterThan(0);
+  expect(planIds(it)).toContain('paste-naf-1000');
+  expect(planIds(it).filter((id) => ['paste-naf-2800', 'paste-naf-5000', 'gel-snf2'].includes(id))).toEqual([]);
   expect(planIds(it).some((id) => /gum|lozenge|rinse/.test(id))).toBe(false);
   expect(it.leaflet.cautions.join(' ')).not.toMatch(/(?<!not )make them vomit/);
 });

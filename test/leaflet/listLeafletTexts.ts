@@ -5,7 +5,7 @@ import type { ShelfItem } from '../../src/core/regimen/types.ts';
 import { planLine } from './leafletCases.ts';
 
 /** Ages on both sides of each change of wording. */
-export const STEP_AGES = [1, 3, 5, 6, 7, 11, 12, 40] as const;
+const STEP_AGES = [1, 3, 5, 6, 7, 11, 12, 40] as const;
 
 /** Every sentence that any leaflet can hold in a language, by where it comes from: fixed texts, and the steps of each shelf item at each age and place. */
 export function listLeafletTexts(

@@ -37,6 +37,19 @@ test('no more than four visits, in order, within two years, on working days, non
   }
 });
 
+test('a tooth gets a new lesion once, and a cavity is filled by the next visit', () => {
+  for (const { visits: own } of people) {
+    const newTeeth = own.flatMap(({ findings }) => findings.filter(({ isNew }) => isNew).map(({ tooth }) => tooth));
+    expect(newTeeth).toEqual([...new Set(newTeeth)]);
+    for (const [i, { findings }] of own.entries()) {
+      const cavities = findings.filter(({ kind }) => kind === 'cavity').map(({ tooth }) => tooth);
+      const filledNext = own[i + 1]?.findings.filter(({ kind }) => kind === 'restoration').map(({ tooth }) => tooth);
+      if (filledNext) expect(filledNext).toEqual(expect.arrayContaining(cavities));
+    }
+  }
+  expect(visits.some(({ visit }) => visit.findings.some(({ kind }) => kind === 'cavity'))).toBe(true);
+});
+
 /** A visit as it would have been checked on its day. */
 const problemsOf = ({ person, visit }: (typeof visits)[number]) => {
   const { onDate, answers, findings, allExamined, meterId, reading } = visit;

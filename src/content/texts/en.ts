@@ -32,7 +32,7 @@ export const leafletWordsEn: LeafletWords = {
     chew: '{item}: chew it for 10 to 20 minutes.',
     melt: '{item}: let it melt in your mouth.',
     spread: '{item}: spread it on your teeth with a clean finger. Leave it on.',
-    moisten: '{item}: use it when your mouth feels dry.',
+    moisten: '{item}: use it when your mouth feels dry, by day or by night.',
     varnish: '{item}: we paint it on the teeth.',
     silver: '{item}: we dab it on the soft spots.',
     sealant: '{item}: we fill the deep grooves of the back teeth.',

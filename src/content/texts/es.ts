@@ -15,7 +15,7 @@ export const leafletWordsEs: LeafletWords = {
   slots: {
     morning: 'Mañana',
     'after-meals': 'Después de comer',
-    evening: 'Tarde',
+    evening: 'Después de la cena',
     bedtime: 'Al acostarse',
     weekly: 'Una vez por semana',
     'at-visit': 'En su visita',
@@ -32,7 +32,7 @@ export const leafletWordsEs: LeafletWords = {
     chew: '{item}: mastique de 10 a 20 minutos.',
     melt: '{item}: deje que se deshaga en la boca.',
     spread: '{item}: ponga un poco en los dientes con un dedo limpio. Déjelo ahí.',
-    moisten: '{item}: úselo si tiene la boca seca.',
+    moisten: '{item}: úselo si tiene la boca seca, de día o de noche.',
     varnish: '{item}: lo ponemos en los dientes.',
     silver: '{item}: va en las partes blandas de los dientes.',
     sealant: '{item}: llena los surcos de las muelas.',

@@ -19,9 +19,9 @@ export const SLOT_ORDER: readonly DaySlot[] = ['morning', 'after-meals', 'evenin
 /** Places on the strip for once, twice, and three or more times a day. */
 const PLACES: Readonly<Record<Rhythm, readonly [readonly DaySlot[], readonly DaySlot[], readonly DaySlot[]]>> = {
   brushing: [['bedtime'], ['morning', 'bedtime'], ['morning', 'after-meals', 'bedtime']],
-  'apart-from-brushing': [['after-meals'], ['after-meals', 'evening'], ['after-meals', 'evening']],
+  'apart-from-brushing': [['evening'], ['after-meals', 'evening'], ['after-meals', 'evening']],
   'after-meals': [['after-meals'], ['after-meals'], ['after-meals']],
-  'when-dry': [['bedtime'], ['after-meals', 'bedtime'], ['after-meals', 'bedtime']],
+  'when-dry': [['bedtime'], ['bedtime'], ['bedtime']],
 };
 
 const VISIT_USES: ReadonlySet<UseId> = new Set(['varnish', 'silver', 'sealant', 'at-visit']);
@@ -30,7 +30,7 @@ const SPITS_FROM_YEARS = 6;
 const RINSES_ALONE_FROM_YEARS = 12;
 
 /** The use row of an item: the first that fits agent, form and jurisdiction; undefined = the team shows how. */
-export function findUse(item: ShelfItem, jurisdiction: Jurisdiction, uses: readonly LeafletUse[]): LeafletUse | undefined {
+function findUse(item: ShelfItem, jurisdiction: Jurisdiction, uses: readonly LeafletUse[]): LeafletUse | undefined {
   return uses.find(
     (row) =>
       row.agentId === item.agentId &&

@@ -83,7 +83,7 @@ describe('amounts and ways of use', () => {
 
   test('rinse: mL, one minute, the label wait of the place, a grown-up below 12, another time than brushing', () => {
     expect(firstStep({ person: { name: 'Bo', ageYears: 11 }, items: ['rinse'] })).toEqual({
-      when: 'after-meals',
+      when: 'evening',
       text: 'Fluoride mouth rinse: swish, then spit it all out. Swish for 1 minute. A grown-up must watch. Then wait 15 minutes to eat or drink. If you need food for your health, do not wait.',
       amount: { kind: 'mL', value: 10, text: '10\u00a0mL' },
     });
@@ -101,7 +101,7 @@ describe('amounts and ways of use', () => {
 
   test('course, pieces, a pea of cream, times a day', () => {
     expect(firstStep({ items: ['cream'] })?.amount).toEqual({ kind: 'pea', isOnFinger: true, text: 'as big as a pea' });
-    expect(firstStep({ items: ['spray'] })?.text).toBe('Mouth spray: use it when your mouth feels dry.');
+    expect(firstStep({ items: ['spray'] })?.text).toBe('Mouth spray: use it when your mouth feels dry, by day or by night.');
     expect(firstStep({ items: ['germs'], signed: ['germs'] })?.text).toMatch(/Swish for 30 seconds\. Use it for 7 days, then stop\./);
     expect(firstStep({ items: ['gum'] })).toMatchObject({
       when: 'after-meals',

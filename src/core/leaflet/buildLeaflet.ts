@@ -107,11 +107,7 @@ function sayGoals(page: Page): Pick<Leaflet, 'keep' | 'tryThis'> {
   const needsFood = input.needs?.some(({ kind, state }) => kind === 'diet' && state === 'needed') === true;
   return {
     keep: sayGoal(agreed?.keep, context) ?? sayBrushing(input.plan.lines, printed, words) ?? words.keepUp,
-    tryThis:
-      sayGoal(agreed?.tryThis, context) ??
-      (needsFood ? suggestAboutFood(context) : undefined) ??
-      sayNewItem(printed, words, input.language) ??
-      null,
+    tryThis: sayGoal(agreed?.tryThis, context) ?? (needsFood ? suggestAboutFood(context) : undefined) ?? sayNewItem(page) ?? null,
   };
 }
 

@@ -41,26 +41,27 @@ export interface RoundedBox {
 const DAY_SLOTS: readonly DaySlot[] = ['morning', 'after-meals', 'evening', 'bedtime'];
 const OTHER_SLOTS: readonly DaySlot[] = ['weekly', 'at-visit'];
 
-/** A column holds a brush drawn in true size. */
-const NARROWEST_MM = 36.5;
+/** Width that holds a brush drawn in true size, mm. */
+const BRUSH_COLUMN_MM = 36.5;
 
 /**
  * Places the steps on a strip of the given width: one column for each time of the day that is used. Two are equally wide; of
  * more, each gets the same least width and the rest is shared by how much text it holds, so that they end at about the same height.
  * @param widthMm   mm, enough for the gutters
  * @param gutterMm  mm between columns, 0 or more
+ * @param leastMm   mm that each of three or more columns gets before text counts; a drawing wider than its column is left out
  * @returns         columns from left to right; the last ends at `widthMm`
  * @throws RangeError when the strip is too narrow for its gutters
  */
-export function layOutDayStrip(steps: readonly DayStep[], widthMm: number, gutterMm = 6): StripLayout {
+export function layOutDayStrip(steps: readonly DayStep[], widthMm: number, gutterMm = 6, leastMm = BRUSH_COLUMN_MM): StripLayout {
   const at = (when: DaySlot) => steps.filter((step) => step.when === when);
   const used = DAY_SLOTS.filter((slot) => at(slot).length > 0);
   const columnsMm = widthMm - gutterMm * Math.max(0, used.length - 1);
-  if (!(gutterMm >= 0 && columnsMm > 0)) throw new RangeError(`strip of ${widthMm} mm is too narrow for gutters of ${gutterMm} mm`);
+  if (!(gutterMm >= 0 && leastMm >= 0 && columnsMm > 0))
+    throw new RangeError(`strip of ${widthMm} mm is too narrow for gutters of ${gutterMm} mm`);
   const columns = shareWidth(
     used.map((when) => ({ when, steps: at(when) })),
-    columnsMm,
-    gutterMm,
+    { columnsMm, gutterMm, leastMm },
   );
   const bedtime = columns.find(({ when }) => when === 'bedtime');
   return {
@@ -71,9 +72,16 @@ export function layOutDayStrip(steps: readonly DayStep[], widthMm: number, gutte
   };
 }
 
-function shareWidth(used: readonly Pick<StripColumn, 'when' | 'steps'>[], columnsMm: number, gutterMm: number): readonly StripColumn[] {
+interface Room {
+  readonly columnsMm: number;
+  readonly gutterMm: number;
+  readonly leastMm: number;
+}
+
+function shareWidth(used: readonly Pick<StripColumn, 'when' | 'steps'>[], room: Room): readonly StripColumn[] {
+  const { columnsMm, gutterMm } = room;
   const evenMm = columnsMm / Math.max(1, used.length);
-  const leastMm = used.length <= 2 ? evenMm : Math.min(NARROWEST_MM, evenMm);
+  const leastMm = used.length <= 2 ? evenMm : Math.min(room.leastMm, evenMm);
   const lettersOf = ({ steps }: Pick<StripColumn, 'steps'>) =>
     steps.reduce((sum, { text, amount }) => sum + 1 + text.length + (amount ? LETTERS_OF_AMOUNT : 0), 0);
   const letters = used.reduce((sum, column) => sum + lettersOf(column), 0);

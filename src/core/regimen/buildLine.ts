@@ -29,11 +29,21 @@ export function buildLine(candidate: Candidate, others: readonly Candidate[], vi
     use,
     ...(amountNote === undefined ? {} : { amountNote }),
     ...(amountKind === undefined ? {} : { amountKind }),
-    because: [...reasons.map((n) => n.because), ...(signature ? [`Signed by ${signature.by}.`] : [])],
+    because: [
+      ...reasons.map((n) => n.because),
+      ...(isUntilSigned(candidate, others) ? [UNTIL_SIGNED] : []),
+      ...(signature ? [`Signed by ${signature.by}.`] : []),
+    ],
     warnings: warningsOf(candidate, others, view),
     sources: uniqueSources([...reasons.flatMap((n) => n.sources), ...(check.agent?.evidence ?? []).map((e) => e.source)]),
   };
 }
+
+const UNTIL_SIGNED = 'Until the high-fluoride paste is signed: then that one takes its place.';
+
+const isUntilSigned = ({ item, meets }: Candidate, others: readonly Candidate[]): boolean =>
+  meets.includes('fluoride-base') &&
+  others.some((o) => o.item.id !== item.id && o.state === 'waiting-for-signature' && o.meets.includes('fluoride-base'));
 
 /** The reading speaks through the antimicrobial need alone: what needs a signature never gives it as a reason. */
 function needsOf({ meets, chosenFor }: Candidate, needs: readonly Need[]): readonly Need[] {

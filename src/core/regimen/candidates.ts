@@ -46,12 +46,11 @@ export function toCandidate(check: ItemCheck, { facts, settings, signatures, tab
  * Packs in stock that no rule keeps out and that meet a need, best first: without a check to record, in the tier that the list of care
  * names, with the strength for the age, fewest daily tasks, lowest price, then by id.
  */
-export function rankCandidates(need: Need, checks: readonly ItemCheck[], view: CandidateView): readonly Candidate[] {
+export function rankCandidates(need: Need, candidates: readonly Candidate[], view: CandidateView): readonly Candidate[] {
   const tierOf = (c: Candidate) => need.agentIds?.findIndex((tier) => tier.includes(c.item.agentId)) ?? 0;
-  return checks
-    .filter((c) => c.item.inStock && !c.agent?.byChoiceOnly && unliftedBars(c, view.signatures).length === 0)
-    .map((check) => toCandidate(check, view))
+  return candidates
     .filter((c) => c.meets.includes(need.kind) && tierOf(c) >= 0 && c.state !== 'signed')
+    .filter(({ item, check }) => item.inStock && !check.agent?.byChoiceOnly && unliftedBars(check, view.signatures).length === 0)
     .map((c) => ({
       c,
       rank: [Number(c.check.cautions.length > 0), tierOf(c), strengthMiss(c, view), tasks(c), c.item.priceCents ?? Number.MAX_SAFE_INTEGER],

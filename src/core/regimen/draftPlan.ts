@@ -8,6 +8,8 @@ import type { Need, NeedKind } from './types.ts';
 export interface DraftView extends CandidateView {
   readonly needs: readonly Need[];
   readonly checks: readonly ItemCheck[];
+  /** One for each check, in the order of the shelf. */
+  readonly candidates: readonly Candidate[];
 }
 
 /** Chosen packs, what could stand in their place, and what was kept out while choosing. */
@@ -37,7 +39,8 @@ export function viewOf({ facts, needs, shelf, signed, confirmed, settings, table
   const { jurisdiction, hypochloriteProtocol } = settings;
   const checks = shelf.map((item) => checkItem({ item, facts, level: confirmed?.level, jurisdiction, hypochloriteProtocol, tables }));
   const signatures = new Map(shelf.map(({ id }) => [id, signed.filter((s) => s.shelfItemId === id)]));
-  return { facts, needs, settings, signed, signatures, tables, checks };
+  const view = { facts, settings, signed, signatures, tables };
+  return { ...view, needs, checks, candidates: checks.map((check) => toCandidate(check, view)) };
 }
 
 /** Signed packs, then one pack for each need, then alternatives, and last of all what the antimicrobial need may bring. */
@@ -50,10 +53,9 @@ export function draftPlan(view: DraftView): Draft {
 /** Signed packs stand first, whatever the needs: the dentist decided. Rules that the signature does not lift still keep them out. */
 function takeSigned(view: DraftView): Draft {
   let draft: Draft = { lines: [], alternatives: [], barred: [] };
-  for (const check of view.checks) {
-    const candidate = toCandidate(check, view);
+  for (const candidate of view.candidates) {
     if (candidate.state !== 'signed') continue;
-    const bars = unliftedBars(check, view.signatures);
+    const bars = unliftedBars(candidate.check, view.signatures);
     draft = bars.length > 0 ? { ...draft, barred: [...draft.barred, ...bars] } : take(draft, candidate, view);
   }
   return draft;
@@ -63,7 +65,7 @@ function meetNeed(draft: Draft, kind: NeedKind, view: DraftView): Draft {
   const need = view.needs.find((n) => n.kind === kind);
   if (need?.state !== 'needed' || isMetBy(draft.lines, kind)) return draft;
   let tried = draft;
-  for (const candidate of rankCandidates(need, view.checks, view)) {
+  for (const candidate of rankCandidates(need, view.candidates, view)) {
     if (isIn(tried, candidate.item.id)) continue;
     tried = take(tried, { ...candidate, chosenFor: kind }, view);
     if (isIn(tried, candidate.item.id)) return tried;
@@ -78,7 +80,7 @@ function addAlternatives(draft: Draft, view: DraftView): Draft {
     const need = view.needs.find((n) => n.kind === line.chosenFor);
     if (line.state === 'signed' || !need) continue;
     const others = draft.lines.filter((l) => l !== line);
-    const fitting = rankCandidates(need, view.checks, view).filter((c) => !isIn(grown, c.item.id) && !findConflict(c, others, view));
+    const fitting = rankCandidates(need, view.candidates, view).filter((c) => !isIn(grown, c.item.id) && !findConflict(c, others, view));
     grown = { ...grown, alternatives: [...grown.alternatives, ...inPlaceOf(line, fitting, need.kind)] };
   }
   return grown;
@@ -89,7 +91,7 @@ function meetAntimicrobial(draft: Draft, view: DraftView): Draft {
   const need = view.needs.find((n) => n.kind === 'antimicrobial');
   if (need?.state !== 'needed' || isMetBy(draft.lines, 'antimicrobial')) return draft;
   const others = [...draft.lines, ...draft.alternatives.map((a) => a.candidate)];
-  const fitting = rankCandidates(need, view.checks, view).filter(
+  const fitting = rankCandidates(need, view.candidates, view).filter(
     (c) => c.state === 'proposed' && !c.holdsFluoride && !isIn(draft, c.item.id) && !findConflict(c, others, view, 'any'),
   );
   const [first, ...rest] = fitting;

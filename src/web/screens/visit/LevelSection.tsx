@@ -1,7 +1,7 @@
 import type { Driver, Level, LevelChange, MissingItem, RiskResult } from '../../../core/risk/types.ts';
 import type { VisitAssessment } from '../../../core/visit/types.ts';
 import { flagText, itemLabel, protocolName, questionsOfItem } from '../../content.ts';
-import { capitalise, formatDate, formatShortClock, joinWords, plural } from '../../format.ts';
+import { capitalise, formatDate, formatShortClock, joinWords, plural, uncapitalise } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { LevelLine } from '../../parts/LevelLine.tsx';
 import { SourceLine, SourceList, Why } from '../../parts/Sources.tsx';
@@ -129,7 +129,7 @@ function Because({ result }: { readonly result: RiskResult }) {
     <section aria-label="Because">
       <SectionHead title="Because" />
       {drivers.length === 0 ? <p className="small">Nothing known pushes the level up.</p> : <DriverList drivers={drivers} />}
-      {protections.length > 0 && <p className="small">Protective: {protections.map((d) => itemLabel(d.item)).join('; ')}.</p>}
+      {protections.length > 0 && <p className="small">Protective: {protections.map((d) => uncapitalise(itemLabel(d.item))).join('; ')}.</p>}
       {result.flags.map((flag) => (
         <p key={flag} className="small">
           {flagText(flag)}

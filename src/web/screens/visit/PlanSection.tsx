@@ -88,10 +88,10 @@ function noPlanSentence({ confirmed, safetyUnknown }: VisitAssessment): string {
 }
 
 function PlanRow({ line }: { readonly line: PlanLine }) {
-  const { session, isClosed, isShownToPatient, place, lines, goTo, sign, bundle } = useVisit();
+  const { session, isShownToPatient, place, lines, goTo, sign, bundle } = useVisit();
   const isOpen = place.scope === 'plan' && place.line === line.shelfItemId;
   const letter = lines.plan.find((l) => l.id === line.shelfItemId)?.letter;
-  const maySign = session.member.roles.includes('dentist') && !isClosed && !isShownToPatient;
+  const maySign = session.member.roles.includes('dentist') && !isShownToPatient;
   return (
     <li data-line={line.shelfItemId}>
       <button

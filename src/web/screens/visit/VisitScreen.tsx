@@ -23,21 +23,21 @@ export function VisitScreen({ visitId, session }: { readonly visitId: string; re
   const query = useVisitBundle(visitId);
   const client = useQueryClient();
   if (!query.data) return <LoadState query={query} what="the visit" />;
-  const onClosed = () => {
+  const onServerChange = () => {
     void client.invalidateQueries({ queryKey: ['people'] });
     void query.refetch();
   };
-  return <Visit key={`${visitId} ${query.data.state}`} bundle={query.data} session={session} onClosed={onClosed} />;
+  return <Visit key={`${visitId} ${query.data.state}`} bundle={query.data} session={session} onServerChange={onServerChange} />;
 }
 
 interface VisitProps {
   readonly bundle: VisitBundle;
   readonly session: SessionView;
-  readonly onClosed: () => void;
+  readonly onServerChange: () => void;
 }
 
-function Visit({ bundle, session, onClosed }: VisitProps) {
-  const work = useVisitWork(bundle, session, onClosed);
+function Visit({ bundle, session, onServerChange }: VisitProps) {
+  const work = useVisitWork(bundle, session, onServerChange);
   const [isHelpOpen, setHelpOpen] = useState(false);
   const page = useRef<HTMLDivElement>(null);
   const isWide = useIsWide();

@@ -13,16 +13,24 @@ import { CONDITIONS_AS_USUAL } from './swabLines.ts';
 import { useVisitDraft } from './useVisitDraft.ts';
 import { useVisitRequests } from './useVisitRequests.ts';
 import type { VisitWork } from './visitContext.ts';
-import { effectOfReconfirm, effectOfReply, type LevelChangeDraft, type Place, placeAfter, type ReplyEffect } from './visitReplies.ts';
+import {
+  effectOfReconfirm,
+  effectOfReply,
+  firstPlace,
+  type LevelChangeDraft,
+  type Place,
+  placeAfter,
+  type ReplyEffect,
+} from './visitReplies.ts';
 
 /** The work on one visit: the draft, its assessment redrawn after every answer, where the keys stand, and what each key does. */
-export function useVisitWork(bundle: VisitBundle, session: SessionView, onClosed: () => void): VisitWork {
+export function useVisitWork(bundle: VisitBundle, session: SessionView, onServerChange: () => void): VisitWork {
   const queue = useSaveQueue();
   const { input, put, show } = useVisitDraft(bundle);
   const [newFinding, setNewFinding] = useState<FindingDraft | null>(null);
   const [levelChange, setLevelChange] = useState<LevelChangeDraft | null>(null);
   const [isShownToPatient, setShown] = useState(false);
-  const requests = useVisitRequests(bundle.visitId, show, onClosed);
+  const requests = useVisitRequests(bundle.visitId, show, onServerChange);
 
   const isClosed = bundle.state !== 'open';
   const assessment = useMemo(() => bundle.stored ?? assess(input), [bundle.stored, input]);
@@ -31,7 +39,9 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onClosed
     const all = buildLines({ bundle, input, assessment, questions, carried, newFinding, levelChange });
     return isShownToPatient ? withoutPrivate(all) : all;
   }, [bundle, input, assessment, carried, newFinding, levelChange, isShownToPatient]);
-  const { place, goTo, goOn, problem, setProblem } = usePlace(lines);
+  const { place, goTo, goOn, problem, setProblem } = usePlace(lines, () =>
+    firstPlace(lines, session.member.roles.includes('dentist') ? assessment.plan.lines : []),
+  );
 
   const apply = (effect: ReplyEffect, from: Place) => {
     setProblem(effect.problem ?? null);
@@ -62,6 +72,9 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onClosed
     if (!isClosed) apply(effectOfReconfirm(scope, lines[scope], input, assessment), { scope, line: null });
   };
 
+  // A dentist may come to it after the visit was closed; then the record on the server is read again.
+  const sign = (item: string) => void requests.sign(item).then((isSigned) => isSigned && isClosed && onServerChange());
+
   const commands: Readonly<Record<string, () => void>> = {
     'swab u': () => {
       if (input.visit.reading?.rlu === undefined) return;
@@ -77,12 +90,12 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onClosed
       setLevelChange(levelChange ? null : { level: null });
       goTo('level', levelChange ? null : LEVEL_TO);
     },
-    'plan s': () => place.line && void requests.sign(place.line),
+    'plan s': () => place.line && sign(place.line),
     'agree z': () => void requests.close(),
     'agree p': () => void queue.settled().then(() => goToPath(`/visits/${bundle.visitId}/leaflet`)),
   };
   const command = (scope: Scope, letter: string) => {
-    if (!isClosed || letter === 'p') commands[`${scope} ${letter}`]?.();
+    if (!isClosed || letter === 'p' || letter === 's') commands[`${scope} ${letter}`]?.();
   };
 
   const leaveLine = () => {
@@ -109,7 +122,7 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onClosed
     reply,
     reconfirm,
     command,
-    sign: (item: string) => void requests.sign(item),
+    sign,
     leaveLine,
     put,
     show,
@@ -117,8 +130,8 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onClosed
 }
 
 /** Where the keys stand. `focus` counts up whenever the place was set by a key, so that the page moves the focus there. */
-function usePlace(lines: VisitLines) {
-  const [place, setPlace] = useState<Place & { readonly focus: number }>({ scope: 'safety', line: null, focus: 1 });
+function usePlace(lines: VisitLines, first: () => Place) {
+  const [place, setPlace] = useState<Place & { readonly focus: number }>(() => ({ ...first(), focus: 1 }));
   const [after, setAfter] = useState<Place | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const goTo = useCallback((scope: Scope, line: string | null = null, isFromKey = true) => {

@@ -1,4 +1,5 @@
 import type { VisitBundle } from '../../../api/bundles.ts';
+import type { PlanLine } from '../../../core/regimen/types.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
 import { agreeField, allAgreed } from './agreeLines.ts';
 import { ALL_EXAMINED, LEVEL_REASON, LEVEL_TO } from './buildLines.ts';
@@ -134,4 +135,15 @@ export function enter(scope: Scope, lines: Readonly<Record<Scope, readonly Line[
   const canReconfirm = lines[scope].some((l) => l.reconfirmable);
   const first = isQuestionScope(scope) && !canReconfirm ? lines[scope].find((l) => l.wanted) : undefined;
   return { scope, line: first?.id ?? null };
+}
+
+/** Where a visit opens: for a dentist at what waits for a signature, else at the first questions that want a key. */
+export function firstPlace(
+  lines: Readonly<Record<Scope, readonly Line[]>>,
+  plan: readonly Pick<PlanLine, 'shelfItemId' | 'state'>[],
+): Place {
+  const waiting = plan.find((line) => line.state === 'waiting-for-signature');
+  if (waiting) return { scope: 'plan', line: waiting.shelfItemId };
+  const scope = SCOPES.find((s) => isQuestionScope(s) && lines[s].some((l) => l.wanted || l.reconfirmable));
+  return scope ? enter(scope, lines) : { scope: 'level', line: null };
 }
