@@ -51,7 +51,7 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await printed(page, 'visit');
   const visit = page.url();
   await page.getByRole('button', { name: 'Show patient' }).click();
-  await inBothThemes(page, 'visit-shown-to-patient', { fullPage: true });
+  await inBothThemes(page, 'visit-shown-to-patient');
   await page.getByRole('button', { name: 'Back to work' }).click();
   await page.setViewportSize(PHONE);
   await inBothThemes(page, 'visit-phone');
@@ -82,7 +82,7 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await printed(page, 'over-time');
   for (const name of ['shelf', 'rules']) {
     await page.goto(`${demo.url}/${name}`);
-    await page.locator('table').first().waitFor();
+    await page.getByRole('heading', { level: 2 }).or(page.locator('tbody')).first().waitFor();
     await inBothThemes(page, name);
     await printed(page, name);
   }

@@ -38,7 +38,10 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
   const readings = await listReadings(db, scope, patient.id);
   const draft = await readDraft(db, scope, visitId);
   const carried = carryForward(earlier);
-  const said = visit.state === 'open' ? saidInDraft(draft, await carryFindings(db, scope, earlier.at(-1))) : await saidAtClosing(db, scope, visit, readings);
+  const said =
+    visit.state === 'open'
+      ? saidInDraft(draft, await carryFindings(db, scope, earlier.at(-1)))
+      : await saidAtClosing(db, scope, visit, readings);
   const confirmed = await findConfirmedLevel(db, scope, visitId);
   const input: VisitInput = {
     practice: stored.practice,

@@ -33,7 +33,9 @@ export async function readPerson(context: Reader, patientId: string): Promise<Pe
     ageYears: ageOn(patient.birthDate, await localDate(context)).ageYears,
     visits,
     readings: (await listReadings(db, scope, patientId)).flatMap((reading) => toStoredReading(reading, practice)),
-    courses: (await listCourses(db, scope, patientId)).map((course) => toStoredCourse(course, practice, visits.find((v) => v.id === course.visitId)?.onDate)),
+    courses: (await listCourses(db, scope, patientId)).map((course) =>
+      toStoredCourse(course, practice, visits.find((v) => v.id === course.visitId)?.onDate),
+    ),
     nextOn: recall?.due ?? null,
   };
 }
@@ -79,5 +81,13 @@ function toStoredReading({ id, use, takenAt, rlu, bound, state, reasons, meterId
 function toStoredCourse(course: Course, practice: PracticeFile, offeredOn = ''): PersonRecord['courses'][number] {
   const { shelfItemId, state, fromDate, toDate, signature, reason, stopReason } = course;
   const name = practice.shelf.find((item) => item.id === shelfItemId)?.name ?? shelfItemId;
-  return { shelfItemId, name, state, from: fromDate ?? offeredOn, to: toDate, signedBy: signature?.by ?? null, reason: stopReason ?? reason };
+  return {
+    shelfItemId,
+    name,
+    state,
+    from: fromDate ?? offeredOn,
+    to: toDate,
+    signedBy: signature?.by ?? null,
+    reason: stopReason ?? reason,
+  };
 }

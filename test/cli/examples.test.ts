@@ -158,7 +158,9 @@ test('teenager with a parent: what was not asked is unknown, and food is then no
   expect(it.safetyUnknown).toEqual(['private_conditions', 'pregnant']);
   expect(it.facts.pregnant).toBeUndefined();
   expect(it.plan.diet.allowed).toBe('after-only');
-  expect(leafletText(it)).not.toMatch(/pregnan(t|cy) test|drugs/i);
+  const asksFirst = it.plan.notOffered.filter(({ level }) => level === 'ask-first').map(({ shelfItemId }) => shelfItemId);
+  expect(asksFirst).toEqual(expect.arrayContaining(['paste-naf-5000', 'varnish-naf-resin', 'gum-xylitol']));
+  expect(planIds(it).filter((id) => asksFirst.includes(id))).toEqual([]);
   expect(it.reading.verdict).toBe('above');
 });
 

@@ -7,7 +7,7 @@ import type { Answer } from '../../src/core/visit/answer.ts';
 import { assessVisit } from '../../src/core/visit/assessVisit.ts';
 import { checkVisit } from '../../src/core/visit/checkVisit.ts';
 import type { Question } from '../../src/core/visit/question.ts';
-import type { Finding, VisitAssessment, VisitInput } from '../../src/core/visit/types.ts';
+import type { Finding, VisitInput } from '../../src/core/visit/types.ts';
 
 /** Fixed, so that a failure can be looked at again; EBBLINE_SEED looks elsewhere. */
 const seed = Number(process.env.EBBLINE_SEED ?? 20_261_125);
@@ -31,7 +31,7 @@ const birthDate = fc.oneof(
     .map(([year, month]) => `${year}-${String(month).padStart(2, '0')}-15`),
 );
 
-function valueOf(question: Question): fc.Arbitrary<Answer['value']> {
+function drawValue(question: Question): fc.Arbitrary<Answer['value']> {
   const ids = (question.choices ?? []).map((choice) => choice.id);
   const { min = 0, max = 9 } = question;
   switch (question.kind) {
@@ -54,11 +54,11 @@ function valueOf(question: Question): fc.Arbitrary<Answer['value']> {
 /** Mostly known, so that most visits get as far as a plan; every kind of unknown occurs. */
 const answerTo = (question: Question): fc.Arbitrary<Answer | undefined> =>
   fc.oneof(
-    { weight: 12, arbitrary: valueOf(question).map((value): Answer => ({ how: 'asked', value, askedOn: ON })) },
+    { weight: 12, arbitrary: drawValue(question).map((value): Answer => ({ how: 'asked', value, askedOn: ON })) },
     {
       weight: 2,
       arbitrary: fc
-        .tuple(valueOf(question), fc.constantFrom('2026-11-25', '2026-05-25', '2026-05-24', '2024-11-25'))
+        .tuple(drawValue(question), fc.constantFrom('2026-11-25', '2026-05-25', '2026-05-24', '2024-11-25'))
         .map(([value, askedOn]): Answer => ({ how: 'carried', value, askedOn })),
     },
     { weight: 1, arbitrary: fc.constantFrom<Answer>({ how: 'declined' }, { how: 'does-not-know' }, { how: 'not-asked' }) },

@@ -22,7 +22,7 @@ const LEVEL_KINDS = ['fluoride-extra', 'professional-fluoride', 'antimicrobial',
 describe('by confirmed level', () => {
   // Rows of the four-level care table (memory) and of the child list (read). n needed, u undecided, - not needed.
   test.each([
-    ['four_level_6plus_2019', 'low', '--u--u'.replace('u', '-')],
+    ['four_level_6plus_2019', 'low', '-----u'],
     ['four_level_6plus_2019', 'moderate', 'nn-n-u'],
     ['four_level_6plus_2019', 'high', 'nnun-u'],
     ['four_level_6plus_2019', 'extreme', 'nnunnu'],

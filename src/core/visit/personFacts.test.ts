@@ -54,6 +54,11 @@ describe('dry mouth', () => {
 });
 
 test('appliances and household are three-valued', () => {
-  expect(facts(40, { appliance: ['partial-denture', 'fixed-brace'], household: ['dog'] })).toMatchObject({ dentures: true, braces: true, dogAtHome: true, youngChildAtHome: false });
+  expect(facts(40, { appliance: ['partial-denture', 'fixed-brace'], household: ['dog'] })).toMatchObject({
+    dentures: true,
+    braces: true,
+    dogAtHome: true,
+    youngChildAtHome: false,
+  });
   expect(facts(40, { appliance: [] })).toMatchObject({ dentures: false, braces: false });
 });

@@ -14,7 +14,7 @@ export interface ReadingPictureProps {
 }
 
 const WIDTH = 440;
-const HEIGHT = 118;
+const HEIGHT = 122;
 const BASE = 80;
 const TOP = 24;
 const EDGE = 14;
@@ -67,7 +67,7 @@ export function ReadingPicture(props: ReadingPictureProps) {
           </text>
         </g>
       ))}
-      <text className="tick-text" x={WIDTH - EDGE} y={HEIGHT - 2} textAnchor="end">
+      <text className="tick-text" x={WIDTH - EDGE} y={HEIGHT - 5} textAnchor="end">
         RLU, log scale
       </text>
     </svg>

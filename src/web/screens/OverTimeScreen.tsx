@@ -105,7 +105,7 @@ function Findings({ visits }: { readonly visits: readonly StoredVisit[] }) {
       {withFindings.length === 0 ? (
         <p>None recorded. That is not the same as sound: it depends on what was examined.</p>
       ) : (
-        <table>
+        <table className="over-time">
           <thead>
             <tr>
               <th scope="col">Visit</th>
@@ -144,7 +144,7 @@ function Courses({ courses }: Pick<PersonRecord, 'courses'>) {
       {items.length === 0 ? (
         <p>Nothing recorded yet.</p>
       ) : (
-        <table>
+        <table className="over-time home-care">
           <thead>
             <tr>
               <th scope="col">Item</th>

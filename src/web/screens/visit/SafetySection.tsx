@@ -6,7 +6,7 @@ import { useVisit } from './visitContext.ts';
 
 /** Opens as lines while anything is unknown or being changed; else it reads as one sentence. */
 export function SafetySection() {
-  const { lines, place, isClosed, goTo } = useVisit();
+  const { lines, place, isClosed, isShownToPatient, goTo } = useVisit();
   const wanted = lines.safety.filter((l) => l.wanted).length;
   const isOpen = !isClosed && (place.scope === 'safety' || wanted > 0);
   return (
@@ -25,7 +25,7 @@ export function SafetySection() {
               {line.label}: <span className={line.tone === 'unknown' ? 'unknown' : undefined}>{line.text}</span>.{' '}
             </span>
           ))}
-          {!isClosed && (
+          {!isClosed && !isShownToPatient && (
             <button type="button" className="link" onClick={() => goTo('safety')}>
               change
             </button>
