@@ -1,3 +1,4 @@
+import { describeIssues, sayProblem } from '../api/describeIssues.ts';
 import { AppError } from '../api/errors.ts';
 import { FIELD_SCHEMAS } from '../api/visitSchema.ts';
 import { questions } from '../content/questions.ts';
@@ -16,8 +17,11 @@ export function checkField(input: VisitInput, path: string, value: unknown): unk
     throw new AppError('INPUT_INVALID', `${path}: there is no such question`);
   const parsed = FIELD_SCHEMAS[first as keyof typeof FIELD_SCHEMAS].safeParse(value);
   if (!parsed.success) {
-    const issue = parsed.error.issues[0];
-    throw new AppError('INPUT_INVALID', `${[path, ...(issue?.path ?? [])].join('.')}: ${issue?.message ?? 'not valid'}`);
+    const [problem] = describeIssues(parsed.error.issues, value);
+    throw new AppError(
+      'INPUT_INVALID',
+      sayProblem({ path: [path, problem?.path].filter(Boolean).join('.'), message: problem?.message ?? 'is not valid' }),
+    );
   }
   const inThisField = `visit.${path}`;
   const problem = checkVisit(applyField(input, path, parsed.data), questions).find(

@@ -6,6 +6,7 @@ import { useSaveState } from './data/saving.ts';
 import { formatClock, formatDate } from './format.ts';
 import { Link } from './parts/Link.tsx';
 import { type Preferences, setPreference, usePreferences } from './preferences.ts';
+import { usePrintFoot } from './printFoot.ts';
 import type { Route } from './routing.ts';
 
 interface ShellProps {
@@ -17,6 +18,7 @@ interface ShellProps {
 /** The strip, the navigation, who is signed in and what is saved; and at the end how the page looks. */
 export function Shell({ route, session, children }: ShellProps) {
   const visitId = useLastVisit(route);
+  usePrintFoot({ page: `${session.practice.name} · ${formatDate(session.today)} · Ebbline ${packageJson.version}` });
   return (
     <>
       <a className="skip" href="#main">
@@ -45,7 +47,7 @@ export function Shell({ route, session, children }: ShellProps) {
       <main className="page" id="main" tabIndex={-1}>
         {children}
       </main>
-      <Foot session={session} />
+      <Foot />
     </>
   );
 }
@@ -101,14 +103,11 @@ const THEMES: readonly { readonly id: Preferences['theme']; readonly name: strin
   { id: 'dark', name: 'dark' },
 ];
 
-function Foot({ session }: { readonly session: SessionView }) {
+function Foot() {
   const { theme } = usePreferences();
   const signOut = useSignOut();
   return (
     <footer className="foot">
-      <p className="foot-print">
-        {session.practice.name} · {formatDate(session.today)} · Ebbline {packageJson.version}
-      </p>
       <p>Not a diagnosis and not a device. It shows its basis; the professional decides.</p>
       <div className="foot-links">
         <fieldset>

@@ -8,9 +8,10 @@ import { evaluateProtocol } from '../risk/evaluateProtocol.ts';
 import { uniqueSources } from '../risk/explainLevel.ts';
 import { itemsFromAnswers } from '../risk/itemsFromAnswers.ts';
 import { levelSentence } from '../risk/levelSentence.ts';
+import { compareLevels } from '../risk/levels.ts';
 import { decideMouth } from '../risk/mouthFirst.ts';
 import type { ProtocolTable, RiskSettings } from '../risk/protocol.ts';
-import type { Items, RiskResult } from '../risk/types.ts';
+import type { Items, LevelChange, RiskResult } from '../risk/types.ts';
 import { listChangeableItems, whatWouldChange } from '../risk/whatWouldChange.ts';
 import { ageOn } from './ageOn.ts';
 import { personFacts } from './personFacts.ts';
@@ -76,15 +77,7 @@ export function assessVisit({ practice, person, visit }: VisitInput, content: Vi
     mouth,
     tables: content.regimen,
   });
-  const couldChange = level.table
-    ? whatWouldChange(
-        level.table,
-        items,
-        ageYears,
-        settings,
-        listChangeableItems(level.table, { mayLimitFood: plan.diet.allowed === 'any' }),
-      )
-    : [];
+  const couldChange = level.table ? listChanges({ ...level, items, ageYears, settings, mayLimitFood: plan.diet.allowed === 'any' }) : [];
   const leaflet = buildLeaflet({
     plan,
     person: { name: person.name, ageYears },
@@ -123,6 +116,27 @@ export function assessVisit({ practice, person, visit }: VisitInput, content: Vi
     ]),
     versions: content.versions,
   };
+}
+
+interface ChangesInput extends Pick<ProposedLevel, 'table' | 'proposed'> {
+  readonly items: Items;
+  readonly ageYears: number;
+  readonly settings: RiskSettings;
+  readonly mayLimitFood: boolean;
+}
+
+/**
+ * Upwards, what is not known yet and could be found; downwards, that and what can be changed. Nobody is told what would make it worse.
+ */
+function listChanges({ table, proposed, items, ageYears, settings, mayLimitFood }: ChangesInput): readonly LevelChange[] {
+  if (!table || !proposed) return [];
+  const present = proposed.levelUnknownNotTicked;
+  const byFinding = whatWouldChange(table, items, ageYears, settings, []);
+  const byChanging = whatWouldChange(table, items, ageYears, settings, listChangeableItems(table, { mayLimitFood }));
+  return [
+    ...byChanging.filter(({ to }) => compareLevels(to, present) < 0),
+    ...byFinding.filter(({ to }) => compareLevels(to, present) > 0),
+  ];
 }
 
 interface ProposedLevel {

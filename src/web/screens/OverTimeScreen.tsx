@@ -7,6 +7,7 @@ import { formatDate, plural } from '../format.ts';
 import { LevelLine } from '../parts/LevelLine.tsx';
 import { Link } from '../parts/Link.tsx';
 import { LoadState } from '../parts/LoadState.tsx';
+import { usePrintFoot } from '../printFoot.ts';
 import { sayFinding, sayPlace } from './visit/findings.ts';
 
 export function OverTimeScreen({ patientId, today }: { readonly patientId: string | null; readonly today: string }) {
@@ -36,6 +37,7 @@ function ChoosePerson() {
 
 function OnePerson({ patientId, today }: { readonly patientId: string; readonly today: string }) {
   const person = usePerson(patientId);
+  usePrintFoot({ name: person.data?.name ?? '' });
   if (!person.data) return <LoadState query={person} what="the record" />;
   const { name, ageYears, visits, readings, courses, nextOn } = person.data;
   const open = visits.find((v) => v.state === 'open');

@@ -7,6 +7,7 @@ import { formatDate, plural } from '../../format.ts';
 import { Link } from '../../parts/Link.tsx';
 import { LoadState } from '../../parts/LoadState.tsx';
 import { useIsWide } from '../../parts/useIsWide.ts';
+import { usePrintFoot } from '../../printFoot.ts';
 import { Conflicts } from './Conflicts.tsx';
 import { KeyHelp } from './KeyHelp.tsx';
 import { LookSection } from './LookSection.tsx';
@@ -43,6 +44,7 @@ function Visit({ bundle, session, onServerChange }: VisitProps) {
   const isWide = useIsWide();
   useVisitKeys(work, () => setHelpOpen(true));
   useFocusAtPlace(page, work.place);
+  usePrintFoot({ name: bundle.input.person.name });
 
   const main = (
     <div className="work" key="work">

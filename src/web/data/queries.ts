@@ -1,0 +1,127 @@
+import { QueryCache, QueryClient, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import type { NewPerson, PersonLine, Role, SessionView } from '../../api/apiTypes.ts';
+import type { PersonRecord, VersionedShelfItem, VisitBundle } from '../../api/bundles.ts';
+import type { Leaflet } from '../../core/leaflet/types.ts';
+import type { ShelfItem } from '../../core/regimen/types.ts';
+import type { PracticeSettings } from '../../core/visit/types.ts';
+import { ApiError, callApi } from './api.ts';
+
+export function createQueryClient(): QueryClient {
+  const client: QueryClient = new QueryClient({
+    // A session that ended elsewhere shows the sign-in page.
+    queryCache: new QueryCache({
+      onError: (error, query) => {
+        const isSignedOut = error instanceof ApiError && error.status === 401;
+        if (isSignedOut && query.queryKey[0] !== 'session') void client.invalidateQueries({ queryKey: ['session'] });
+      },
+    }),
+    defaultOptions: {
+      queries: { retry: (count, error) => count < 2 && error instanceof ApiError && error.status === 0, networkMode: 'always' },
+    },
+  });
+  return client;
+}
+
+/** The signed-in member, or null. */
+export function useSession() {
+  return useQuery({
+    queryKey: ['session'],
+    queryFn: async () => {
+      try {
+        return await callApi<SessionView | null>('GET', '/api/session');
+      } catch (error) {
+        if (error instanceof ApiError && error.status === 401) return null;
+        throw error;
+      }
+    },
+  });
+}
+
+export interface MemberName {
+  readonly id: string;
+  readonly name: string;
+  readonly roles: readonly Role[];
+}
+
+/** Names for the sign-in page. */
+export function useMembers() {
+  return useQuery({
+    queryKey: ['members'],
+    queryFn: async () => listOf(await callApi<ListOrPart<MemberName>>('GET', '/api/members'), 'members'),
+  });
+}
+
+export function useSignIn() {
+  const client = useQueryClient();
+  return useMutation({
+    mutationFn: (body: { memberId: string; password: string }) => callApi('POST', '/api/sign-in', body),
+    onSuccess: () => client.resetQueries(),
+  });
+}
+
+export function useSignOut() {
+  const client = useQueryClient();
+  return useMutation({ mutationFn: () => callApi('POST', '/api/sign-out'), onSuccess: () => client.resetQueries() });
+}
+
+export function usePeople() {
+  return useQuery({
+    queryKey: ['people'],
+    queryFn: async () => listOf(await callApi<ListOrPart<PersonLine>>('GET', '/api/people'), 'people'),
+  });
+}
+
+/** Adds a person and answers with the id. */
+export const addPerson = (person: NewPerson) => callApi<{ id: string }>('POST', '/api/people', person);
+
+/** Opens a visit, or answers with the one that is open. */
+export const openVisit = (personId: string) => callApi<{ visitId: string }>('POST', `/api/people/${personId}/visits`, {});
+
+export function usePerson(id: string | null) {
+  return useQuery({ queryKey: ['person', id], queryFn: () => callApi<PersonRecord>('GET', `/api/people/${id}`), enabled: id !== null });
+}
+
+/** Read once when the page opens; from then on the page's own draft leads and every field carries its version. */
+export function useVisitBundle(id: string) {
+  return useQuery({
+    queryKey: ['visit', id],
+    queryFn: () => callApi<VisitBundle>('GET', `/api/visits/${id}`),
+    staleTime: Number.POSITIVE_INFINITY,
+    gcTime: 0,
+    refetchOnWindowFocus: false,
+    refetchOnReconnect: false,
+  });
+}
+
+export function useLeaflet(visitId: string) {
+  return useQuery({ queryKey: ['leaflet', visitId], queryFn: () => callApi<Leaflet>('GET', `/api/visits/${visitId}/leaflet`), gcTime: 0 });
+}
+
+export function useShelf() {
+  return useQuery({
+    queryKey: ['shelf'],
+    queryFn: async () => listOf(await callApi<ListOrPart<VersionedShelfItem>>('GET', '/api/shelf'), 'items'),
+  });
+}
+
+export const saveShelfItem = (item: ShelfItem, version: number) =>
+  callApi<{ version: number }>('PUT', `/api/shelf/${item.id}`, { item, version });
+
+export interface RulesView {
+  readonly settings: PracticeSettings;
+  readonly version: number;
+}
+
+export function useRules() {
+  return useQuery({ queryKey: ['rules'], queryFn: () => callApi<RulesView>('GET', '/api/rules') });
+}
+
+export const saveSettings = (settings: PracticeSettings, version: number) =>
+  callApi<{ version: number }>('PUT', '/api/settings', { settings, version });
+
+type ListOrPart<T> = readonly T[] | Readonly<Record<string, readonly T[]>>;
+
+/** Lists come bare or under one name. */
+function listOf<T>(answer: ListOrPart<T>, name: string): readonly T[] {
+  return Array.isArray(answer) ? answer : ((answer as Readonly<Record<string, readonly T[]>>)[name] ?? []);
+}

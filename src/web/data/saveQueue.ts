@@ -1,0 +1,198 @@
+import { ApiError } from './api.ts';
+
+/** One field on its way to the server. `key` is unique over visits: "visitId answers.can_spit". */
+export interface SaveJob {
+  readonly visitId: string;
+  readonly path: string;
+  readonly value: unknown;
+}
+
+/** Someone else saved the same field first. Nothing is overwritten until one of the two is chosen. */
+export interface Conflict extends SaveJob {
+  readonly theirs: unknown;
+  readonly version: number;
+}
+
+export interface SaveState {
+  readonly unsaved: number;
+  /** The last try failed and another one follows. */
+  readonly trying: boolean;
+  readonly signedOut: boolean;
+  /** ISO time of the server's last acknowledgement. */
+  readonly lastSavedAt: string | null;
+  readonly conflicts: readonly Conflict[];
+  /** Fields the server will not take as they are, with its words. */
+  readonly refused: readonly (SaveJob & { readonly message: string })[];
+}
+
+export interface SaveQueueDeps {
+  readonly send: (job: SaveJob, version: number | undefined) => Promise<{ readonly version: number; readonly savedAt: string }>;
+  readonly wait: (ms: number) => Promise<void>;
+}
+
+export interface SaveQueue {
+  readonly state: () => SaveState;
+  readonly subscribe: (listener: () => void) => () => void;
+  /** Takes over the versions that came with a visit. Fields still unsaved keep their place in the queue. */
+  readonly adopt: (visitId: string, versions: Readonly<Record<string, number>>, lastSavedAt: string | null) => void;
+  readonly put: (job: SaveJob) => void;
+  readonly resolve: (conflict: Conflict, keep: 'yours' | 'theirs') => void;
+  /** Resolves once every field is acknowledged, set aside as a conflict, or refused. */
+  readonly settled: () => Promise<void>;
+}
+
+const FIRST_WAIT_MS = 500;
+const LONGEST_WAIT_MS = 10_000;
+
+/** Sends fields in the order they were entered, one at a time; of several values for one field only the newest is sent. */
+export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
+  const waiting = new Map<string, SaveJob>();
+  const versions = new Map<string, number>();
+  const listeners = new Set<() => void>();
+  let inFlight: SaveJob | undefined;
+  let running = false;
+  let state: SaveState = { unsaved: 0, trying: false, signedOut: false, lastSavedAt: null, conflicts: [], refused: [] };
+
+  const change = (part: Partial<SaveState>) => {
+    state = { ...state, ...part, unsaved: waiting.size + (inFlight ? 1 : 0) };
+    for (const listener of listeners) listener();
+  };
+
+  /** True when the job is dealt with, false when it should be tried again. */
+  async function attempt(job: SaveJob): Promise<boolean> {
+    try {
+      const saved = await send(job, versions.get(keyOf(job)));
+      versions.set(keyOf(job), saved.version);
+      inFlight = undefined;
+      change({ trying: false, signedOut: false, lastSavedAt: later(state.lastSavedAt, saved.savedAt) });
+      return true;
+    } catch (error) {
+      return setAside(job, error);
+    }
+  }
+
+  function setAside(job: SaveJob, error: unknown): boolean {
+    if (!(error instanceof ApiError)) throw error;
+    const conflict = error.status === 409 ? conflictOf(job, error.body) : undefined;
+    if (conflict && isSameJson(conflict.theirs, job.value)) {
+      // Our own write arrived though its answer was lost: send it once more on top, for its acknowledgement.
+      versions.set(keyOf(job), conflict.version);
+      return false;
+    }
+    if (conflict) {
+      inFlight = undefined;
+      change({ trying: false, conflicts: [...state.conflicts.filter((c) => keyOf(c) !== keyOf(job)), conflict] });
+      return true;
+    }
+    if (error.status >= 400 && error.status < 500 && error.status !== 401 && error.status !== 408 && error.status !== 429) {
+      inFlight = undefined;
+      change({ trying: false, refused: [...state.refused, { ...job, message: error.message }] });
+      return true;
+    }
+    change({ trying: true, signedOut: error.status === 401 });
+    return false;
+  }
+
+  async function run(): Promise<void> {
+    if (running) return;
+    running = true;
+    let waitMs = FIRST_WAIT_MS;
+    for (let next = waiting.entries().next(); !next.done; next = waiting.entries().next()) {
+      const [key, job] = next.value;
+      waiting.delete(key);
+      inFlight = job;
+      if (await attempt(job)) {
+        waitMs = FIRST_WAIT_MS;
+        continue;
+      }
+      await wait(waitMs);
+      waitMs = Math.min(waitMs * 2, LONGEST_WAIT_MS);
+      inFlight = undefined;
+      putBack(key, job);
+    }
+    running = false;
+  }
+
+  /** A newer value entered meanwhile stays; either way the field goes to the head again. */
+  function putBack(key: string, job: SaveJob): void {
+    const rest = [...waiting].filter(([other]) => other !== key);
+    const newest = waiting.get(key) ?? job;
+    waiting.clear();
+    for (const [k, j] of [[key, newest] as const, ...rest]) waiting.set(k, j);
+  }
+
+  function put(job: SaveJob): void {
+    waiting.set(keyOf(job), job);
+    change({ refused: state.refused.filter((r) => keyOf(r) !== keyOf(job)) });
+    void run();
+  }
+
+  return {
+    state: () => state,
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    adopt: (visitId, fields, lastSavedAt) => {
+      for (const [path, version] of Object.entries(fields)) versions.set(keyOf({ visitId, path }), version);
+      change({ lastSavedAt: later(state.lastSavedAt, lastSavedAt) });
+    },
+    put,
+    resolve: (conflict, keep) => {
+      versions.set(keyOf(conflict), conflict.version);
+      change({ conflicts: state.conflicts.filter((c) => c !== conflict) });
+      if (keep === 'yours') put({ visitId: conflict.visitId, path: conflict.path, value: conflict.value });
+    },
+    settled: () =>
+      new Promise((resolve) => {
+        const check = () => {
+          if (state.unsaved > 0) return;
+          listeners.delete(check);
+          resolve();
+        };
+        listeners.add(check);
+        check();
+      }),
+  };
+}
+
+const keyOf = (job: { readonly visitId: string; readonly path: string }) => `${job.visitId} ${job.path}`;
+
+function conflictOf(job: SaveJob, body: unknown): Conflict | undefined {
+  const found = findConflict(body);
+  return found && { ...job, theirs: found.theirs, version: found.version };
+}
+
+/** The two values stand beside the error or inside it. */
+function findConflict(body: unknown): { theirs: unknown; version: number } | undefined {
+  if (typeof body !== 'object' || body === null) return undefined;
+  const part = body as { theirs?: unknown; version?: unknown; error?: unknown };
+  if (typeof part.version === 'number' && 'theirs' in part) return { theirs: storedValue(part.theirs), version: part.version };
+  return findConflict(part.error);
+}
+
+/** What is stored is a row around the value. No field of a visit has a version of its own, so the two cannot be mixed up. */
+function storedValue(theirs: unknown): unknown {
+  const isRow = typeof theirs === 'object' && theirs !== null && 'version' in theirs && 'value' in theirs;
+  return isRow ? theirs.value : theirs;
+}
+
+function later(a: string | null, b: string | null): string | null {
+  if (a === null || b === null) return a ?? b;
+  return a > b ? a : b;
+}
+
+function isSameJson(a: unknown, b: unknown): boolean {
+  return JSON.stringify(sorted(a)) === JSON.stringify(sorted(b));
+}
+
+function sorted(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(sorted);
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(
+    Object.entries(value)
+      .filter(([, part]) => part !== undefined)
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([key, part]) => [key, sorted(part)]),
+  );
+}
