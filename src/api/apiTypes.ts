@@ -59,3 +59,13 @@ export const SignBody = z.strictObject({
   override: z.strictObject({ ruleId: z.string(), reason: z.string().trim().min(1).max(500) }).optional(),
 });
 export const SignInBody = z.strictObject({ memberId: z.string(), password: z.string() });
+
+const password = z.string().min(8, { error: 'must have 8 characters or more' }).max(200);
+export const NewMember = z.strictObject({
+  name: z.string().trim().min(1).max(200),
+  roles: z.array(Role).min(1),
+  trainedSwab: z.boolean(),
+  password,
+});
+export type NewMember = z.infer<typeof NewMember>;
+export const NewPassword = z.strictObject({ password });

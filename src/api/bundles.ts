@@ -1,6 +1,6 @@
 /** What the pages read. Plain types: the server builds them from its own rows, so they are trusted here. */
 import type { Leaflet } from '../core/leaflet/types.ts';
-import type { Bound, ReadingState } from '../core/reading/types.ts';
+import type { Bound, Meter, ReadingState, SwabLot } from '../core/reading/types.ts';
 import type { ConfirmedLevel, ShelfItem } from '../core/regimen/types.ts';
 import type { Level } from '../core/risk/types.ts';
 import type { Finding, VisitAssessment, VisitInput } from '../core/visit/types.ts';
@@ -71,4 +71,18 @@ export interface PersonRecord {
 export interface VersionedShelfItem {
   readonly item: ShelfItem;
   readonly version: number;
+}
+
+/** What the practice says of its own meters, swab lots and team. Versions are for the next change. */
+export interface PracticeView {
+  readonly meters: readonly { readonly meter: Meter; readonly version: number }[];
+  readonly lots: readonly { readonly lot: SwabLot; readonly version: number }[];
+  readonly members: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly roles: readonly string[];
+    readonly trainedSwab: boolean;
+    readonly active: boolean;
+    readonly hasPassword: boolean;
+  }[];
 }

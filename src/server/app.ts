@@ -12,6 +12,7 @@ import { calculatorRoutes } from './calculatorRoutes.ts';
 import { buildRequestContext } from './context.ts';
 import { installErrorHandler } from './errorHandler.ts';
 import { peopleRoutes } from './peopleRoutes.ts';
+import { practiceRoutes } from './practiceRoutes.ts';
 import type { SignInAddress } from './sessions.ts';
 import { shelfRoutes } from './shelfRoutes.ts';
 import { signInRoutes } from './signInRoutes.ts';
@@ -70,6 +71,7 @@ async function registerApi(app: FastifyInstance, deps: Omit<AppDeps, 'webRoot'>)
   await app.register(peopleRoutes, { contextOf });
   await app.register(visitRoutes, { contextOf });
   await app.register(shelfRoutes, { contextOf });
+  await app.register(practiceRoutes, { contextOf });
   await app.register(calculatorRoutes);
   app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger());
   app.addHook('onSend', async (req, reply) => {

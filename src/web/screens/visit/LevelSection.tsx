@@ -48,7 +48,7 @@ function Proposed({ result, assessment }: { readonly result: RiskResult; readonl
         </p>
       )}
       {confirmed && !isSettled && result.level && <p className="unknown">The answers now propose {result.level}.</p>}
-      {!confirmed && result.notYet && <NotYet missing={result.notYet.missing} atLeast={result.notYet.atLeast} />}
+      {!confirmed && result.notYet && <NotYet result={result} {...result.notYet} />}
       {!confirmed && !result.notYet && <ToConfirm result={result} />}
       {!isClosed && !isShownToPatient && (
         <p className="actions">
@@ -75,18 +75,41 @@ function Proposed({ result, assessment }: { readonly result: RiskResult; readonl
   );
 }
 
-function NotYet({ missing, atLeast }: { readonly missing: readonly string[]; readonly atLeast: string }) {
+/** No level is said while it would read low only because disease was not looked for. */
+function NotYet({
+  result,
+  missing,
+  atLeast,
+}: {
+  readonly result: RiskResult;
+  readonly missing: readonly string[];
+  readonly atLeast: Level;
+}) {
   return (
-    <div className="unknown">
-      <p>
-        Not yet: {plural(missing.length, 'thing')} not asked or seen. At least {atLeast}.
+    <>
+      <p className="unknown">
+        Not yet: {plural(missing.length, 'thing')} not asked or seen.{atLeast !== result.levels[0] && ` At least ${atLeast}.`}
       </p>
       <ul>
         {missing.map((item) => (
-          <li key={item}>{itemLabel(item)}</li>
+          <li key={item}>
+            <ItemLink item={item} />
+          </li>
         ))}
       </ul>
-    </div>
+    </>
+  );
+}
+
+/** A way to the question that fills an item, where there is one. */
+function ItemLink({ item }: { readonly item: string }) {
+  const { isShownToPatient, goTo } = useVisit();
+  const question = questionsOfItem(item)[0];
+  if (!question || isShownToPatient) return <>{itemLabel(item)}</>;
+  return (
+    <button type="button" className="link" onClick={() => goTo(question.group, question.id)}>
+      {itemLabel(item)}
+    </button>
   );
 }
 
@@ -185,7 +208,9 @@ const MOST_MISSING = 4;
 
 function CouldChange({ assessment, result }: { readonly assessment: VisitAssessment; readonly result: RiskResult }) {
   const { isShownToPatient, privateItems } = useVisit();
-  const missing = result.missing.filter((m) => m.couldChangeLevel && !(isShownToPatient && privateItems.has(m.item)));
+  const missing = (result.notYet ? [] : result.missing).filter(
+    (m) => m.couldChangeLevel && !(isShownToPatient && privateItems.has(m.item)),
+  );
   const rank = (level: Level) => result.levels.indexOf(level);
   const changes = assessment.couldChange.filter((c) => !isShownToPatient || !c.changes.some((part) => privateItems.has(part.item)));
   const lower = changes.filter((c) => rank(c.to) < rank(result.level ?? result.levelUnknownNotTicked));
@@ -224,28 +249,18 @@ function ChangeList({ changes }: { readonly changes: readonly LevelChange[] }) {
 
 /** What is not known and could alone make it another level, each a way to its question. */
 function Missing({ missing, level }: { readonly missing: readonly MissingItem[]; readonly level: Level | null }) {
-  const { isShownToPatient, goTo } = useVisit();
   return (
     <>
       <p className="small">
         Not known yet; each alone could make it another level. <span className="unknown">Ask or look.</span>
       </p>
       <ul>
-        {missing.slice(0, MOST_MISSING).map((m) => {
-          const question = questionsOfItem(m.item)[0];
-          return (
-            <li key={m.item}>
-              {question && !isShownToPatient ? (
-                <button type="button" className="link" onClick={() => goTo(question.group, question.id)}>
-                  {itemLabel(m.item)}
-                </button>
-              ) : (
-                itemLabel(m.item)
-              )}
-              <span className="aside">: {m.levelsIfFilled.filter((l) => l !== level).join(' or ')}</span>
-            </li>
-          );
-        })}
+        {missing.slice(0, MOST_MISSING).map((m) => (
+          <li key={m.item}>
+            <ItemLink item={m.item} />
+            <span className="aside">: {m.levelsIfFilled.filter((l) => l !== level).join(' or ')}</span>
+          </li>
+        ))}
       </ul>
       {missing.length > MOST_MISSING && <p className="small">and {missing.length - MOST_MISSING} more.</p>}
     </>

@@ -71,7 +71,8 @@ function goToSection(number: number, work: VisitWork): void {
 
 function isTyping(target: EventTarget | null): boolean {
   if (!(target instanceof HTMLElement)) return false;
-  return target.isContentEditable || target.matches('input, textarea, select') || target.closest('dialog') !== null;
+  // What is typed in the search field of a list is also sent to the list itself.
+  return target.isContentEditable || target.matches('input, textarea, select') || target.closest('dialog, .picker') !== null;
 }
 
 /** A list box and a select move by arrows themselves. */
