@@ -25,7 +25,7 @@ interface Start {
 
 const folder = mkdtempSync(join(tmpdir(), 'ebbline-bench-'));
 try {
-  const ours = ['dist/server.js', '--port', '0', '--folder', join(folder, 'demo')];
+  const ours = ['dist/server.js', '--port', '0', '--data', join(folder, 'demo')];
   const peer = ['bench/helloServer.mjs'];
   if (!existsSync(join(ROOT, 'dist/server.js'))) throw new Error('dist/server.js is not built: npm run build');
   // The first start makes the demonstration and is not measured.

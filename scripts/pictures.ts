@@ -20,7 +20,7 @@ if (!executablePath) throw new Error('Chromium is not installed');
 // Chromium's sandbox refuses to run as root.
 const browser = await chromium.launch({ executablePath, args: process.getuid?.() === 0 ? ['--no-sandbox'] : [] });
 const folder = mkdtempSync(join(tmpdir(), 'ebbline-pictures-'));
-const server = await startServer(['--folder', folder]);
+const server = await startServer(['--data', folder]);
 rmSync(OUT, { recursive: true, force: true });
 mkdirSync(OUT, { recursive: true });
 try {

@@ -35,7 +35,7 @@ function readOptions() {
   const flag = { type: 'boolean', default: false } as const;
   const practice = Object.fromEntries(PRACTICE_OPTIONS.map((name) => [name, text])) as Record<PracticeOption, typeof text>;
   try {
-    return parseArgs({ options: { port: text, folder: text, empty: flag, practice: flag, ...practice } });
+    return parseArgs({ options: { port: text, data: text, empty: flag, practice: flag, ...practice } });
   } catch (error) {
     console.error(error instanceof Error ? error.message : error);
     process.exit(2);
@@ -43,9 +43,9 @@ function readOptions() {
 }
 
 function open(): Promise<OpenedPractice> {
-  if (!values.empty && !values.practice) return openDemo({ folder: values.folder ?? join(DATA, 'demo'), now });
+  if (!values.empty && !values.practice) return openDemo({ folder: values.data ?? join(DATA, 'demo'), now });
   return openReal({
-    folder: values.folder ?? join(DATA, 'practice'),
+    folder: values.data ?? join(DATA, 'practice'),
     begin: values.empty,
     now,
     passphrase: process.env.EBBLINE_PASSPHRASE,

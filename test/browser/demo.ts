@@ -10,7 +10,7 @@ export const demoTest = browserTest.extend<{ readonly server: RunningServer }>({
     // biome-ignore lint/correctness/noEmptyPattern: vitest reads the fixtures a fixture needs from its first argument's pattern
     async ({}, use) => {
       const folder = mkdtempSync(join(tmpdir(), 'ebbline-browser-'));
-      const server = await startServer(['--folder', folder]);
+      const server = await startServer(['--data', folder]);
       await use(server);
       await server.stop();
       rmSync(folder, { recursive: true, force: true });

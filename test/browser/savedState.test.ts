@@ -28,7 +28,7 @@ async function recordSavedState(page: Page): Promise<() => Promise<string[]>> {
 browserTest('a server that is gone: not saved yet, trying; and never saved before it is back', async ({ browser, skip }) => {
   if (!browser) return skip('Chromium is not installed');
   const folder = mkdtempSync(join(tmpdir(), 'ebbline-browser-'));
-  const first = await startServer(['--folder', folder]);
+  const first = await startServer(['--data', folder]);
   const page = await browser.newPage();
   await signIn(page, first);
   await openVisitOf(page, 'Henrik');
@@ -45,7 +45,7 @@ browserTest('a server that is gone: not saved yet, trying; and never saved befor
   await page.waitForTimeout(1500);
   expect((await said()).filter((text) => /\bsaved \d/.test(text))).toEqual([]);
 
-  const again = await startServer(['--folder', folder, '--port', new URL(first.url).port]);
+  const again = await startServer(['--data', folder, '--port', new URL(first.url).port]);
   await expect.poll(() => savedState(page).textContent(), { timeout: 30_000 }).toMatch(/^saved \d\d:\d\d:\d\d$/);
   await page.reload();
   await page.getByText(/^5,150 RLU\./).waitFor();

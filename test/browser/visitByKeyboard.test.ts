@@ -23,7 +23,11 @@ demoTest('a returning patient, from the list of people to the printed leaflet, b
   await page.getByText(/^5,150 RLU\./).waitFor();
   await hands.press('u');
 
+  // One answer has changed since last time, and there is one new white spot.
+  expect(await readFocus(page)).toMatchObject({ scope: 'food' });
+  for (const key of ['a', '4']) await hands.press(key);
   await answerQuestions(page, hands, ['food', 'home', 'health', 'look']);
+  for (const key of ['4', '+', ...'13', 'Enter', '1', '4', '1', 'y', '5']) await hands.press(key);
   expect(await readFocus(page)).toMatchObject({ scope: 'level' });
   await hands.press('c');
   await page.getByRole('heading', { name: 'Level, confirmed' }).waitFor();

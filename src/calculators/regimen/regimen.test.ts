@@ -139,6 +139,12 @@ describe('what is not known', () => {
     expect(known.acute.mgIfAllSwallowed).toBeCloseTo(0.725, 12);
   });
 
+  it('takes a weekly use whole when it is swallowed', () => {
+    const weekly = intakeOf({ ageYears: 8, weightKg: 25, products: [{ ppm: 905, amountMl: 10, perDay: 1 / 7 }] });
+    expect(weekly.acute.mgIfAllSwallowed).toBeCloseTo(9.05, 12);
+    expect(weekly.mgPerDay).toBeCloseTo((9.05 / 7) * 0.35, 12);
+  });
+
   it('assumes the planner weight, says so, and lets it only escalate', () => {
     const small = intakeOf({ ageYears: 4, products: [{ name: 'paste', ppm: 1450, amountG: 0.25, perDay: 2 }] });
     expect(small).toMatchObject({ weightKg: 13, weightAssumed: true });

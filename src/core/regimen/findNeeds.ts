@@ -1,6 +1,8 @@
 import type { Items, RiskResult } from '../risk/types.ts';
 import type { SourceRef } from '../visit/answer.ts';
 import type { Finding, MouthDecision } from '../visit/types.ts';
+import { antimicrobialNeed, findCareRow, fromCare, rootLesionNeed } from './careNeeds.ts';
+import { type NeedState, NOT_CONFIRMED, needed, notNeeded, OURS, ofFact, undecided } from './needStates.ts';
 import type { CareRow, RegimenTables } from './tables.ts';
 import type { ConfirmedLevel, Jurisdiction, Need, NeedKind, PersonFacts } from './types.ts';
 
@@ -21,12 +23,7 @@ export interface FindNeedsInput {
 }
 
 type Tri = boolean | undefined;
-type Made = Omit<Need, 'kind'>;
 
-const OURS: SourceRef = { key: 'project', status: 'proposal' };
-const NOT_CONFIRMED = 'Level not confirmed yet.';
-const SWEETENER_FROM_YEARS = 5;
-const HIGH_FLUORIDE_FROM_YEARS = 6;
 const SNACKS_MANY_ABOVE = 3;
 /** A high-fluoride paste takes the place of these once it is signed; it is never the base by itself. */
 const ORDINARY_PASTES = [['F_PASTE_STD'], ['ARGININE', 'FTCP']] as const;
@@ -61,25 +58,14 @@ export function findNeeds(input: FindNeedsInput): readonly Need[] {
   return [...needs, ...acidWear(input, reasons), ...referrals(input)];
 }
 
-function findCareRow({ confirmed, facts, tables }: FindNeedsInput): CareRow | undefined {
-  if (!confirmed) return undefined;
-  return tables.care.find(
-    (row) =>
-      row.protocols.includes(confirmed.protocol) &&
-      row.level === confirmed.level &&
-      facts.ageYears >= row.fromAgeYears &&
-      facts.ageYears < row.belowAgeYears,
-  );
-}
-
-function makeNeed(kind: NeedKind, input: FindNeedsInput, care: CareRow | undefined): Made {
+function makeNeed(kind: NeedKind, input: FindNeedsInput, care: CareRow | undefined): NeedState {
   switch (kind) {
     case 'fluoride-base':
       return needed('Natural teeth: fluoride paste twice a day at every level.', [{ key: 'walsh2010', status: 'read' }], ORDINARY_PASTES);
     case 'fluoride-extra':
-      return rootLesion(input) ?? fromCare(kind, input, care);
+      return rootLesionNeed(input) ?? fromCare(kind, input, care);
     case 'antimicrobial':
-      return antimicrobial(input, care);
+      return antimicrobialNeed(input, care);
     case 'saliva':
       return ofFact(hasDryMouth(input), 'Dry mouth or low saliva.', 'Dry mouth is not known.', 'No dry mouth noted.');
     case 'acid-control':
@@ -98,71 +84,7 @@ function makeNeed(kind: NeedKind, input: FindNeedsInput, care: CareRow | undefin
   }
 }
 
-const needed = (because: string, sources: readonly SourceRef[], agentIds?: Need['agentIds']): Made => ({
-  state: 'needed',
-  because,
-  agentIds,
-  sources,
-});
-const undecided = (because: string, sources: readonly SourceRef[] = [OURS]): Made => ({ state: 'undecided', because, sources });
-const notNeeded = (because: string, sources: readonly SourceRef[] = [OURS]): Made => ({ state: 'not-needed', because, sources });
-
-function ofFact(state: Tri, yes: string, unknown: string, no: string): Made {
-  if (state === undefined) return undecided(unknown);
-  return state ? needed(yes, [OURS]) : notNeeded(no);
-}
-
-function fromCare(kind: NeedKind, input: FindNeedsInput, care: CareRow | undefined): Made {
-  const { confirmed, facts } = input;
-  if (!confirmed) return undecided(NOT_CONFIRMED);
-  if (kind === 'sweetener' && facts.ageYears < SWEETENER_FROM_YEARS) return notNeeded('Nothing to chew or suck under 5.');
-  if (kind === 'fluoride-extra' && facts.ageYears < HIGH_FLUORIDE_FROM_YEARS)
-    return notNeeded('Under 6 extra fluoride is for the professional.');
-  const given = care?.needs.find((need) => need.kind === kind);
-  if (care && given) return needed(`Confirmed level ${confirmed.level}: added by ${care.table}.`, [care.source], given.agentIds);
-  if (kind === 'professional-fluoride' && isOfferedToAllChildren(input)) {
-    const sources: readonly SourceRef[] = [{ key: 'preventionToolkit', status: 'read', note: 'secondary' }];
-    return needed('Age 3 to 17: the national toolkit gives varnish twice a year at every level.', sources, [['F_VARNISH']]);
-  }
-  if (!care) return undecided(`Confirmed level ${confirmed.level}: no table of care for this list.`);
-  return notNeeded(`Confirmed level ${confirmed.level}: not in ${care.table}.`, [care.source]);
-}
-
-/** A guideline of 2018 prefers daily paste of 5,000 ppm for root lesions, whatever the list says. */
-function rootLesion({ confirmed, findings, facts }: FindNeedsInput): Made | undefined {
-  const isThere = findings.some((f) => f.kind === 'root-lesion' && f.activity !== 'inactive');
-  if (!confirmed || !isThere || facts.ageYears < HIGH_FLUORIDE_FROM_YEARS) return undefined;
-  return needed(
-    'Root lesion: a guideline of 2018 prefers daily paste of 5,000 ppm fluoride.',
-    [{ key: 'slayton2018', status: 'read' }],
-    [['F_PASTE_5000'], ['F_PASTE_2800']],
-  );
-}
-
-const isOfferedToAllChildren = ({ facts, jurisdiction }: FindNeedsInput): boolean =>
-  jurisdiction === 'UK' && facts.ageYears >= 3 && facts.ageYears < 18;
-
-/** The one question that the reading speaks to. */
-function antimicrobial({ confirmed, reading, facts }: FindNeedsInput, care: CareRow | undefined): Made {
-  if (!confirmed) return undecided(NOT_CONFIRMED);
-  if (facts.ageYears < HIGH_FLUORIDE_FROM_YEARS) return notNeeded('No antimicrobial product at home under 6.');
-  const verdict = reading?.counted ? reading.verdict : undefined;
-  const isGiven = care?.needs.some((need) => need.kind === 'antimicrobial') ?? false;
-  const sources = care && isGiven ? [care.source] : [OURS];
-  if (verdict === undefined) return isGiven ? undecided('No reading that counts.', sources) : notNeeded(notAtLevel(confirmed), sources);
-  if (verdict === 'below') return notNeeded("Reading below this meter's cut-off.", sources);
-  if (verdict === 'too-close') return undecided('Reading too close to call.', sources);
-  if (isGiven)
-    return needed(
-      `Reading above this meter's cut-off, level ${confirmed.level}: talk about it. No trial shows that it lowers decay.`,
-      sources,
-    );
-  return undecided(`Reading above this meter's cut-off. ${notAtLevel(confirmed)}`, sources);
-}
-
-const notAtLevel = ({ level }: ConfirmedLevel): string => `At level ${level} no table of care adds an antimicrobial.`;
-
-function acidControl(input: FindNeedsInput, care: CareRow | undefined): Made {
+function acidControl(input: FindNeedsInput, care: CareRow | undefined): NeedState {
   const { facts } = input;
   if (facts.conditions?.some((id) => ACID_CAUSES.includes(id))) return needed('Acid from the stomach: rinse afterwards, spit out.', [OURS]);
   if (care?.needs.some((need) => need.kind === 'acid-control')) return fromCare('acid-control', input, care);
@@ -170,7 +92,7 @@ function acidControl(input: FindNeedsInput, care: CareRow | undefined): Made {
   return facts.conditions === undefined ? undecided('Reflux and the like are not known.') : fromCare('acid-control', input, care);
 }
 
-function sealing({ findings, confirmed, ...input }: FindNeedsInput): Made {
+function sealing({ findings, confirmed, ...input }: FindNeedsInput): NeedState {
   const isEarly = findings.some((f) => f.surface === 'occlusal' && (f.kind === 'white-spot' || f.kind === 'enamel-radiograph'));
   const sources: readonly SourceRef[] = [{ key: 'slayton2018', status: 'read' }];
   if (isEarly) return needed('Early lesion on a chewing surface.', sources);

@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
 import { demoShelf } from '../../content/demo/shelf.ts';
-import { regimenTables as tables } from '../../content/regimenTables.ts';
+import { regimenTables } from '../../content/regimenTables.ts';
 import { findNeeds } from './findNeeds.ts';
 import { proposePlan } from './proposePlan.ts';
 import type { HypochloriteProtocol } from './tables.ts';
@@ -42,9 +42,17 @@ interface Case {
   readonly verdict?: 'above' | 'below' | 'too-close';
   readonly hypochloriteProtocol?: HypochloriteProtocol;
   readonly needs?: readonly Need[];
+  readonly tables?: typeof regimenTables;
 }
 function planFor(c: Case = {}): Plan {
-  const { facts = grownUp, protocol = 'four_level_6plus_2019', jurisdiction = 'UK', shelf = demoShelf, signed = [] } = c;
+  const {
+    facts = grownUp,
+    tables = regimenTables,
+    protocol = 'four_level_6plus_2019',
+    jurisdiction = 'UK',
+    shelf = demoShelf,
+    signed = [],
+  } = c;
   const level = 'level' in c ? c.level : 'high';
   const confirmed = level && { level, protocol, edition: '1', by: 'Ines Marrow', at: '2026-11-25T10:00:00Z' };
   const reading = { counted: true, verdict: c.verdict ?? 'above' };
@@ -156,6 +164,30 @@ describe('the reading', () => {
   });
 });
 
+describe('an antimicrobial that the reading brings', () => {
+  const oils = itemOf('rinse-essential-oils');
+  const isIn = (c: Case) => planFor(c).lines.some((l) => l.shelfItemId === oils.id);
+
+  it('has no interaction with anything in the plan, not even a warning', () => {
+    const warn = {
+      id: 'X1',
+      agentIds: [oils.agentId],
+      withAgentIds: ['F_PASTE_5000'],
+      apart: 'session',
+      level: 'warn',
+      because: '',
+      action: 'x',
+    } as const;
+    const interactions = [...regimenTables.interactions, { ...warn, source: { key: 'project', status: 'proposal' } as const }];
+    expect(isIn({})).toBe(true);
+    expect(isIn({ tables: { ...regimenTables, interactions } })).toBe(false);
+  });
+
+  it('holds no fluoride, so that it moves no sum', () => {
+    expect(isIn({ shelf: [...demoShelf.filter((i) => i !== oils), { ...oils, fluoridePpm: 226 }] })).toBe(false);
+  });
+});
+
 describe('contraindicated or over-dose: never proposed', () => {
   it('keeps casein paste from a milk allergy, and says so', () => {
     const plan = planFor({ level: 'extreme', facts: { ...grownUp, allergies: ['milk-protein'] } });
@@ -199,6 +231,41 @@ describe('contraindicated or over-dose: never proposed', () => {
       because: 'too much fluoride a day: at least 3.5 mg a day with it, above 2.2 mg (Upper intake level, US 1997)',
     });
     expect(plan.fluoride.mgPerDay).toBeLessThan(2);
+  });
+
+  it('counts what is put on at one visit against the emergency dose', () => {
+    const tray: ShelfItem = { ...itemOf('gel-apf'), use: { timesPerDay: 0, amount: 'too much', amountG: 9, atVisit: true } };
+    const rules = (weightKg: number) => reasonsFor(planFor({ facts: child(6, { weightKg }), shelf: [tray] }), 'gel-apf');
+    expect(rules(22)).toEqual(['P14']);
+    expect(rules(22.2)).toEqual([]);
+  });
+
+  it('names a signed pack that stays out, also where nobody needs it', () => {
+    const plan = planFor({ facts: child(8), level: 'low', signed: [sign('paste-naf-5000')] });
+    expect(lineOf(plan, 'paste-naf-5000')).toBeUndefined();
+    expect(reasonsFor(plan, 'paste-naf-5000')).toEqual(['C05']);
+  });
+
+  it('keeps supplements and the like out unless a dentist chose them', () => {
+    const drops: ShelfItem = {
+      ...itemOf('rinse-naf-005'),
+      id: 'drops',
+      agentId: 'F_SUPP',
+      form: 'drops',
+      fluoridePpm: 2_500,
+      use: { timesPerDay: 1, amount: '0.1 mL', amountMl: 0.1 },
+    };
+    const needs: readonly Need[] = [{ kind: 'fluoride-extra', state: 'needed', because: 'asked', sources: [] }];
+    const facts = { ...grownUp, waterFluorideMgPerL: 0.2 };
+    const plan = planFor({ facts, shelf: [drops], needs });
+    expect([plan.lines, reasonsFor(plan, 'drops')]).toEqual([[], ['P02']]);
+    expect(planFor({ facts, shelf: [drops], needs, signed: [sign('drops')] }).lines).toHaveLength(1);
+  });
+
+  it('asks a dentist about a stannous paste under 12 in the US and where the place is not known', () => {
+    const paste: ShelfItem = { ...itemOf('paste-naf-1450'), compound: 'SnF2', percent: 0.454 };
+    const state = (jurisdiction: Jurisdiction) => planFor({ facts: child(11), level: 'low', shelf: [paste], jurisdiction }).lines[0]?.state;
+    expect([state('US'), state('unknown'), state('UK')]).toEqual(['waiting-for-signature', 'waiting-for-signature', 'proposed']);
   });
 
   it('offers one high-fluoride home product at a time, whatever is signed', () => {
@@ -285,6 +352,13 @@ describe('gum and sweeteners', () => {
     ['dentures not known', { dentures: undefined }],
   ])('is never with %s, whoever signs', (_why, facts) => {
     expect(offered({ ...grownUp, ...facts }, [sign('gum-xylitol', 'C28'), sign('gum-xylitol', 'C28b')])).toEqual([]);
+  });
+
+  it('is for nobody under 5, whatever it holds', () => {
+    const needs: readonly Need[] = [{ kind: 'calcium-phosphate', state: 'needed', because: 'asked', sources: [] }];
+    const gum: ShelfItem = { ...itemOf('paste-casein'), form: 'gum' };
+    expect(reasonsFor(planFor({ facts: child(4), shelf: [gum], needs }), gum.id)).toEqual(['C28b']);
+    expect(planFor({ facts: child(5), shelf: [gum], needs }).lines).toHaveLength(1);
   });
 
   it('is with braces only by choice', () => {
@@ -401,6 +475,28 @@ describe('release', () => {
   });
 });
 
+describe('what is said beside a line', () => {
+  it('tells to lock a large pack away where a young child lives, or where that is not known', () => {
+    const warned = (youngChildAtHome: boolean | undefined) =>
+      lineOf(planFor({ facts: { ...grownUp, youngChildAtHome } }), 'paste-naf-5000')?.warnings.some((w) => w.ruleId === 'P08');
+    expect([warned(true), warned(undefined), warned(false)]).toEqual([true, true, false]);
+    expect(lineOf(planFor({ facts: { ...grownUp, youngChildAtHome: true } }), 'paste-naf-1000')).toBeUndefined();
+  });
+
+  it('keeps high-fluoride paste off the day of a varnish, and shows the label on other fluoride', () => {
+    const rules = lineOf(planFor(), 'paste-naf-5000')?.warnings.map((w) => w.ruleId);
+    expect(rules).toEqual(['I06', 'I07']);
+  });
+
+  it('lists the cautions that a leaflet prints, those for small children only for them', () => {
+    const ids = (facts: PersonFacts) => planFor({ facts, level: 'low' }).cautions.map((c) => c.id);
+    expect(ids(child(6))).toContain('adult-helps');
+    expect(ids(child(7))).not.toContain('adult-helps');
+    expect(ids(grownUp).slice(0, 2)).toEqual(['swallowed-call-now', 'lock-away']);
+    expect(planFor({ shelf: [] }).cautions).toEqual([]);
+  });
+});
+
 describe('amounts for the age', () => {
   test.each([
     [2, 'smear', 0.1],
@@ -470,10 +566,10 @@ test('private reasons are marked, so that they can be hidden', () => {
 });
 
 test('bitewings follow the practice’s own setting, and there are none without teeth', () => {
-  const needs = findNeeds({ facts: grownUp, result: null, findings: [], jurisdiction: 'UK', tables });
+  const needs = findNeeds({ facts: grownUp, result: null, findings: [], jurisdiction: 'UK', tables: regimenTables });
   const confirmed: ConfirmedLevel = { level: 'low', protocol: 'four_level_6plus_2019', edition: '1', by: 'x', at: 'x' };
   const settings = { jurisdiction: 'UK', bitewingMonths: { low: [24, 24], moderate: [12, 18], high: [6, 12], extreme: [6, 6] } } as const;
-  const input = { facts: grownUp, needs, shelf: demoShelf, signed: [], confirmed, settings, tables };
+  const input = { facts: grownUp, needs, shelf: demoShelf, signed: [], confirmed, settings, tables: regimenTables };
   expect(proposePlan(input).bitewings).toEqual({ fromMonths: 24, toMonths: 24, basis: 'practice-setting' });
   const none = proposePlan({ ...input, mouth: { kind: 'level-does-not-apply' } });
   expect([none.bitewings, none.bitewingsOldTable]).toEqual([null, null]);
