@@ -1,4 +1,5 @@
 import { AppError } from '../api/errors.ts';
+import { mayOverride, mayRelease } from '../core/regimen/mayRelease.ts';
 import type { ShelfItem, SignedItem } from '../core/regimen/types.ts';
 import { ConflictError } from '../store/errors.ts';
 import { findCatalogEntry } from '../store/read/catalog.ts';
@@ -8,13 +9,15 @@ import type { Db } from '../store/schema.ts';
 import { insertRows, updateRow } from '../store/write/rows.ts';
 import { requireReason } from './checks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
-import { hasRole, requireRight } from './rights.ts';
+import { requireRight } from './rights.ts';
 
 export interface SignItemInput {
   readonly visitId: string;
   readonly shelfItemId: string;
   /** Ids of the rules that stop this item for this person, as the core computed them from the saved answers; empty = none. */
   readonly stops: readonly string[];
+  /** The plan holds the item back for this person although anyone may give it, because of a caution to check. */
+  readonly waits?: boolean | undefined;
   /** Overrides one stop rule; only a dentist in person. */
   readonly override?: { readonly ruleId: string; readonly reason: string } | undefined;
   /** Signs on a named and dated standing order instead of in person. */
@@ -56,6 +59,9 @@ export async function signItem(context: ActionContext, input: SignItemInput): Pr
   });
 }
 
+/** Whatever waits for a signature takes the right of a dentist, also an ordinary item with a caution to check. */
+const NEEDS_A_DENTIST = { release: 'dentist' } as const;
+
 function isRefused({ state }: Course): boolean {
   return state === 'declined' || state === 'not-affordable';
 }
@@ -68,7 +74,7 @@ async function findAuthority(
   { shelfItemId, standingOrderId }: SignItemInput,
 ): Promise<Pick<SignedItem, 'standingOrder'>> {
   if (standingOrderId === undefined) {
-    if (hasRole(actor, 'dentist')) return {};
+    if (mayRelease(actor.roles, NEEDS_A_DENTIST)) return {};
     throw new AppError('NOT_ALLOWED', 'This item waits for the signature of a dentist.');
   }
   const order = (await findCatalogEntry(trx, scope, 'standing-order', standingOrderId))?.body;
@@ -76,18 +82,21 @@ async function findAuthority(
   if (!holds) throw new AppError('STANDING_ORDER_NOT_FOUND', 'No standing order of this name holds on the day of the visit.');
   if (!order.shelfItemIds.includes(shelfItemId))
     throw new AppError('NOT_ALLOWED', `The standing order ${order.name} does not name this item.`);
+  if (!mayRelease(actor.roles, NEEDS_A_DENTIST, { ...order, signedOn: onDate }))
+    throw new AppError('NOT_ALLOWED', `The standing order ${order.name} has no name or no date that holds.`);
   return { standingOrder: { name: order.name, date: order.date } };
 }
 
 /** A rule that stops the item needs an override that names it; an override without such a rule is a mistake. */
 function requireOverride({ actor }: ActionContext, item: ShelfItem, input: SignItemInput): Pick<SignedItem, 'override'> {
-  const { stops, override, standingOrderId } = input;
+  const { stops, override, standingOrderId, waits = false } = input;
   if (!override) {
     if (stops.length > 0) throw new AppError('ITEM_STOPPED', `${item.name} is stopped by rule ${stops.join(', ')} for this person.`);
-    if (item.release === 'anyone') throw new AppError('INPUT_INVALID', `${item.name} needs no signature.`);
+    if (item.release === 'anyone' && !waits) throw new AppError('INPUT_INVALID', `${item.name} needs no signature.`);
     return {};
   }
-  if (!hasRole(actor, 'dentist') || standingOrderId !== undefined)
+  const reason = requireReason(override.reason);
+  if (!mayOverride(actor.roles, reason) || standingOrderId !== undefined)
     throw new AppError('NOT_ALLOWED', 'Only a dentist in person may override a rule.');
   const isTheOnlyStop = stops.length === 1 && stops[0] === override.ruleId;
   if (!isTheOnlyStop)
@@ -95,5 +104,5 @@ function requireOverride({ actor }: ActionContext, item: ShelfItem, input: SignI
       'ITEM_STOPPED',
       `Rule ${override.ruleId} is not the one rule that stops ${item.name}: ${stops.join(', ') || 'none does'}.`,
     );
-  return { override: { ruleId: override.ruleId, reason: requireReason(override.reason) } };
+  return { override: { ruleId: override.ruleId, reason } };
 }

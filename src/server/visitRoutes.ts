@@ -76,7 +76,10 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
     const { plan } = assessVisit(input, content);
     const { shelfItemId } = req.body;
     const stops = plan.notOffered.filter((e) => e.shelfItemId === shelfItemId && e.level === 'stop').map((e) => e.ruleId);
-    await signItem(context, { visitId: req.params.id, ...req.body, stops });
+    const waits = [...plan.lines, ...plan.alternatives.map((a) => a.line)].some(
+      (line) => line.shelfItemId === shelfItemId && line.state === 'waiting-for-signature',
+    );
+    await signItem(context, { visitId: req.params.id, ...req.body, stops, waits });
     return { signed: (await loadVisit(context.db, context.scope, req.params.id)).input.visit.signed };
   });
 

@@ -137,6 +137,34 @@ describe('who may do what', () => {
     expect(after).toContain('Dr. Ahlgren');
   });
 
+  test('an ordinary item with a caution waits too, and a dentist can sign it', async () => {
+    const { visitId } = await openVisitFor(lead, { name: 'Ida Thorn', birthDate: '1995-02-03' });
+    const safe: Record<string, unknown> = {
+      medicines: [],
+      allergies: [],
+      conditions: ['kidney-disease-4-5'],
+      private_conditions: [],
+      pregnant: 'no',
+      household: [],
+      appliance: [],
+      dry_mouth: 'no',
+      natural_teeth: 'has-teeth',
+    };
+    for (const [id, value] of Object.entries(safe)) await put(lead, visitId, `answers.${id}`, asked(value));
+    await put(lead, visitId, 'findings', [{ tooth: '36', surface: 'occlusal', kind: 'cavity', activity: 'active', isNew: true }]);
+    await lead('POST', `/api/visits/${visitId}/level`, { level: 'high' });
+    const planOf = async () => assessVisit(((await lead('GET', `/api/visits/${visitId}`)).body as VisitBundle).input, content).plan;
+    const { input } = (await lead('GET', `/api/visits/${visitId}`)).body as VisitBundle;
+    const isOrdinary = (id: string) => input.practice.shelf.find((item) => item.id === id)?.release === 'anyone';
+    const waiting = (await planOf()).lines.find((line) => line.state === 'waiting-for-signature' && isOrdinary(line.shelfItemId));
+    if (!waiting) throw new Error('no ordinary item waits for this person');
+    const shelfItemId = waiting.shelfItemId;
+    expect(await lead('POST', `/api/visits/${visitId}/signatures`, { shelfItemId })).toMatchObject({ status: 403 });
+    const dentist = await practice.as('dentist');
+    expect(await dentist('POST', `/api/visits/${visitId}/signatures`, { shelfItemId })).toMatchObject({ status: 200 });
+    expect((await planOf()).lines.find((line) => line.shelfItemId === shelfItemId)?.state).toBe('signed');
+  });
+
   test('a level other than the proposed one needs a reason', async () => {
     const { visitId } = await openVisitFor(lead, { name: 'Lars Wick', birthDate: '1985-09-10' });
     await put(lead, visitId, 'findings', [{ tooth: '11', surface: 'facial', kind: 'white-spot', isNew: true }]);
