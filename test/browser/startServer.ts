@@ -1,27 +1,35 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 
 export interface RunningServer {
   readonly url: string;
   /** The printed address: signs the first member in. In the demonstration it may be used again. */
   readonly signInUrl: string;
-  /** Ctrl-C. Answers with the exit code and how long it took. */
-  stop(): Promise<{ code: number | null; ms: number }>;
+  /** Ctrl-C. Answers with the exit code. */
+  stop(): Promise<{ code: number | null }>;
 }
 
-/** Starts the built server, dist/server.js, on a free port and waits for the address it prints. */
+/**
+ * Starts the built server, dist/server.js, on a free port and waits for the address it prints. Unless the data folder is named, the
+ * server gets one of its own, which goes away with it: a practice in use beside the tests is never touched.
+ */
 export async function startServer(args: readonly string[] = []): Promise<RunningServer> {
-  const child = spawn(process.execPath, ['dist/server.js', '--port', '0', ...args], { stdio: ['ignore', 'pipe', 'inherit'] });
+  const ownFolder = args.includes('--data') ? undefined : mkdtempSync(join(tmpdir(), 'ebbline-server-'));
+  const data = ownFolder === undefined ? [] : ['--data', ownFolder];
+  const child = spawn(process.execPath, ['dist/server.js', '--port', '0', ...data, ...args], { stdio: ['ignore', 'pipe', 'inherit'] });
   const exited = once(child, 'exit') as Promise<[number | null]>;
   for await (const line of createInterface({ input: child.stdout })) {
     const [signInUrl, url] = /(http:\/\/localhost:\d+)\S*/.exec(line) ?? [];
     if (!signInUrl || !url) continue;
     const stop = async () => {
-      const began = performance.now();
       child.kill('SIGINT');
       const [code] = await exited;
-      return { code, ms: performance.now() - began };
+      if (ownFolder !== undefined) rmSync(ownFolder, { recursive: true, force: true });
+      return { code };
     };
     return { url, signInUrl, stop };
   }
