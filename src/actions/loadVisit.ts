@@ -3,7 +3,7 @@ import type { PastReading } from '../core/reading/types.ts';
 import type { SignedItem } from '../core/regimen/types.ts';
 import type { Answer, Answers } from '../core/visit/answer.ts';
 import type { Finding, VisitInput } from '../core/visit/types.ts';
-import { listCoursesOfVisit } from '../store/read/courses.ts';
+import { type Course, listCoursesOfVisit } from '../store/read/courses.ts';
 import { type Draft, readDraft } from '../store/read/draftFields.ts';
 import { listFindings } from '../store/read/findings.ts';
 import { findPatient, type Patient } from '../store/read/patients.ts';
@@ -103,9 +103,21 @@ async function saidAtClosing(db: Db, scope: SiteScope, visit: Visit, readings: r
   return {
     answers: visit.answers ?? {},
     findings: await listFindings(db, scope, visit.id),
+    agreed: agreedIn(await listCoursesOfVisit(db, scope, visit.id)),
     ...(visit.allExamined === null ? {} : { allExamined: visit.allExamined }),
     ...(reading?.swab ? { reading: reading.swab } : {}),
     ...(reading?.meterId ? { meterId: reading.meterId } : {}),
+  };
+}
+
+/** What was said to each item, where the record keeps it: an item that waits or is signed keeps only that. */
+function agreedIn(courses: readonly Course[]): NonNullable<Said['agreed']> {
+  const said = courses.flatMap(({ shelfItemId, state, reason }) =>
+    state === 'agreed' || state === 'declined' || state === 'not-affordable' ? [{ shelfItemId, state, reason }] : [],
+  );
+  return {
+    items: Object.fromEntries(said.map(({ shelfItemId, state }) => [shelfItemId, state])),
+    declinedWhy: Object.fromEntries(said.flatMap(({ shelfItemId, reason }) => (reason === null ? [] : [[shelfItemId, reason]]))),
   };
 }
 

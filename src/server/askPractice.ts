@@ -36,7 +36,7 @@ export async function askPractice(
   env: { passphrase?: string | undefined; interactive: boolean },
 ): Promise<NewPractice> {
   const answers = {} as Record<PracticeOption, string>;
-  for (const option of PRACTICE_OPTIONS) answers[option] = await answerOf(option, options[option], env.interactive);
+  for (const option of PRACTICE_OPTIONS) answers[option] = await answerOf(option, options[option], answers, env.interactive);
   return {
     practiceName: answers['practice-name'],
     memberName: answers['member-name'],
@@ -45,22 +45,34 @@ export async function askPractice(
   };
 }
 
-/** Why these answers make no practice, or undefined when they do. */
-export function problemWith(option: PracticeOption, value: string): string | undefined {
+/** What is wrong with an answer after those before it, or undefined. Said at once, so that nothing typed is lost. */
+export function problemWith(option: PracticeOption, value: string, before: Partial<Record<PracticeOption, string>>): string | undefined {
   if (value.trim() === '') return `${option}: needs an answer`;
   if (FIELDS[option].kind === 'number' && !(Number(value) >= 0 && Number.isFinite(Number(value))))
     return `${option}: must be a number, 0 or more, not "${value}"`;
+  const lowest = Number(before['meter-lowest']);
+  const highest = Number(before['meter-highest']);
+  if (option === 'meter-highest' && !(Number(value) > lowest))
+    return `meter-highest: ${value} must be above the lowest reading (${lowest})`;
+  if (option === 'meter-cutoff' && !(Number(value) > lowest && Number(value) < highest)) {
+    return `meter-cutoff: ${value} must lie between the lowest (${lowest}) and the highest (${highest}) reading`;
+  }
   return undefined;
 }
 
-async function answerOf(option: PracticeOption, given: string | undefined, interactive: boolean): Promise<string> {
+async function answerOf(
+  option: PracticeOption,
+  given: string | undefined,
+  before: Partial<Record<PracticeOption, string>>,
+  interactive: boolean,
+): Promise<string> {
   if (given !== undefined) {
-    const problem = problemWith(option, given);
+    const problem = problemWith(option, given, before);
     if (problem !== undefined) throw new RangeError(problem);
     return given.trim();
   }
   if (!interactive) throw new RangeError(`${option}: needs an answer; give it as --${option}, or start in a terminal`);
-  return (await input({ message: FIELDS[option].ask, validate: (value) => problemWith(option, value) ?? true })).trim();
+  return (await input({ message: FIELDS[option].ask, validate: (value) => problemWith(option, value, before) ?? true })).trim();
 }
 
 async function newPassphrase(env: { passphrase?: string | undefined; interactive: boolean }): Promise<string> {
@@ -86,7 +98,7 @@ async function newPassphrase(env: { passphrase?: string | undefined; interactive
 }
 
 function meterOf(answers: Readonly<Record<PracticeOption, string>>): Meter {
-  const meter: Meter = {
+  return {
     id: 'meter-1',
     name: answers['meter-name'],
     lowestRlu: Number(answers['meter-lowest']),
@@ -95,12 +107,6 @@ function meterOf(answers: Readonly<Record<PracticeOption, string>>): Meter {
     countdownS: Number(answers['meter-countdown']),
     ...ASSUMED_NOISE,
   };
-  if (!(meter.lowestRlu < meter.cutoffRlu && meter.cutoffRlu < meter.highestRlu)) {
-    throw new RangeError(
-      `meter-cutoff: ${meter.cutoffRlu} must lie between the lowest (${meter.lowestRlu}) and the highest (${meter.highestRlu}) reading`,
-    );
-  }
-  return meter;
 }
 
 /** The passphrase of a practice that is already there. */

@@ -52,6 +52,7 @@ describe('a real practice', () => {
     ['meter-cutoff', undefined, /^meter-cutoff: needs an answer/],
     ['meter-cutoff', 'about 2500', /^meter-cutoff: must be a number/],
     ['meter-cutoff', '9500', /^meter-cutoff: 9500 must lie between/],
+    ['meter-highest', '5', /^meter-highest: 5 must be above the lowest reading/],
     ['meter-lowest', '-5', /^meter-lowest: must be a number, 0 or more/],
     ['practice-name', '  ', /^practice-name: needs an answer/],
   ] as const)('%s = %s is refused by name, and nothing is left behind', async (option, value, message) => {

@@ -35,13 +35,20 @@ export function Why({ label = 'why', about, children }: { readonly label?: strin
   );
 }
 
+/** Each source once for each status, with what is noted of it. */
 export function SourceList({ sources }: { readonly sources: readonly SourceRef[] }) {
-  const distinct = [...new Map(sources.map((s) => [`${s.key} ${s.status} ${s.note ?? ''}`, s])).values()];
-  if (distinct.length === 0) return null;
+  const byKey = new Map<string, SourceRef>();
+  for (const source of sources) {
+    const id = `${source.key} ${source.status}`;
+    const before = byKey.get(id);
+    const notes = [...new Set([before?.note, source.note].filter((note) => note !== undefined))];
+    byKey.set(id, notes.length > 0 ? { ...source, note: notes.join('; ') } : source);
+  }
+  if (byKey.size === 0) return null;
   return (
     <ul className="sources">
-      {distinct.map((source) => (
-        <li key={`${source.key} ${source.status} ${source.note ?? ''}`}>
+      {[...byKey].map(([id, source]) => (
+        <li key={id}>
           <SourceLine source={source} />
         </li>
       ))}

@@ -150,10 +150,14 @@ export function saySchedule({ use }: Pick<PlanLine, 'use'>): string {
   return said ? `, ${said}` : '';
 }
 
+/** Reasons and warnings may name what is private, so the patient's view has the amount alone. */
 function PlanDetails({ line }: { readonly line: PlanLine }) {
+  const { isShownToPatient } = useVisit();
+  const amount = <p>{[line.use.amount, line.amountNote].filter(Boolean).join('. ')}</p>;
+  if (isShownToPatient) return <div className="why-text">{amount}</div>;
   return (
     <div className="why-text">
-      <p>{[line.use.amount, line.amountNote].filter(Boolean).join('. ')}</p>
+      {amount}
       <ul className="plain-list">
         {line.because.map((because) => (
           <li key={because}>{because}</li>

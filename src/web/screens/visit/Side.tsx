@@ -16,18 +16,17 @@ export function Side({ isWide }: { readonly isWide: boolean }) {
   useEffect(() => {
     if (isPlaceHere) setOpen(true);
   }, [isPlaceHere, place.focus]);
-  const sections = (
-    <>
+  // One tree for both, so that turning a tablet loses nothing that was unfolded.
+  return (
+    <details
+      className={isWide ? 'side' : 'side folds'}
+      open={isWide || isOpen}
+      onToggle={(event) => !isWide && setOpen(event.currentTarget.open)}
+    >
+      <summary hidden={isWide}>{summaryOf(assessment)}</summary>
       <LevelSection />
       <PlanSection />
       <AgreeSection />
-    </>
-  );
-  if (isWide) return <div className="side">{sections}</div>;
-  return (
-    <details className="side folds" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>{summaryOf(assessment)}</summary>
-      {sections}
     </details>
   );
 }

@@ -21,6 +21,12 @@ test('a declined line asks why', () => {
   expect(lines[2]).toMatchObject({ text: 'reason not noted', tone: 'unknown', wanted: true });
 });
 
+test('a closed visit shows what is on record, and nothing as still to talk about', () => {
+  const lines = agreeLines({ planLines, visit: { ...visit, agreed: { items: { paste: 'agreed' } } }, proposed, isClosed: true });
+  expect(lines.map((l) => l.id).slice(0, 2)).toEqual(['item paste', 'keep']);
+  expect(lines.some((l) => l.note === 'proposed' || l.wanted)).toBe(false);
+});
+
 test('all agreed leaves what was declined', () => {
   expect(allAgreed(planLines, { keep: 'k', items: { paste: 'declined' } })).toEqual({
     keep: 'k',

@@ -11,6 +11,8 @@ export interface AgreePlace {
   readonly visit: Pick<VisitInput['visit'], 'agreed' | 'stopUsing' | 'nextOn' | 'language'>;
   /** What the leaflet would say as things stand. */
   readonly proposed: { readonly keep: string; readonly tryThis: string | null; readonly nextDate: string };
+  /** Then what stands is what was agreed, and an item without a word on record is left out. */
+  readonly isClosed?: boolean;
 }
 
 const ITEM_STATES = [
@@ -28,9 +30,12 @@ const ITEM = 'item ';
 const WHY = 'why ';
 
 /** What was agreed: each line of the plan, one thing to keep, one to try, what to stop, the next date, the language of the leaflet. */
-export function agreeLines({ planLines, visit, proposed }: AgreePlace): readonly Line[] {
+export function agreeLines({ planLines, visit, proposed, isClosed = false }: AgreePlace): readonly Line[] {
   const letters = lettersWithout('zpktswl');
-  const items = planLines.flatMap((plan, i) => itemLines(plan, letters[i] ?? '', visit.agreed));
+  const fallbackNote = isClosed ? undefined : 'proposed';
+  const items = planLines
+    .filter(({ shelfItemId }) => !isClosed || visit.agreed?.items?.[shelfItemId])
+    .flatMap((plan, i) => itemLines(plan, letters[i] ?? '', visit.agreed));
   const text = (id: string, letter: string, label: string, hint: string, own: string | undefined, fallback: string): Line =>
     lineOf({
       id,
@@ -40,7 +45,7 @@ export function agreeLines({ planLines, visit, proposed }: AgreePlace): readonly
       text: own || fallback || 'nothing',
       tone: own ? 'new' : 'carried',
       value: own || fallback,
-      note: own || !fallback ? undefined : 'proposed',
+      note: own || !fallback ? undefined : fallbackNote,
     });
   return [
     ...items,
@@ -55,7 +60,7 @@ export function agreeLines({ planLines, visit, proposed }: AgreePlace): readonly
       text: visit.nextOn ? formatDate(visit.nextOn) : proposed.nextDate,
       tone: visit.nextOn ? 'new' : 'carried',
       value: visit.nextOn,
-      note: visit.nextOn ? undefined : 'proposed',
+      note: visit.nextOn ? undefined : fallbackNote,
     }),
     lineOf({
       id: 'language',

@@ -52,7 +52,7 @@ export function buildLines(place: LinesPlace): VisitLines {
     ],
     level: levelLines(place),
     plan: planLines(assessment),
-    agree: agreeLines({ planLines: assessment.plan.lines, visit, proposed: assessment.leaflet }),
+    agree: agreeLines({ planLines: assessment.plan.lines, visit, proposed: assessment.leaflet, isClosed: bundle.state !== 'open' }),
   };
 }
 
