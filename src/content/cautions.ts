@@ -62,6 +62,12 @@ export const cautions: readonly Caution[] = [
     source: read('varnishMonographs'),
   },
   {
+    id: 'strong-after-varnish',
+    text: 'Strong fluoride gel or paste from the day after the varnish on, not on the same day.',
+    appliesTo: { agentIds: ['F_PASTE_5000', 'F_GEL_SNF2'], withAgentIds: ['F_VARNISH'] },
+    source: read('varnishMonographs'),
+  },
+  {
     id: 'silver-black',
     text: 'Silver fluoride turns decay black for good.',
     appliesTo: { agentIds: ['SDF38'] },

@@ -75,7 +75,12 @@ export const usualPacks: Readonly<Record<string, UsualPack>> = {
     active: 'sodium hypochlorite',
     leafletName: { en: 'Rinse of your written plan', es: 'Enjuague de su plan escrito' },
   },
-  PVPI: { form: 'drops', active: 'povidone-iodine', atVisit: true, leafletName: { en: 'Iodine at the practice', es: 'Yodo en la consulta' } },
+  PVPI: {
+    form: 'drops',
+    active: 'povidone-iodine',
+    atVisit: true,
+    leafletName: { en: 'Iodine at the practice', es: 'Yodo en la consulta' },
+  },
   ESSENTIAL_OILS: {
     form: 'rinse',
     active: 'essential oils',

@@ -88,6 +88,7 @@ export const leafletWordsEn: LeafletWords = {
     'xylitol-dogs': 'Xylitol can kill dogs. Keep it where no dog can get it.',
     'xylitol-stomach': 'Xylitol can cause gas or loose stools. Start small and build up slowly.',
     'varnish-after': 'After varnish, eat soft food and do not brush for 4 hours.',
+    'strong-after-varnish': 'Start the strong paste or gel the day after the varnish, not today.',
     'silver-black': 'Silver turns decay black for good.',
     'strong-paste-one-person': 'Strong paste: only the person named here may use it.',
     'bicarbonate-spit': 'Baking soda in water: spit it out. Never sip it.',

@@ -88,6 +88,7 @@ export const leafletWordsEs: LeafletWords = {
     'xylitol-dogs': 'El xilitol puede matar a los perros. Guárdelo lejos de ellos.',
     'xylitol-stomach': 'El xilitol puede dar gases o diarrea. Empiece con poco y suba poco a poco.',
     'varnish-after': 'Después del barniz, coma cosas blandas y no cepille por 4 horas.',
+    'strong-after-varnish': 'Use la pasta o el gel fuerte desde el día después del barniz, no hoy.',
     'silver-black': 'La plata deja negra la caries para siempre.',
     'strong-paste-one-person': 'Pasta fuerte: solo para la persona de esta hoja.',
     'bicarbonate-spit': 'Bicarbonato con agua: escupa todo. No lo beba nunca.',

@@ -203,6 +203,8 @@ export interface Caution {
   readonly appliesTo: {
     readonly agentIds?: readonly string[] | undefined;
     readonly traits?: readonly string[] | undefined;
+    /** Besides, an item of one of these must be there too. */
+    readonly withAgentIds?: readonly string[] | undefined;
     readonly belowAgeYears?: number | undefined;
   };
   readonly source: SourceRef;

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { VisitAssessment } from '../../../core/visit/types.ts';
 import { plural } from '../../format.ts';
 import { AgreeSection } from './AgreeSection.tsx';
@@ -11,11 +11,12 @@ export function Side({ isWide }: { readonly isWide: boolean }) {
   const { assessment, place } = useVisit();
   const isPlaceHere = place.scope === 'level' || place.scope === 'plan' || place.scope === 'agree';
   const [isOpen, setOpen] = useState(isPlaceHere);
-  // A key that leads here unfolds it.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: only when a key set the place, so that folding it by hand stays
-  useEffect(() => {
+  // A key that leads here unfolds it in the same turn, since nothing in a fold takes the focus; folding it by hand stays.
+  const [focus, setFocus] = useState(place.focus);
+  if (focus !== place.focus) {
+    setFocus(place.focus);
     if (isPlaceHere) setOpen(true);
-  }, [isPlaceHere, place.focus]);
+  }
   // One tree for both, so that turning a tablet loses nothing that was unfolded.
   return (
     <details

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 
 import { logSdOfCv } from '../../../core/reading/logSdOfCv.ts';
-import { DECIDE_TODAY } from '../../../core/reading/readingSentences.ts';
+import { DECIDE_TODAY, sayPurpose } from '../../../core/reading/readingSentences.ts';
 import type { ReadingAssessment } from '../../../core/reading/types.ts';
 import { ReadingPicture } from '../../charts/ReadingPicture.tsx';
 import { Key } from '../../parts/Key.tsx';
@@ -59,11 +59,13 @@ interface ReadingBlockProps {
 
 /** The sentence, the picture, the small print, and why. */
 function ReadingBlock({ assessment, isBlank, children }: ReadingBlockProps) {
+  const { input, isShownToPatient } = useVisit();
   if (isBlank) return null;
   const { headline, sentences, conditions, sources } = assessment;
   const decide = sentences.indexOf(DECIDE_TODAY);
   const large = sentences.slice(0, decide + 1);
-  const small = sentences.slice(decide + 1);
+  // Chances and limits are for the professional; the patient's view keeps what the number is and is not.
+  const small = isShownToPatient ? sayPurpose(input.visit.reading ?? {}).slice(0, 1) : sentences.slice(decide + 1);
   return (
     <div className="reading">
       {children && <div className="reading-left">{children}</div>}
@@ -73,10 +75,12 @@ function ReadingBlock({ assessment, isBlank, children }: ReadingBlockProps) {
         </p>
         <div className="small">
           {small.join(' ')}{' '}
-          <Why about="this reading">
-            <Conditions conditions={conditions} />
-            <SourceList sources={sources} />
-          </Why>
+          {!isShownToPatient && (
+            <Why about="this reading">
+              <Conditions conditions={conditions} />
+              <SourceList sources={sources} />
+            </Why>
+          )}
         </div>
       </div>
     </div>
