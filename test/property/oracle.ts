@@ -293,7 +293,7 @@ function findLineBreaches(world: World, item: ShelfItem, line: PlanLine): string
     }
   }
   if (isFluoride(item) && item.use.atVisit !== true && !/^F_(PASTE_STD|PASTE_LOW)$/.test(item.agentId) && jurisdiction !== undefined) {
-    if (facts.canSpit === undefined && /RINSE|GEL_SNF2|PASTE_2800|PASTE_5000/.test(item.agentId)) found.push('able to spit is unknown');
+    if (cannotSpit(facts) === undefined && /RINSE|GEL_SNF2|PASTE_2800|PASTE_5000/.test(item.agentId)) found.push('able to spit is unknown');
   }
   return found;
 }
