@@ -80,12 +80,18 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await page.getByRole('heading', { name: 'Readings' }).waitFor();
   await inBothThemes(page, 'over-time', { fullPage: true });
   await printed(page, 'over-time');
-  for (const name of ['shelf', 'rules']) {
+  for (const name of ['shelf', 'rules', 'practice']) {
     await page.goto(`${demo.url}/${name}`);
     await page.getByRole('heading', { level: 2 }).or(page.locator('tbody')).first().waitFor();
     await inBothThemes(page, name);
     await printed(page, name);
   }
+  await page.goto(`${demo.url}/shelf/new`);
+  await page.getByLabel('Kind').selectOption('F_PASTE_STD');
+  await page.getByLabel('Fluoride compound').selectOption('NaF');
+  await page.getByLabel('Strength of the compound').fill('0.32');
+  await page.getByLabel('Checked on the pack').check();
+  await inBothThemes(page, 'shelf-item', { fullPage: true });
 }
 
 /** A returning person with a swab, more snacks than last time and one new white spot. */

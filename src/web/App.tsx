@@ -7,9 +7,11 @@ import { Shell } from './Shell.tsx';
 import { LeafletScreen } from './screens/LeafletScreen.tsx';
 import { OverTimeScreen } from './screens/OverTimeScreen.tsx';
 import { PeopleScreen } from './screens/PeopleScreen.tsx';
+import { PracticeScreen } from './screens/practice/PracticeScreen.tsx';
 import { RulesScreen } from './screens/RulesScreen.tsx';
 import { ShelfScreen } from './screens/ShelfScreen.tsx';
 import { SignInScreen } from './screens/SignInScreen.tsx';
+import { ShelfItemScreen } from './screens/shelf/ShelfItemScreen.tsx';
 import { VisitScreen } from './screens/visit/VisitScreen.tsx';
 
 export function App() {
@@ -42,7 +44,11 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
     case 'over-time':
       return <OverTimeScreen patientId={route.patientId} today={session.today} />;
     case 'shelf':
-      return <ShelfScreen />;
+      return <ShelfScreen session={session} />;
+    case 'shelf-item':
+      return <ShelfItemScreen key={route.itemId} itemId={route.itemId} />;
+    case 'practice':
+      return <PracticeScreen session={session} />;
     case 'rules':
       return <RulesScreen session={session} />;
     default:
@@ -56,6 +62,8 @@ const TITLES: Readonly<Record<Route['screen'], string>> = {
   leaflet: 'Leaflet',
   'over-time': 'Over time',
   shelf: 'Shelf',
+  'shelf-item': 'Shelf',
+  practice: 'Practice',
   rules: 'Rules',
   unknown: 'Ebbline',
 };

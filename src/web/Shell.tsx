@@ -36,8 +36,8 @@ export function Shell({ route, session, children }: ShellProps) {
             <NavItem to="/" name="People" isCurrent={route.screen === 'people'} />
             {visitId && <NavItem to={`/visits/${visitId}`} name="Visit" isCurrent={route.screen === 'visit'} />}
             <NavItem to="/over-time" name="Over time" isCurrent={route.screen === 'over-time'} />
-            <NavItem to="/shelf" name="Shelf" isCurrent={route.screen === 'shelf'} />
-            <NavItem to="/rules" name="Rules" isCurrent={route.screen === 'rules'} />
+            <NavItem to="/shelf" name="Shelf" isCurrent={route.screen === 'shelf' || route.screen === 'shelf-item'} />
+            <NavItem to="/rules" name="Rules" isCurrent={route.screen === 'rules' || route.screen === 'practice'} />
           </ul>
           <p className="who">
             {session.member.name} <SavedState />

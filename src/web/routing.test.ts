@@ -12,6 +12,12 @@ test.each([
   ['/visits', { screen: 'unknown' }],
   ['/visits/abc/other', { screen: 'unknown' }],
   ['/shelf/1', { screen: 'unknown' }],
+  ['/shelf/new', { screen: 'shelf-item', itemId: null }],
+  ['/shelf/new/change', { screen: 'shelf-item', itemId: 'new' }],
+  ['/shelf/paste-1/change', { screen: 'shelf-item', itemId: 'paste-1' }],
+  ['/shelf/paste-1/other', { screen: 'unknown' }],
+  ['/practice', { screen: 'practice' }],
+  ['/practice/meters', { screen: 'unknown' }],
   ['/a/b/c/d', { screen: 'unknown' }],
 ])('%s', (path, route) => {
   expect(parsePath(path)).toEqual(route);

@@ -6,6 +6,9 @@ export type Route =
   | { readonly screen: 'leaflet'; readonly visitId: string }
   | { readonly screen: 'over-time'; readonly patientId: string | null }
   | { readonly screen: 'shelf' }
+  /** `itemId` null = a new item. */
+  | { readonly screen: 'shelf-item'; readonly itemId: string | null }
+  | { readonly screen: 'practice' }
   | { readonly screen: 'rules' }
   | { readonly screen: 'unknown' };
 
@@ -17,6 +20,9 @@ export function parsePath(path: string): Route {
   if (first === 'visits' && id && last === 'leaflet') return { screen: 'leaflet', visitId: id };
   if (first === 'over-time' && last === undefined) return { screen: 'over-time', patientId: id ?? null };
   if (first === 'shelf' && id === undefined) return { screen: 'shelf' };
+  if (first === 'shelf' && id === 'new' && last === undefined) return { screen: 'shelf-item', itemId: null };
+  if (first === 'shelf' && id && last === 'change') return { screen: 'shelf-item', itemId: decodeURIComponent(id) };
+  if (first === 'practice' && id === undefined) return { screen: 'practice' };
   if (first === 'rules' && id === undefined) return { screen: 'rules' };
   return { screen: 'unknown' };
 }

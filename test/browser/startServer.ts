@@ -17,10 +17,13 @@ export interface RunningServer {
  * Starts the built server, dist/server.js, on a free port and waits for the address it prints. Unless the data folder is named, the
  * server gets one of its own, which goes away with it: a practice in use beside the tests is never touched.
  */
-export async function startServer(args: readonly string[] = []): Promise<RunningServer> {
+export async function startServer(args: readonly string[] = [], env: Readonly<Record<string, string>> = {}): Promise<RunningServer> {
   const ownFolder = args.includes('--data') ? undefined : mkdtempSync(join(tmpdir(), 'ebbline-server-'));
   const data = ownFolder === undefined ? [] : ['--data', ownFolder];
-  const child = spawn(process.execPath, ['dist/server.js', '--port', '0', ...data, ...args], { stdio: ['ignore', 'pipe', 'inherit'] });
+  const child = spawn(process.execPath, ['dist/server.js', '--port', '0', ...data, ...args], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+    env: { ...process.env, ...env },
+  });
   const exited = once(child, 'exit') as Promise<[number | null]>;
   for await (const line of createInterface({ input: child.stdout })) {
     const [signInUrl, url] = /(http:\/\/localhost:\d+)\S*/.exec(line) ?? [];

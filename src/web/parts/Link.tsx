@@ -6,17 +6,18 @@ interface LinkProps {
   readonly children: ReactNode;
   readonly isCurrent?: boolean;
   readonly className?: string;
+  readonly id?: string;
 }
 
 /** A real address, followed without loading the page anew; the usual keys for a new tab still work. */
-export function Link({ to, children, isCurrent = false, className }: LinkProps) {
+export function Link({ to, children, isCurrent = false, className, id }: LinkProps) {
   const follow = (event: MouseEvent) => {
     if (event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
     event.preventDefault();
     goTo(to);
   };
   return (
-    <a href={to} onClick={follow} aria-current={isCurrent ? 'page' : undefined} className={className}>
+    <a href={to} id={id} onClick={follow} aria-current={isCurrent ? 'page' : undefined} className={className}>
       {children}
     </a>
   );

@@ -8,6 +8,7 @@ import { Link } from '../parts/Link.tsx';
 import { LoadState } from '../parts/LoadState.tsx';
 import { goTo } from '../routing.ts';
 import { findPeople, parseBirthday } from './findPeople.ts';
+import { BeforeFirstVisit } from './practice/BeforeFirstVisit.tsx';
 
 export function PeopleScreen() {
   const people = usePeople();
@@ -47,6 +48,7 @@ export function PeopleScreen() {
   return (
     <>
       <h1>People</h1>
+      <BeforeFirstVisit isAnyoneSeen={people.data.some((person) => person.lastVisitOn !== null)} />
       <div className="search">
         <label htmlFor="search">Name</label>
         <input

@@ -2,6 +2,7 @@ import type { SessionView } from '../../api/apiTypes.ts';
 import { content } from '../content.ts';
 import { useRules } from '../data/queries.ts';
 import { LoadState } from '../parts/LoadState.tsx';
+import { PracticeLink } from './practice/PracticeLink.tsx';
 import { FluorideRules, IntervalRules } from './rules/DoseRules.tsx';
 import { Methods } from './rules/Methods.tsx';
 import { SafetyRules } from './rules/SafetyRules.tsx';
@@ -11,6 +12,7 @@ import { SwabRules } from './rules/SwabRules.tsx';
 
 const PARTS = [
   ['settings', 'Settings'],
+  ['practice', 'Meters, swab lots and team'],
   ['methods', 'Methods'],
   ['swab', 'Swab'],
   ['safety', 'Safety rules'],
@@ -39,10 +41,11 @@ export function RulesScreen({ session }: { readonly session: SessionView }) {
         </ul>
       </nav>
       {rules.data ? (
-        <Settings key={rules.data.version} rules={rules.data} mayChange={session.member.roles.includes('lead')} />
+        <Settings rules={rules.data} mayChange={session.member.roles.includes('lead')} />
       ) : (
         <LoadState query={rules} what="the settings" />
       )}
+      <PracticeLink session={session} />
       <Methods />
       <SwabRules />
       <SafetyRules />

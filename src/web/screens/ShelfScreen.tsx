@@ -1,82 +1,108 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
+import type { SessionView } from '../../api/apiTypes.ts';
 import type { VersionedShelfItem } from '../../api/bundles.ts';
 import type { NeedKind, ShelfItem } from '../../core/regimen/types.ts';
 import { ApiError } from '../data/api.ts';
 import { saveShelfItem, useShelf } from '../data/queries.ts';
-import { capitalise, formatCents, plural } from '../format.ts';
+import { formatCents, plural } from '../format.ts';
+import { firstNeed, NEED_ORDER, needWords } from '../needWords.ts';
+import { parsePrice } from '../parsePrice.ts';
+import { Key } from '../parts/Key.tsx';
+import { Link } from '../parts/Link.tsx';
 import { LoadState } from '../parts/LoadState.tsx';
+import { useHashTarget } from '../parts/useHashTarget.ts';
+import { useSingleKeys } from '../preferences.ts';
+import { goTo } from '../routing.ts';
+import { RELEASE_WORDS } from './shelf/sayItem.ts';
 
-const RELEASE_WORDS: Readonly<Record<ShelfItem['release'], string>> = {
-  anyone: 'anyone on the team',
-  prescription: "needs a prescriber's signature",
-  dentist: 'dentist only',
-};
+const ADD_KEY = 'a';
+/** Where the form leads back to: the line of the item that was saved. */
+export const lineOf = (itemId: string): string => `item-${itemId}`;
 
 /** What the practice keeps, by the first need that each item meets. */
-export function ShelfScreen() {
+export function ShelfScreen({ session }: { readonly session: SessionView }) {
   const shelf = useShelf();
+  const mayChange = session.member.roles.some((role) => role !== 'assistant');
+  useHashTarget(shelf.data !== undefined);
   if (!shelf.data) return <LoadState query={shelf} what="the shelf" />;
-  const groups = groupByNeed(shelf.data);
   const inStock = shelf.data.filter(({ item }) => item.inStock).length;
   return (
     <>
       <h1>Shelf</h1>
       <p className="opening">
-        {inStock} of {plural(shelf.data.length, 'item')} in stock. Only what is in stock, and safe for the person, is proposed.
+        {shelf.data.length === 0
+          ? 'Nothing is on the shelf yet, so no product can be proposed: add what the practice keeps, one item at a time, with the pack in hand.'
+          : `${inStock} of ${plural(shelf.data.length, 'item')} in stock. Only what is in stock, and safe for the person, is proposed.`}
       </p>
-      <table className="shelf">
-        <thead>
-          <tr>
-            <th scope="col">Item</th>
-            <th scope="col">In stock</th>
-            <th scope="col">Price</th>
-            <th scope="col">Released by</th>
-            <th scope="col">Traits that rules look at</th>
-          </tr>
-        </thead>
-        {groups.map(([need, items]) => (
-          <tbody key={need}>
-            <tr>
-              <th scope="rowgroup" colSpan={5}>
-                {needWords(need)}
-              </th>
-            </tr>
-            {items.map((entry) => (
-              <ShelfRow key={`${entry.item.id} ${entry.version}`} entry={entry} />
-            ))}
-          </tbody>
-        ))}
-      </table>
+      {mayChange ? <AddItem /> : <p className="hint">A lead, a hygienist or a dentist adds and changes items.</p>}
+      {shelf.data.length > 0 && <ShelfTable entries={shelf.data} mayChange={mayChange} />}
     </>
   );
 }
 
-/** An item that meets several needs stands under the first of these. */
-const NEED_ORDER: readonly NeedKind[] = [
-  'fluoride-base',
-  'fluoride-extra',
-  'professional-fluoride',
-  'antimicrobial',
-  'acid-control',
-  'sweetener',
-  'calcium-phosphate',
-  'saliva',
-  'sealing',
-  'diet',
-  'acid-wear-advice',
-  'referral',
-];
-
-function groupByNeed(items: readonly VersionedShelfItem[]): readonly (readonly [NeedKind, readonly VersionedShelfItem[]])[] {
-  const needOf = ({ item }: VersionedShelfItem) => NEED_ORDER.find((need) => item.meets.includes(need)) ?? item.meets[0] ?? 'referral';
-  return NEED_ORDER.map((need) => [need, items.filter((entry) => needOf(entry) === need)] as const).filter(([, found]) => found.length > 0);
+/** A button, and one letter where single letters are keys. */
+function AddItem() {
+  const isSingle = useSingleKeys();
+  useEffect(() => {
+    if (!isSingle) return;
+    const onKey = (event: KeyboardEvent) => {
+      const isTyping = event.target instanceof Element && event.target.closest('input:not([type="checkbox"]), select, textarea, dialog');
+      if (isTyping || event.key !== ADD_KEY || event.ctrlKey || event.metaKey || event.altKey) return;
+      event.preventDefault();
+      goTo('/shelf/new');
+    };
+    addEventListener('keydown', onKey);
+    return () => removeEventListener('keydown', onKey);
+  }, [isSingle]);
+  return (
+    <p className="actions">
+      <button type="button" className="action" aria-keyshortcuts={isSingle ? ADD_KEY : undefined} onClick={() => goTo('/shelf/new')}>
+        {isSingle && <Key>{ADD_KEY}</Key>} Add an item
+      </button>
+    </p>
+  );
 }
 
-export const needWords = (need: string): string => capitalise(need.replaceAll('-', ' '));
+function ShelfTable({ entries, mayChange }: { readonly entries: readonly VersionedShelfItem[]; readonly mayChange: boolean }) {
+  return (
+    <table className="shelf">
+      <thead>
+        <tr>
+          <th scope="col">Item</th>
+          <th scope="col">In stock</th>
+          <th scope="col">Price</th>
+          <th scope="col">Released by</th>
+          <th scope="col">Traits that rules look at</th>
+          <th scope="col">
+            <span className="sr-only">Change</span>
+          </th>
+        </tr>
+      </thead>
+      {groupByNeed(entries).map(([need, items]) => (
+        <tbody key={need ?? 'none'}>
+          <tr>
+            <th scope="rowgroup" colSpan={6}>
+              {need === undefined ? 'No need by itself: never proposed' : needWords(need)}
+            </th>
+          </tr>
+          {items.map((entry) => (
+            <ShelfRow key={`${entry.item.id} ${entry.version}`} entry={entry} mayChange={mayChange} />
+          ))}
+        </tbody>
+      ))}
+    </table>
+  );
+}
 
-/** Stock and price are the practice's to change; what an item is, and who may release it, is not changed here. */
-function ShelfRow({ entry }: { readonly entry: VersionedShelfItem }) {
+/** Last stand those that meet no need by themselves. */
+function groupByNeed(items: readonly VersionedShelfItem[]): readonly (readonly [NeedKind | undefined, readonly VersionedShelfItem[]])[] {
+  const groups = [...NEED_ORDER, undefined].map((need) => [need, items.filter(({ item }) => firstNeed(item.meets) === need)] as const);
+  return groups.filter(([, found]) => found.length > 0);
+}
+
+/** Stock and price are changed in the line; everything else in a form of its own. */
+function ShelfRow({ entry, mayChange }: { readonly entry: VersionedShelfItem; readonly mayChange: boolean }) {
   const { item, version } = entry;
   const client = useQueryClient();
   const [price, setPrice] = useState(item.priceCents === undefined ? '' : formatCents(item.priceCents));
@@ -140,12 +166,13 @@ function ShelfRow({ entry }: { readonly entry: VersionedShelfItem }) {
       <td data-label="Traits">
         {item.traits === undefined ? <span className="unknown">pack not checked</span> : item.traits.join(', ') || 'none of them'}
       </td>
+      <td className="change-cell">
+        {mayChange && (
+          <Link to={`/shelf/${encodeURIComponent(item.id)}/change`} id={lineOf(item.id)}>
+            change<span className="sr-only"> {item.name}</span>
+          </Link>
+        )}
+      </td>
     </tr>
   );
-}
-
-/** Cents from "12.50", "12,50" or "12"; undefined for anything else. */
-export function parsePrice(typed: string): number | undefined {
-  const match = /^\s*(\d{1,6})(?:[.,](\d{1,2}))?\s*$/.exec(typed);
-  return match ? Number(match[1]) * 100 + Number((match[2] ?? '').padEnd(2, '0')) : undefined;
 }

@@ -6,40 +6,55 @@ import { protocolName } from '../../content.ts';
 import { ApiError } from '../../data/api.ts';
 import { type RulesView, saveSettings } from '../../data/queries.ts';
 import { capitalise, formatMonths } from '../../format.ts';
+import { OpenForm } from '../../parts/OpenForm.tsx';
+import { sayAges } from './ageBands.ts';
+import { PLACES, SettingsForm } from './SettingsForm.tsx';
 
 const LEVELS: readonly Level[] = ['low', 'moderate', 'high', 'extreme'];
-const PLACES = { US: 'United States', UK: 'United Kingdom', unknown: 'not set: the strictest ages apply' } as const;
 
 /** What the practice decided itself. */
 export function Settings({ rules, mayChange }: { readonly rules: RulesView; readonly mayChange: boolean }) {
-  const { settings } = rules;
+  const view = <SettingsView settings={rules.settings} />;
   return (
     <section id="settings" aria-label="Settings">
       <h2>Settings</h2>
-      <dl className="settings">
-        <div>
-          <dt>Law and labels of</dt>
-          <dd>{PLACES[settings.jurisdiction]}</dd>
-        </div>
-        {settings.methodByAge.map((m) => (
-          <div key={m.fromAgeYears}>
-            <dt>
-              Method, age {m.fromAgeYears} {m.belowAgeYears === null ? 'and over' : `to under ${m.belowAgeYears}`}
-            </dt>
-            <dd>{protocolName(m.protocol)}</dd>
-          </div>
-        ))}
-        <div>
-          <dt>Low saliva alone</dt>
-          <dd>{settings.lowSalivaMeansExtreme ? 'means extreme, as one teaching clinic reads the list' : 'does not mean extreme'}</dd>
-        </div>
-        <div>
-          <dt>Chewing saliva is low</dt>
-          <dd>at {settings.stimulatedFlowLowAtMostMlPerMin} mL/min or less; 0.5 and 0.7 are both in use</dd>
-        </div>
-      </dl>
-      <Bitewings rules={rules} mayChange={mayChange} />
+      {mayChange ? (
+        <OpenForm label="Change these settings" form={(close) => <SettingsForm rules={rules} close={close} />}>
+          {view}
+        </OpenForm>
+      ) : (
+        <>
+          {view}
+          <p className="hint">A lead of the practice can change these.</p>
+        </>
+      )}
+      <Bitewings key={rules.version} rules={rules} mayChange={mayChange} />
     </section>
+  );
+}
+
+function SettingsView({ settings }: { readonly settings: PracticeSettings }) {
+  return (
+    <dl className="settings">
+      <div>
+        <dt>Law and labels of</dt>
+        <dd className={settings.jurisdiction === 'unknown' ? 'unknown' : undefined}>{PLACES[settings.jurisdiction]}</dd>
+      </div>
+      {settings.methodByAge.map((m) => (
+        <div key={m.fromAgeYears}>
+          <dt>Method, {sayAges(m)}</dt>
+          <dd>{protocolName(m.protocol)}</dd>
+        </div>
+      ))}
+      <div>
+        <dt>Low saliva alone</dt>
+        <dd>{settings.lowSalivaMeansExtreme ? 'means extreme, as one teaching clinic reads the list' : 'does not mean extreme'}</dd>
+      </div>
+      <div>
+        <dt>Chewing saliva is low</dt>
+        <dd>at {settings.stimulatedFlowLowAtMostMlPerMin} mL/min or less; 0.5 and 0.7 are both in use</dd>
+      </div>
+    </dl>
   );
 }
 
@@ -116,7 +131,7 @@ function Bitewings({ rules, mayChange }: { readonly rules: RulesView; readonly m
       )}
       {mayChange && (
         <button type="button" className="link" onClick={() => setChanging(!isChanging)}>
-          {isChanging ? 'Leave as it was' : 'Change'}
+          {isChanging ? 'Leave as it was' : 'Change these months'}
         </button>
       )}
     </>

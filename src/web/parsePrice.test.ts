@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { parsePrice } from './ShelfScreen.tsx';
+import { parsePrice } from './parsePrice.ts';
 
 test.each([
   ['12.50', 1250],

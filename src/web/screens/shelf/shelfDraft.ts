@@ -1,0 +1,253 @@
+import { usualPacks } from '../../../content/usualPacks.ts';
+import { fluorideContentPpm } from '../../../core/regimen/fluorideContentPpm.ts';
+import type { Agent } from '../../../core/regimen/tables.ts';
+import type { NeedKind, ShelfItem } from '../../../core/regimen/types.ts';
+import { content } from '../../content.ts';
+import { capitalise, formatCents, formatNumber } from '../../format.ts';
+import { parseDecimal, sayNotANumber } from '../../parseDecimal.ts';
+import { parsePrice } from '../../parsePrice.ts';
+
+export type Compound = NonNullable<ShelfItem['compound']>;
+
+export const COMPOUND_WORDS: Readonly<Record<Compound, string>> = {
+  NaF: 'sodium fluoride',
+  SnF2: 'stannous fluoride',
+  Na2PO3F: 'sodium monofluorophosphate',
+  'AgF(NH3)2': 'silver diamine fluoride',
+};
+
+/** From whom nobody waits to whom everybody does. */
+export const RELEASES: readonly ShelfItem['release'][] = ['anyone', 'prescription', 'dentist'];
+
+/** An item as it is typed. `null` = as suggested; the empty string = nothing typed. */
+export interface ShelfDraft {
+  readonly agentId: string;
+  readonly form: ShelfItem['form'];
+  readonly name: string | null;
+  readonly leafletEn: string | null;
+  readonly leafletEs: string | null;
+  readonly compound: Compound | '';
+  readonly percent: string;
+  readonly ppm: string;
+  readonly pH: string;
+  readonly packValue: string;
+  readonly packUnit: 'g' | 'mL' | 'piece';
+  readonly price: string;
+  readonly inStock: boolean;
+  /** null = as its kind asks. */
+  readonly release: ShelfItem['release'] | null;
+  readonly meets: readonly NeedKind[];
+  readonly atVisit: boolean;
+  readonly often: string;
+  readonly oftenPer: 'day' | 'week';
+  readonly amount: string;
+  readonly amountValue: string;
+  readonly amountUnit: 'g' | 'mL';
+  readonly courseDays: string;
+  readonly isPackChecked: boolean;
+  readonly traits: readonly string[];
+}
+
+export type ShelfProblems = Readonly<Partial<Record<keyof ShelfDraft, string>>>;
+
+export const emptyDraft: ShelfDraft = {
+  agentId: '',
+  form: 'paste',
+  name: null,
+  leafletEn: null,
+  leafletEs: null,
+  compound: '',
+  percent: '',
+  ppm: '',
+  pH: '',
+  packValue: '',
+  packUnit: 'g',
+  price: '',
+  inStock: true,
+  release: null,
+  meets: [],
+  atVisit: false,
+  often: '',
+  oftenPer: 'day',
+  amount: '',
+  amountValue: '',
+  amountUnit: 'g',
+  courseDays: '',
+  isPackChecked: false,
+  traits: [],
+};
+
+const DAYS_A_WEEK = 7;
+const typed = (value: number | undefined): string => (value === undefined ? '' : String(value));
+
+/** An item of the shelf, ready to be changed. */
+export function draftOf(item: ShelfItem): ShelfDraft {
+  const { use } = item;
+  const aWeek = use.timesPerDay * DAYS_A_WEEK;
+  const isWeekly = use.timesPerDay > 0 && use.timesPerDay < 1 && Math.abs(aWeek - Math.round(aWeek)) < 1e-9;
+  return {
+    agentId: item.agentId,
+    form: item.form,
+    name: item.name,
+    leafletEn: item.leafletName.en,
+    leafletEs: item.leafletName.es,
+    compound: item.compound ?? '',
+    percent: typed(item.percent),
+    ppm: typed(item.fluoridePpm),
+    pH: typed(item.pH),
+    packValue: typed(item.packAmount?.value),
+    packUnit: item.packAmount?.unit ?? 'g',
+    price: item.priceCents === undefined ? '' : formatCents(item.priceCents),
+    inStock: item.inStock,
+    release: item.release,
+    meets: item.meets,
+    atVisit: use.atVisit === true,
+    often: isWeekly ? String(Math.round(aWeek)) : typed(use.timesPerDay),
+    oftenPer: isWeekly ? 'week' : 'day',
+    amount: use.amount,
+    amountValue: typed(use.amountG ?? use.amountMl),
+    amountUnit: use.amountG === undefined && use.amountMl !== undefined ? 'mL' : 'g',
+    courseDays: typed(use.courseDays),
+    isPackChecked: item.traits !== undefined,
+    traits: item.traits ?? [],
+  };
+}
+
+export const findAgent = (id: string): Agent | undefined => content.regimen.agents.find((a) => a.id === id);
+
+/** Another kind: what belongs to the kind follows it, what was read from the pack stays. */
+export function chooseAgent(draft: ShelfDraft, agentId: string): ShelfDraft {
+  const usual = usualPacks[agentId];
+  return {
+    ...draft,
+    agentId,
+    meets: findAgent(agentId)?.meets ?? [],
+    ...(usual && { form: usual.form, compound: usual.compound ?? '', atVisit: usual.atVisit === true }),
+  };
+}
+
+/** The stricter of what was chosen and what the kind asks. */
+export function releaseOf({ release, agentId }: Pick<ShelfDraft, 'release' | 'agentId'>): ShelfItem['release'] {
+  const atLeast = findAgent(agentId)?.release ?? 'anyone';
+  return release !== null && RELEASES.indexOf(release) > RELEASES.indexOf(atLeast) ? release : atLeast;
+}
+
+/** ppm F as typed, else worked out from compound and percentage; undefined when neither tells. */
+export function ppmOf({ compound, percent, ppm }: Pick<ShelfDraft, 'compound' | 'percent' | 'ppm'>): number | undefined {
+  const given = parseDecimal(ppm);
+  if (given !== undefined) return given;
+  const share = parseDecimal(percent);
+  return compound === '' || share === undefined || share > 100 ? undefined : fluorideContentPpm(compound, share);
+}
+
+/** By ingredient and strength, e.g. "Paste, sodium fluoride 0.32 % (1,448 ppm F)"; "" until a kind is chosen. */
+export function suggestName(draft: ShelfDraft): string {
+  const usual = usualPacks[draft.agentId];
+  if (!usual) return '';
+  const compound = draft.compound === '' ? undefined : COMPOUND_WORDS[draft.compound];
+  const actives = usual.active === 'fluoride' ? [compound ?? usual.active] : [...new Set([usual.active, compound])];
+  const percent = parseDecimal(draft.percent);
+  const ppm = findAgent(draft.agentId)?.ppmRange ? ppmOf(draft) : undefined;
+  const words = [draft.form, ...actives].filter((word, i, all) => word !== undefined && all.indexOf(word) === i);
+  const strength = [percent === undefined ? '' : ` ${percent} %`, ppm === undefined ? '' : ` (${formatNumber(Math.round(ppm))} ppm F)`];
+  return `${capitalise(words.join(', '))}${strength.join('')}`;
+}
+
+/** The generic leaflet name of the kind, in its usual form only: another form is another word. */
+export function suggestLeafletName({ agentId, form }: Pick<ShelfDraft, 'agentId' | 'form'>, language: 'en' | 'es'): string {
+  const usual = usualPacks[agentId];
+  return usual?.form === form ? usual.leafletName[language] : '';
+}
+
+/** What follows from the strength as typed, and whether it keeps the item from being proposed. */
+export function sayStrength(draft: ShelfDraft): { readonly isOpen: boolean; readonly text: string } | undefined {
+  const range = findAgent(draft.agentId)?.ppmRange;
+  if (!range) return undefined;
+  const ppm = ppmOf(draft);
+  if (ppm === undefined) return { isOpen: true, text: 'Fluoride not known yet: the item is not proposed until it is.' };
+  const said = `${formatNumber(Math.round(ppm))} ppm fluoride`;
+  if (ppm >= range[0] && ppm <= range[1]) return { isOpen: false, text: `${said}${draft.ppm.trim() === '' ? ', worked out' : ''}.` };
+  return {
+    isOpen: true,
+    text: `${said} does not fit this kind (${formatNumber(range[0])} to ${formatNumber(range[1])} ppm): the item is not proposed.`,
+  };
+}
+
+export type BuiltItem = { readonly ok: true; readonly item: ShelfItem } | { readonly ok: false; readonly problems: ShelfProblems };
+
+/** The item as it will be saved, or what is left to say. What was not typed stays unknown. */
+export function buildShelfItem(draft: ShelfDraft, makeItemId: (name: string) => string): BuiltItem {
+  const name = (draft.name ?? suggestName(draft)).trim();
+  const en = (draft.leafletEn ?? suggestLeafletName(draft, 'en')).trim();
+  const es = (draft.leafletEs ?? suggestLeafletName(draft, 'es')).trim();
+  const problems = findProblems(draft, { name, en, es });
+  if (Object.keys(problems).length > 0) return { ok: false, problems };
+  const agent = findAgent(draft.agentId);
+  const amount = parseDecimal(draft.amountValue);
+  const pack = parseDecimal(draft.packValue);
+  const item: ShelfItem = {
+    id: makeItemId(name),
+    name,
+    leafletName: { en, es },
+    agentId: draft.agentId,
+    form: draft.form,
+    traits: draft.isPackChecked ? draft.traits : undefined,
+    compound: agent?.ppmRange && draft.compound !== '' ? draft.compound : undefined,
+    percent: parseDecimal(draft.percent),
+    fluoridePpm: parseDecimal(draft.ppm),
+    pH: parseDecimal(draft.pH),
+    packAmount: pack === undefined ? undefined : { value: pack, unit: draft.packUnit },
+    priceCents: parsePrice(draft.price),
+    inStock: draft.inStock,
+    release: releaseOf(draft),
+    meets: draft.meets.filter((need) => agent?.meets.includes(need)),
+    use: {
+      timesPerDay: draft.atVisit ? 0 : (parseDecimal(draft.often) ?? 0) / (draft.oftenPer === 'week' ? DAYS_A_WEEK : 1),
+      amount: draft.amount.trim(),
+      amountG: draft.amountUnit === 'g' ? amount : undefined,
+      amountMl: draft.amountUnit === 'mL' ? amount : undefined,
+      courseDays: parseDecimal(draft.courseDays),
+      atVisit: draft.atVisit ? true : undefined,
+    },
+  };
+  return { ok: true, item };
+}
+
+type Limits = { readonly atLeast?: number; readonly above?: number; readonly atMost: number; readonly whole?: true };
+
+/** Undefined for nothing typed and for a number within the limits. */
+function numberProblem(text: string, { atLeast, above, atMost, whole }: Limits): string | undefined {
+  if (text.trim() === '') return undefined;
+  const value = parseDecimal(text);
+  if (value === undefined) return sayNotANumber(text);
+  if (whole && !Number.isInteger(value)) return 'A whole number is needed.';
+  if (above !== undefined && value <= above) return `It must be above ${above}.`;
+  if (atLeast !== undefined && value < atLeast) return `It must be ${atLeast} or more.`;
+  return value > atMost ? `It must be ${formatNumber(atMost)} or less.` : undefined;
+}
+
+function findProblems(draft: ShelfDraft, names: { readonly name: string; readonly en: string; readonly es: string }): ShelfProblems {
+  // Names follow the kind, so they are asked for once there is one.
+  const isKnown = findAgent(draft.agentId) !== undefined;
+  const all: Partial<Record<keyof ShelfDraft, string | undefined>> = {
+    agentId: isKnown ? undefined : 'Choose what kind of product it is.',
+    name: isKnown && names.name === '' ? 'It needs a name.' : undefined,
+    leafletEn: isKnown && names.en === '' ? 'It needs a name for the leaflet in English.' : undefined,
+    leafletEs: isKnown && names.es === '' ? 'It needs a name for the leaflet in Spanish.' : undefined,
+    percent: numberProblem(draft.percent, { above: 0, atMost: 100 }),
+    ppm: numberProblem(draft.ppm, { atLeast: 0, atMost: 60_000 }),
+    pH: numberProblem(draft.pH, { atLeast: 0, atMost: 14 }),
+    packValue: numberProblem(draft.packValue, { above: 0, atMost: 1_000_000 }),
+    price: draft.price.trim() === '' || parsePrice(draft.price) !== undefined ? undefined : 'A price like 12.50 is needed.',
+    often: oftenProblem(draft),
+    amount: draft.amount.trim() === '' ? 'Say how much in one use, as on the pack.' : undefined,
+    amountValue: numberProblem(draft.amountValue, { above: 0, atMost: 10_000 }),
+    courseDays: numberProblem(draft.courseDays, { atLeast: 1, atMost: 10_000, whole: true }),
+  };
+  return Object.fromEntries(Object.entries(all).filter(([, problem]) => problem !== undefined)) as ShelfProblems;
+}
+
+function oftenProblem({ atVisit, often }: ShelfDraft): string | undefined {
+  if (atVisit) return undefined;
+  return often.trim() === '' ? 'Say how often, as on the pack.' : numberProblem(often, { above: 0, atMost: 24 });
+}
