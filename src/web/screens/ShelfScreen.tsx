@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { SessionView } from '../../api/apiTypes.ts';
 import type { VersionedShelfItem } from '../../api/bundles.ts';
+import { leafletCurrency } from '../../core/leaflet/formatForLeaflet.ts';
 import type { NeedKind, ShelfItem } from '../../core/regimen/types.ts';
 import { ApiError } from '../data/api.ts';
 import { saveShelfItem, useShelf } from '../data/queries.ts';
@@ -36,7 +37,7 @@ export function ShelfScreen({ session }: { readonly session: SessionView }) {
           : `${inStock} of ${plural(shelf.data.length, 'item')} in stock. Only what is in stock, and safe for the person, is proposed.`}
       </p>
       {mayChange ? <AddItem /> : <p className="hint">A lead, a hygienist or a dentist adds and changes items.</p>}
-      {shelf.data.length > 0 && <ShelfTable entries={shelf.data} mayChange={mayChange} />}
+      {shelf.data.length > 0 && <ShelfTable entries={shelf.data} mayChange={mayChange} currency={leafletCurrency(session.practice)} />}
     </>
   );
 }
@@ -64,14 +65,22 @@ function AddItem() {
   );
 }
 
-function ShelfTable({ entries, mayChange }: { readonly entries: readonly VersionedShelfItem[]; readonly mayChange: boolean }) {
+function ShelfTable({
+  entries,
+  mayChange,
+  currency,
+}: {
+  readonly entries: readonly VersionedShelfItem[];
+  readonly mayChange: boolean;
+  readonly currency: string | undefined;
+}) {
   return (
     <table className="shelf">
       <thead>
         <tr>
           <th scope="col">Item</th>
           <th scope="col">In stock</th>
-          <th scope="col">Price</th>
+          <th scope="col">Price{currency === undefined ? ', your currency' : `, ${currency}`}</th>
           <th scope="col">Released by</th>
           <th scope="col">Traits that rules look at</th>
           <th scope="col">
