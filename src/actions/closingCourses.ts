@@ -30,6 +30,8 @@ export async function writeCourses(
 ): Promise<CourseTable[]> {
   const shelf = new Map((await listCatalog(trx, scope, 'shelf-item')).map(({ id, body }) => [id, body]));
   const existing = new Map((await listCoursesOfVisit(trx, scope, visit.id)).map((course) => [course.shelfItemId, course]));
+  const twice = courses.find(({ shelfItemId }, i) => courses.findIndex((other) => other.shelfItemId === shelfItemId) < i);
+  if (twice) throw new AppError('INPUT_INVALID', `${twice.shelfItemId} stands in the plan twice.`);
   const written: CourseTable[] = [];
   for (const course of courses) {
     const before = existing.get(course.shelfItemId);

@@ -109,6 +109,20 @@ export function closingContract(bench: Bench): void {
       expect(await findVisit(db, scope, second.visitId)).toMatchObject({ allExamined: null, answers: {} });
     });
 
+    test('an item that stands in the plan twice is named, and the visit stays open', async () => {
+      const { scope } = bench.practice();
+      const { visitId } = await newVisit();
+      const courses = [
+        { shelfItemId: 'paste', state: 'agreed' },
+        { shelfItemId: 'paste', state: 'declined' },
+      ] as const;
+      await expect(close(visitId, { courses })).rejects.toMatchObject({
+        code: 'INPUT_INVALID',
+        message: 'paste stands in the plan twice.',
+      });
+      expect((await findVisit(bench.store().db, scope, visitId))?.state).toBe('open');
+    });
+
     test('an answer saved after the assessment was made stops the closing', async () => {
       const { scope, as } = bench.practice();
       const { visitId } = await newVisit();
