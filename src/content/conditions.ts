@@ -7,7 +7,7 @@ import type { Choice } from '../core/visit/question.ts';
 export const openConditions: readonly Choice[] = [
   { id: 'asthma', label: 'Asthma' },
   { id: 'asthma-severe', label: 'Asthma, in hospital for it in the last 12 months' },
-  { id: 'sjogren', label: 'Sjögren disease or another cause of dry mouth in the whole body' },
+  { id: 'sjogren', label: 'Whole-body cause of dry mouth, such as Sjögren disease' },
   { id: 'head-neck-radiotherapy', label: 'Radiotherapy of head or neck, ever' },
   { id: 'head-neck-cancer', label: 'Cancer of head or neck' },
   { id: 'chemotherapy', label: 'Chemotherapy now' },
