@@ -25,6 +25,7 @@ rmSync(OUT, { recursive: true, force: true });
 mkdirSync(OUT, { recursive: true });
 try {
   await takeAll(browser, server);
+  for (const language of ['en', 'es']) drawLeafletPdf(language);
 } finally {
   await browser.close();
   await server.stop();
@@ -138,5 +139,16 @@ async function inBothThemes(page: Page, name: string, { fullPage = false } = {})
 async function printed(page: Page, name: string): Promise<void> {
   const pdf = join(folder, `${name}.pdf`);
   writeFileSync(pdf, await page.pdf({ format: 'A4', preferCSSPageSize: true }));
-  execFileSync('pdftoppm', ['-png', '-gray', '-r', PDF_DPI, '-f', '1', '-l', '1', '-singlefile', pdf, join(OUT, `${name}-print`)]);
+  drawFirstPage(pdf, `${name}-print`);
+}
+
+/** The leaflet of the command line, which sets its page without a browser. */
+function drawLeafletPdf(language: string): void {
+  const pdf = join(folder, `leaflet-${language}.pdf`);
+  execFileSync(process.execPath, ['dist/cli.js', 'leaflet', 'examples/01-returning-adult.json', '--pdf', pdf, '--language', language]);
+  drawFirstPage(pdf, `leaflet-pdf-${language}`);
+}
+
+function drawFirstPage(pdf: string, name: string): void {
+  execFileSync('pdftoppm', ['-png', '-gray', '-r', PDF_DPI, '-f', '1', '-l', '1', '-singlefile', pdf, join(OUT, name)]);
 }

@@ -17,7 +17,10 @@ export function Meters({ meters, mayChange }: { readonly meters: readonly Entry[
   return (
     <section id="meters" tabIndex={-1} aria-label="Meters">
       <h2>Meters</h2>
-      <p>Every number comes from the meter's own instructions. Two meters have two scales; their readings are never set side by side.</p>
+      <p>
+        Range, cut-off and count-down come from the meter's own instructions; noise is assumed until the practice has measured it. Two
+        meters have two scales; their readings are never set side by side.
+      </p>
       {meters.map(({ meter, version }) => (
         <div key={meter.id}>
           <h3 className="meter-head">{meter.name}</h3>

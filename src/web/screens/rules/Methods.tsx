@@ -10,8 +10,8 @@ export function Methods() {
     <section id="methods" aria-label="Methods">
       <h2>Methods</h2>
       <p>
-        Published lists, each as printed by its owner and shown under a neutral name. Lists differ and none is the truth. One list for each
-        age is the practice's method; the others stand under "compare".
+        Published lists in our own words, under neutral names; the status of each line says whether it was read or is from memory. Lists
+        differ and none is the truth. One list for each age is the practice's method; the others stand under "compare".
       </p>
       {content.protocols.map((table) => (
         <details key={table.id}>
