@@ -30,13 +30,20 @@ export const signInRoutes: FastifyPluginAsyncZod<SignInOptions> = async (app, { 
     return token;
   };
 
+  const inventedName = async (): Promise<string | null> => {
+    const practice = (await findPractice(db, scope))?.practice;
+    return practice?.invented ? practice.name : null;
+  };
+
   app.get('/sign-in/:token', { schema: { params: z.strictObject({ token: z.string().max(200) }) } }, async (req, reply) => {
     if (!address.use(req.params.token)) return reply.redirect('/sign-in');
     setSessionCookie(reply, await begin(firstMemberId));
     return reply.redirect('/');
   });
 
+  // Signed out, only an invented practice says which one it is.
   app.get('/api/members', async () => ({
+    inventedPractice: await inventedName(),
     members: (await listMembers(db, scope)).filter((m) => m.active).map(({ id, name, roles }) => ({ id, name, roles })),
   }));
 

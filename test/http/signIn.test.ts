@@ -23,6 +23,10 @@ test.each([
   expect(response.json()).toEqual({ error: { code: 'NOT_SIGNED_IN', message: 'Sign in first.' } });
 });
 
+test('signed out, the page for signing in says that the practice is invented', async () => {
+  expect((await practice.app.inject('/api/members')).json().inventedPractice).toBe('Tern Quay Dental');
+});
+
 test('signed out, the session is an ordinary null and the page is served', async () => {
   expect((await practice.app.inject('/api/session')).json()).toBeNull();
   const page = await practice.app.inject('/visits/whatever');

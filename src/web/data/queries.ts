@@ -43,11 +43,11 @@ export interface MemberName {
   readonly roles: readonly Role[];
 }
 
-/** Names for the sign-in page. */
+/** Names for the sign-in page, and the name of the practice where it is an invented one. */
 export function useMembers() {
   return useQuery({
     queryKey: ['members'],
-    queryFn: async () => listOf(await callApi<ListOrPart<MemberName>>('GET', '/api/members'), 'members'),
+    queryFn: () => callApi<{ inventedPractice: string | null; members: readonly MemberName[] }>('GET', '/api/members'),
   });
 }
 

@@ -9,7 +9,7 @@ export function SignInScreen() {
   const id = useId();
   const [memberId, setMemberId] = useState<string | null>(null);
   const [password, setPassword] = useState('');
-  const chosen = memberId ?? (members.data?.length === 1 ? (members.data[0]?.id ?? null) : null);
+  const chosen = memberId ?? (members.data?.members.length === 1 ? (members.data.members[0]?.id ?? null) : null);
   const submit = (event: FormEvent) => {
     event.preventDefault();
     if (chosen) signIn.mutate({ memberId: chosen, password });
@@ -17,12 +17,15 @@ export function SignInScreen() {
   return (
     <main className="page sign-in">
       <h1>Ebbline</h1>
+      {members.data?.inventedPractice && (
+        <p className="hint">{members.data.inventedPractice} is an invented practice. Every person here is invented.</p>
+      )}
       <p className="opening">Who is working?</p>
       {members.data ? (
         <form onSubmit={submit}>
           <fieldset>
             <legend className="sr-only">Your name</legend>
-            {members.data.map((member) => (
+            {members.data.members.map((member) => (
               <label key={member.id} className="choice-row">
                 <input
                   type="radio"
