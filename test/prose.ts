@@ -9,7 +9,8 @@ export interface Passage {
   readonly text: string;
 }
 
-const SKIPPED_FOLDERS = new Set(['node_modules', 'dist', 'data', 'coverage', '.git']);
+/** `.git` is a file in a linked working tree. */
+const SKIPPED = new Set(['node_modules', 'dist', 'data', 'coverage', '.git']);
 const TEXT_FILES = new Set([
   '.ts',
   '.tsx',
@@ -34,7 +35,8 @@ export function listFiles(folder: string, extensions: ReadonlySet<string> = TEXT
   return readdirSync(folder, { withFileTypes: true })
     .flatMap((entry) => {
       const path = folder === '.' ? entry.name : join(folder, entry.name);
-      if (entry.isDirectory()) return SKIPPED_FOLDERS.has(entry.name) || entry.name.startsWith('dist.') ? [] : listFiles(path, extensions);
+      if (SKIPPED.has(entry.name) || entry.name.startsWith('dist.')) return [];
+      if (entry.isDirectory()) return listFiles(path, extensions);
       return extensions.has(extname(entry.name)) ? [path] : [];
     })
     .sort();

@@ -16,7 +16,7 @@ export async function addPatient(context: ActionContext, { birthDate, ...profile
   const patientId = context.newId();
   const patient = {
     id: patientId,
-    searchKey: searchKey(name),
+    searchKey: searchKey(profile.chartNumber === undefined ? name : `${name} ${profile.chartNumber}`),
     birthDate: requireDate('The birth date', birthDate),
     profile: JSON.stringify({ ...profile, name } satisfies PatientProfile),
     state: 'active',

@@ -7,10 +7,11 @@ import { findingToColumns } from '../store/findingColumns.ts';
 import { readDraft } from '../store/read/draftFields.ts';
 import { findVisit } from '../store/read/visits.ts';
 import type { ResultKind } from '../store/schema.ts';
-import { deleteDraft } from '../store/write/draftFields.ts';
+import type { VisitSaid } from '../store/storedJson.ts';
+import { deleteDraft, keepDraftValues } from '../store/write/draftFields.ts';
 import { insertRows } from '../store/write/rows.ts';
 import { closeOpenVisit } from '../store/write/visits.ts';
-import { type ClosingCourse, writeCourses } from './closingCourses.ts';
+import { type ClosingCourse, type UsedCourse, writeCourses, writeUsed } from './closingCourses.ts';
 import { readingRow } from './closingReading.ts';
 import { type ClosingTask, writeTasks } from './closingTasks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
@@ -34,6 +35,8 @@ export interface CloseVisitInput {
   /** From `readDraft`: if anybody saved another field since, closing is a conflict and no acknowledged answer is lost. */
   readonly draftDigest: string;
   readonly answers: Answers;
+  /** What was said besides; absent = nothing. */
+  readonly said?: VisitSaid | undefined;
   /** Absent = not said. */
   readonly allExamined?: boolean | undefined;
   /** Absent = nothing was noted of a swab. A swab that was not taken has its reason in `swab.notTaken`. */
@@ -43,6 +46,8 @@ export interface CloseVisitInput {
   readonly findings: readonly Finding[];
   readonly results: readonly ClosingResult[];
   readonly courses: readonly ClosingCourse[];
+  /** What became of earlier courses. */
+  readonly used?: readonly UsedCourse[];
   readonly tasks: readonly ClosingTask[];
 }
 
@@ -55,6 +60,7 @@ export async function closeVisit(context: ActionContext, input: CloseVisitInput)
     const allExamined = input.allExamined === undefined ? null : input.allExamined ? 1 : 0;
     const visit = await closeOpenVisit(trx, scope, visitId, {
       answers: JSON.stringify(input.answers),
+      said: input.said === undefined ? null : JSON.stringify(input.said),
       allExamined,
       closedBy: actor.memberId,
     });
@@ -66,13 +72,21 @@ export async function closeVisit(context: ActionContext, input: CloseVisitInput)
     const { patientId } = visit;
     const reading = input.reading && readingRow(newId(), { visitId, patientId }, input.reading);
     log.rows('reading', await insertRows(trx, scope, 'reading', reading ? [reading] : []));
-    const findings = input.findings.map((finding) => ({ id: newId(), visitId, missingReason: null, ...findingToColumns(finding) }));
+    const findings = input.findings.map((finding) => ({
+      id: newId(),
+      visitId,
+      missingReason: null,
+      voidReason: null,
+      ...findingToColumns(finding),
+    }));
     log.rows('finding', await insertRows(trx, scope, 'finding', findings));
     const madeAt = now();
     const results = input.results.map((result) => ({ id: newId(), visitId, madeAt, ...resultColumns(result) }));
     log.rows('result', await insertRows(trx, scope, 'result', results));
     log.rows('course', await writeCourses(trx, context, visit, input.courses));
+    log.rows('course', await writeUsed(trx, scope, patientId, input.used ?? []));
     log.rows('task', await writeTasks(trx, context, visit, input.tasks));
+    await keepDraftValues(trx, scope, visitId);
     await deleteDraft(trx, scope, visitId);
     return { closedAt: madeAt };
   });

@@ -1,9 +1,11 @@
 import { AppError } from '../api/errors.ts';
 import type { ShelfItem } from '../core/regimen/types.ts';
+import type { Adherence } from '../core/visit/types.ts';
 import { ConflictError } from '../store/errors.ts';
 import { listCatalog } from '../store/read/catalog.ts';
-import { type Course, listCoursesOfVisit } from '../store/read/courses.ts';
-import type { CourseState, CourseTable, Db, VisitTable } from '../store/schema.ts';
+import { type Course, listCourses, listCoursesOfVisit } from '../store/read/courses.ts';
+import type { CourseRelease, CourseState, CourseTable, Db, VisitTable } from '../store/schema.ts';
+import type { SiteScope } from '../store/siteScope.ts';
 import { insertRows, updateRow } from '../store/write/rows.ts';
 import { requireDate } from './checks.ts';
 import type { ActionContext } from './context.ts';
@@ -12,6 +14,8 @@ import type { ActionContext } from './context.ts';
 export interface ClosingCourse {
   readonly shelfItemId: string;
   readonly state: CourseState;
+  /** Needed as the core computed it; a signature or a refusal that is there counts before it. */
+  readonly release: 'not-needed' | 'waiting';
   readonly fromDate?: string | undefined;
   readonly toDate?: string | undefined;
   /** Why it was declined. */
@@ -37,7 +41,12 @@ export async function writeCourses(
     const before = existing.get(course.shelfItemId);
     const item = shelf.get(course.shelfItemId);
     if (!item) throw new AppError('SHELF_ITEM_NOT_FOUND', `There is no item ${course.shelfItemId} on the shelf.`);
-    const columns = { ...datesOf(course), state: stateAtClosing(course, item, before), reason: course.reason ?? null };
+    const columns = {
+      ...datesOf(course),
+      state: course.state,
+      release: releaseAtClosing(course, item, before),
+      reason: course.reason ?? null,
+    };
     if (before) {
       const row = await updateRow(trx, scope, 'course', before, columns);
       if (!row) throw new ConflictError('An item of the plan', course, before);
@@ -51,6 +60,7 @@ export async function writeCourses(
         adherence: null,
         stopReason: null,
         signature: null,
+        refusal: null,
       };
       written.push(...(await insertRows(trx, scope, 'course', [{ ...fresh, ...columns }])));
     }
@@ -58,12 +68,41 @@ export async function writeCourses(
   return written;
 }
 
-function stateAtClosing({ state }: ClosingCourse, item: ShelfItem, before: Course | undefined): CourseState {
-  const isSigned = before?.signature != null;
-  if (isSigned) return state === 'waiting' ? 'signed' : state;
-  const isReleased = state === 'signed' || (item.release !== 'anyone' && (state === 'offered' || state === 'agreed'));
-  if (isReleased) throw new AppError('SIGNATURE_MISSING', `${item.name} waits for a signature.`);
-  return state;
+function releaseAtClosing({ state, release }: ClosingCourse, item: ShelfItem, before: Course | undefined): CourseRelease {
+  if (before?.signature) return 'signed';
+  if (before?.refusal) return 'refused';
+  const isTurnedDown = state === 'declined' || state === 'not-affordable';
+  if (release !== 'waiting' && item.release !== 'anyone' && !isTurnedDown)
+    throw new AppError('SIGNATURE_MISSING', `${item.name} waits for a signature.`);
+  return release === 'waiting' ? 'waiting' : 'not-needed';
+}
+
+/** What the person said of a course that was agreed earlier. */
+export interface UsedCourse {
+  readonly courseId: string;
+  /** Absent = the course goes on in the plan of this visit and nothing was asked. */
+  readonly adherence?: Adherence | undefined;
+  readonly stopReason?: string | undefined;
+  /** Last day; absent = it goes on. */
+  readonly toDate?: string | undefined;
+}
+
+export async function writeUsed(trx: Db, scope: SiteScope, patientId: string, used: readonly UsedCourse[]): Promise<CourseTable[]> {
+  const courses = new Map((await listCourses(trx, scope, patientId)).map((course) => [course.id, course]));
+  const written: CourseTable[] = [];
+  for (const { courseId, adherence, stopReason, toDate } of used) {
+    const course = courses.get(courseId);
+    if (!course) throw new AppError('INPUT_INVALID', `${courseId} is no item of this person.`);
+    const columns = {
+      adherence: adherence ?? course.adherence,
+      stopReason: stopReason ?? course.stopReason,
+      toDate: toDate === undefined ? course.toDate : requireDate('The last day of an item', toDate),
+    };
+    const row = await updateRow(trx, scope, 'course', course, columns);
+    if (!row) throw new ConflictError('An item used before', columns, course);
+    written.push(row);
+  }
+  return written;
 }
 
 function datesOf({ fromDate, toDate }: ClosingCourse): Pick<CourseTable, 'fromDate' | 'toDate'> {

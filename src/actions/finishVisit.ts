@@ -6,11 +6,13 @@ import { ageOn } from '../core/visit/ageOn.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
 import { canonicalJson } from '../store/chain.ts';
+import type { Course } from '../store/read/courses.ts';
 import { listResults } from '../store/read/results.ts';
 import type { Db, ResultKind } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
+import type { VisitSaid } from '../store/storedJson.ts';
 import { type ClosingResult, closeVisit } from './closeVisit.ts';
-import type { ClosingCourse } from './closingCourses.ts';
+import type { ClosingCourse, UsedCourse } from './closingCourses.ts';
 import type { ClosingTask } from './closingTasks.ts';
 import type { ActionContext } from './context.ts';
 import { type LoadedVisit, loadVisit } from './loadVisit.ts';
@@ -41,11 +43,13 @@ export async function finishVisit(context: ActionContext, visitId: string): Prom
     visitId,
     draftDigest: loaded.draft.digest,
     answers: visit.answers,
+    said: saidOf(visit),
     allExamined: visit.allExamined,
     reading: visit.reading && { swab: visit.reading, assessed: assessment.reading, meterId: visit.meterId },
     findings: visit.findings,
     results: STORED_KINDS.map((kind) => toClosingResult(kind, assessment, digestOf(input))),
     courses: listCourses(assessment, visit),
+    used: listUsed(loaded.pastCourses, assessment, visit),
     tasks: listTasks(assessment, visit),
   });
   return assessment;
@@ -80,12 +84,36 @@ function toClosingResult(kind: StoredKind, assessment: VisitAssessment, inputDig
 function listCourses({ plan }: VisitAssessment, { agreed, onDate }: VisitInput['visit']): ClosingCourse[] {
   return plan.lines.map(({ shelfItemId, state }): ClosingCourse => {
     const said = agreed?.items?.[shelfItemId];
-    if (said === 'declined' || said === 'not-affordable') return { shelfItemId, state: said, reason: agreed?.declinedWhy?.[shelfItemId] };
-    if (state === 'waiting-for-signature') return { shelfItemId, state: 'waiting' };
-    if (said === 'agreed') return { shelfItemId, state: 'agreed', fromDate: onDate };
-    return { shelfItemId, state: state === 'signed' ? 'signed' : 'offered', fromDate: onDate };
+    if (said === 'declined' || said === 'not-affordable')
+      return { shelfItemId, state: said, release: 'not-needed', reason: agreed?.declinedWhy?.[shelfItemId] };
+    const isWaiting = state === 'waiting-for-signature';
+    return {
+      shelfItemId,
+      state: said ?? 'offered',
+      release: isWaiting ? 'waiting' : 'not-needed',
+      ...(isWaiting ? {} : { fromDate: onDate }),
+    };
   });
 }
+
+function saidOf({ language, agreed, stopUsing, nextOn, speaker, goals, used }: VisitInput['visit']): VisitSaid {
+  return { language, agreed, stopUsing, nextOn, speaker, goals, used };
+}
+
+/** Earlier courses that ended: stopped by the person, or gone on as an item of today's plan. */
+function listUsed(past: readonly Course[], { plan }: VisitAssessment, { used, agreed, onDate }: VisitInput['visit']): UsedCourse[] {
+  return past
+    .filter(({ toDate }) => toDate === null)
+    .flatMap(({ id, shelfItemId }): UsedCourse[] => {
+      const said = used?.[shelfItemId];
+      const goesOn = plan.lines.some((line) => line.shelfItemId === shelfItemId) && isTaken(agreed?.items?.[shelfItemId]);
+      const ends = said?.adherence === 'stopped' || said?.adherence === 'not-begun' || goesOn;
+      if (!said && !goesOn) return [];
+      return [{ courseId: id, adherence: said?.adherence, stopReason: said?.why, ...(ends ? { toDate: onDate } : {}) }];
+    });
+}
+
+const isTaken = (said: string | undefined) => said !== 'declined' && said !== 'not-affordable';
 
 /** The next visit: the date agreed, else the shorter end of the recall interval. */
 function listTasks({ plan }: VisitAssessment, visit: VisitInput['visit']): ClosingTask[] {

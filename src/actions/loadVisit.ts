@@ -1,9 +1,9 @@
 import { AppError } from '../api/errors.ts';
 import type { PastReading } from '../core/reading/types.ts';
-import type { SignedItem } from '../core/regimen/types.ts';
+import type { ShelfItem, SignedItem } from '../core/regimen/types.ts';
 import type { Answer, Answers } from '../core/visit/answer.ts';
-import type { Finding, VisitInput } from '../core/visit/types.ts';
-import { type Course, listCoursesOfVisit } from '../store/read/courses.ts';
+import type { Adherence, Finding, PastCare, VisitInput } from '../core/visit/types.ts';
+import { type Course, listCourses, listCoursesOfVisit } from '../store/read/courses.ts';
 import { type Draft, readDraft } from '../store/read/draftFields.ts';
 import { listFindings } from '../store/read/findings.ts';
 import { findPatient, type Patient } from '../store/read/patients.ts';
@@ -22,6 +22,8 @@ export interface LoadedVisit {
   /** Answers of earlier visits as they were carried into this one, before anything was said today. */
   readonly carried: Answers;
   readonly draft: Draft;
+  /** Home care agreed at earlier visits, the newest course of each item. */
+  readonly pastCourses: readonly Course[];
   readonly lastVisitOn: string | null;
 }
 
@@ -43,6 +45,7 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
       ? saidInDraft(draft, await carryFindings(db, scope, earlier.at(-1)))
       : await saidAtClosing(db, scope, visit, readings);
   const confirmed = await findConfirmedLevel(db, scope, visitId);
+  const pastCourses = await listPastCourses(db, scope, patient.id, earlier);
   const input: VisitInput = {
     practice: stored.practice,
     person: { name: patient.profile.name, birthDate: patient.birthDate, newPatient: earlier.length === 0 },
@@ -55,13 +58,14 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
       pastReadings: listPastReadings(readings, new Set(earlier.map((v) => v.id))),
       ...(confirmed === undefined ? {} : { confirmed }),
       signed: await listSigned(db, scope, visitId),
+      pastCare: pastCourses.map((course) => toPastCare(course, stored.practice.shelf)),
     },
   };
-  return { visit, patient, input, carried, draft, lastVisitOn: earlier.at(-1)?.onDate ?? null };
+  return { visit, patient, input, carried, draft, pastCourses, lastVisitOn: earlier.at(-1)?.onDate ?? null };
 }
 
 /** What was said and seen at this visit itself; the rest of the input is looked up. */
-type Said = Omit<VisitInput['visit'], 'onDate' | 'language' | 'pastReadings' | 'confirmed' | 'signed'> & {
+type Said = Omit<VisitInput['visit'], 'onDate' | 'language' | 'pastReadings' | 'pastCare' | 'confirmed' | 'signed'> & {
   readonly language?: VisitInput['visit']['language'];
 };
 
@@ -92,6 +96,8 @@ function saidInDraft({ fields }: Draft, carriedFindings: readonly Finding[]): Sa
   const rest: Record<string, unknown> = {};
   for (const { path, value } of fields) {
     const [first = '', question] = path.split('.');
+    // Taken out again.
+    if (value === null) continue;
     if (first === 'answers' && question !== undefined) answers[question] = value as Answer;
     else rest[first] = value;
   }
@@ -101,20 +107,18 @@ function saidInDraft({ fields }: Draft, carriedFindings: readonly Finding[]): Sa
 async function saidAtClosing(db: Db, scope: SiteScope, visit: Visit, readings: readonly Reading[]): Promise<Said> {
   const reading = readings.find((r) => r.visitId === visit.id && r.use === 'patient');
   return {
+    ...(visit.said ?? { agreed: agreedIn(await listCoursesOfVisit(db, scope, visit.id)) }),
     answers: visit.answers ?? {},
     findings: await listFindings(db, scope, visit.id),
-    agreed: agreedIn(await listCoursesOfVisit(db, scope, visit.id)),
     ...(visit.allExamined === null ? {} : { allExamined: visit.allExamined }),
     ...(reading?.swab ? { reading: reading.swab } : {}),
     ...(reading?.meterId ? { meterId: reading.meterId } : {}),
   };
 }
 
-/** What was said to each item, where the record keeps it: an item that waits or is signed keeps only that. */
+/** What was said to each item, for a visit that was closed before the record kept all that was said. */
 function agreedIn(courses: readonly Course[]): NonNullable<Said['agreed']> {
-  const said = courses.flatMap(({ shelfItemId, state, reason }) =>
-    state === 'agreed' || state === 'declined' || state === 'not-affordable' ? [{ shelfItemId, state, reason }] : [],
-  );
+  const said = courses.flatMap(({ shelfItemId, state, reason }) => (state === 'offered' ? [] : [{ shelfItemId, state, reason }]));
   return {
     items: Object.fromEntries(said.map(({ shelfItemId, state }) => [shelfItemId, state])),
     declinedWhy: Object.fromEntries(said.flatMap(({ shelfItemId, reason }) => (reason === null ? [] : [[shelfItemId, reason]]))),
@@ -132,4 +136,26 @@ function listPastReadings(readings: readonly Reading[], earlierVisitIds: Readonl
 
 async function listSigned(db: Db, scope: SiteScope, visitId: string): Promise<SignedItem[]> {
   return (await listCoursesOfVisit(db, scope, visitId)).flatMap(({ signature }) => signature ?? []);
+}
+
+/** What may have been used since: agreed or offered, released, for use at home, from a visit before this one. */
+async function listPastCourses(db: Db, scope: SiteScope, patientId: string, earlier: readonly Visit[]): Promise<Course[]> {
+  const visitIds = new Set(earlier.map((visit) => visit.id));
+  const released = (await listCourses(db, scope, patientId)).filter(
+    ({ visitId, state, release }) =>
+      visitId !== null && visitIds.has(visitId) && state === 'agreed' && (release === 'not-needed' || release === 'signed'),
+  );
+  // Oldest first, so that the newest course of an item is the one that stays.
+  return [...new Map(released.map((course) => [course.shelfItemId, course])).values()];
+}
+
+function toPastCare({ shelfItemId, fromDate, toDate, adherence, stopReason }: Course, shelf: readonly ShelfItem[]): PastCare {
+  return {
+    shelfItemId,
+    name: shelf.find((item) => item.id === shelfItemId)?.name ?? shelfItemId,
+    since: fromDate ?? '',
+    ...(toDate === null ? {} : { until: toDate }),
+    ...(adherence === null ? {} : { adherence: adherence as Adherence }),
+    ...(stopReason === null ? {} : { stopReason }),
+  };
 }

@@ -22,6 +22,9 @@ export async function openVisit(context: ActionContext, { patientId, kind, onDat
   return inTransaction(context, 'openVisit', async (trx, log) => {
     const patient = await findPatient(trx, scope, patientId);
     if (patient?.state !== 'active') throw new AppError('PATIENT_NOT_FOUND', 'There is no such person in this practice.');
+    // A chart that was merged into this one may still have its own visit open.
+    const before = await findOpenVisit(trx, scope, patientId);
+    if (before) return before;
     const opened = await insertOpenVisit(trx, scope, { id: newId(), patientId, kind, onDate });
     if (opened) log.row('visit', opened);
     const visit = opened ? await findVisit(trx, scope, opened.id) : await findOpenVisit(trx, scope, patientId);

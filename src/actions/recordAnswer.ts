@@ -4,7 +4,7 @@ import { readDraft } from '../store/read/draftFields.ts';
 import { findVisitHeld, type Visit } from '../store/read/visits.ts';
 import type { Db } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
-import { saveDraftField } from '../store/write/draftFields.ts';
+import { keepDraftValues, saveDraftField } from '../store/write/draftFields.ts';
 import { requireText } from './checks.ts';
 import type { ActionContext } from './context.ts';
 import { requireRight } from './rights.ts';
@@ -40,6 +40,7 @@ export async function recordAnswer(context: ActionContext, input: RecordAnswerIn
   if (value === undefined || value.length > LONGEST_VALUE) throw new AppError('INPUT_INVALID', `${path} is not a value that can be saved.`);
   return db.transaction().execute(async (trx) => {
     await requireOpenVisit(trx, scope, visitId);
+    if (expectedVersion !== 0) await keepDraftValues(trx, scope, visitId, path);
     const saved = await saveDraftField(trx, scope, { visitId, path, value, memberId: actor.memberId, savedAt: now() }, expectedVersion);
     if (saved) return { path, version: saved.version, savedAt: saved.savedAt };
     const current = (await readDraft(trx, scope, visitId)).fields.find((field) => field.path === path);

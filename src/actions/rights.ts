@@ -15,6 +15,7 @@ export const RIGHTS = {
   saveShelfItem: ['lead', 'hygienist', 'dentist'],
   saveStandingOrder: ['dentist'],
   addPatient: EVERYONE,
+  addAppointment: EVERYONE,
   openVisit: EVERYONE,
   recordAnswer: EVERYONE,
   confirmLevel: ['hygienist', 'dentist'],

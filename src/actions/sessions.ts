@@ -14,7 +14,7 @@ export interface NewSession {
 
 /** Outside the chain: a session is no record. Sessions that ran out are cleared on the way. The caller has checked the password. */
 export async function startSession({ db, now }: Pick<ActionContext, 'db' | 'now'>, session: NewSession): Promise<void> {
-  const row: SessionTable = { ...session, createdAt: now() };
+  const row: SessionTable = { ...session, createdAt: now(), lockedAt: null };
   await db.transaction().execute(async (trx) => {
     await deleteExpiredSessions(trx, row.createdAt);
     await insertSession(trx, row);

@@ -41,18 +41,32 @@ export async function signItem(context: ActionContext, input: SignItemInput): Pr
     const override = requireOverride(context, item, input);
     const course = (await listCoursesOfVisit(trx, scope, visitId)).find((other) => other.shelfItemId === shelfItemId);
     if (course?.signature) return course.signature;
-    if (course && isRefused(course)) throw new AppError('CONFLICT', 'This person has declined the item.');
+    if (course && isTurnedDown(course)) throw new AppError('CONFLICT', 'This person has declined the item.');
 
     const signed: SignedItem = { shelfItemId, by: actor.name, at: now(), ...authority, ...override };
     const signature = JSON.stringify(signed);
     const reason = override.override?.reason ?? null;
     if (course) {
-      const row = await updateRow(trx, scope, 'course', course, { state: 'signed', signature });
+      const row = await updateRow(trx, scope, 'course', course, {
+        release: 'signed',
+        signature,
+        refusal: null,
+        fromDate: course.fromDate ?? visit.onDate,
+      });
       if (!row) throw new ConflictError('This item', signed, course);
       log.row('course', row, reason);
     } else {
-      const unknown = { fromDate: null, toDate: null, reason: null, adherence: null, stopReason: null };
-      const row = { id: newId(), patientId: visit.patientId, visitId, shelfItemId, state: 'signed', signature, ...unknown } as const;
+      const unknown = { fromDate: visit.onDate, toDate: null, reason: null, adherence: null, stopReason: null, refusal: null };
+      const row = {
+        id: newId(),
+        patientId: visit.patientId,
+        visitId,
+        shelfItemId,
+        state: 'offered',
+        release: 'signed',
+        signature,
+        ...unknown,
+      } as const;
       for (const inserted of await insertRows(trx, scope, 'course', [row])) log.row('course', inserted, reason);
     }
     return signed;
@@ -62,7 +76,7 @@ export async function signItem(context: ActionContext, input: SignItemInput): Pr
 /** Whatever waits for a signature takes the right of a dentist, also an ordinary item with a caution to check. */
 const NEEDS_A_DENTIST = { release: 'dentist' } as const;
 
-function isRefused({ state }: Course): boolean {
+function isTurnedDown({ state }: Course): boolean {
   return state === 'declined' || state === 'not-affordable';
 }
 

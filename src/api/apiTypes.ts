@@ -39,7 +39,10 @@ export type NewPerson = z.infer<typeof NewPerson>;
 
 /** One saved field of an open visit: path in the visit input ("answers.can_spit", "reading", "findings", "agreed", "allExamined", "language", ...). */
 export const FieldWrite = z.strictObject({
-  path: z.string().regex(/^(answers\.[a-z0-9_]+|reading|findings|allExamined|agreed|stopUsing|nextOn|language|meterId)$/),
+  path: z
+    .string()
+    .regex(/^(answers\.[a-z0-9_]+|reading|findings|allExamined|agreed|stopUsing|nextOn|language|meterId|speaker|goals|used)$/),
+  /** null takes the field out again. */
   value: z.unknown(),
   /** Version of the field as the page last saw it; absent for a first write. A mismatch is a conflict that returns both values. */
   version: z.number().int().nonnegative().optional(),

@@ -179,6 +179,23 @@ export const AgreedSchema = z.strictObject({
   declinedWhy: z.record(z.string(), z.string().max(300)).optional(),
 });
 
+const adherence = z.enum(['as-agreed', 'less-often', 'stopped', 'not-begun']);
+export const SpeakerSchema = z.strictObject({
+  who: z.enum(['patient', 'guardian', 'carer']),
+  name: text(200).optional(),
+  interpreter: z.enum(['not-needed', 'professional', 'family', 'needed-not-there']).optional(),
+});
+export const GoalsSchema = z.array(text(300)).max(5);
+export const UsedSchema = z.record(text(100), z.strictObject({ adherence, why: z.string().trim().max(300).optional() }));
+const PastCareSchema = z.strictObject({
+  shelfItemId: text(100),
+  name: text(200),
+  since: isoDate,
+  until: isoDate.optional(),
+  adherence: adherence.optional(),
+  stopReason: z.string().max(300).optional(),
+});
+
 export const VisitSchema = z.strictObject({
   onDate: isoDate,
   language: z.enum(['en', 'es']),
@@ -193,6 +210,10 @@ export const VisitSchema = z.strictObject({
   agreed: AgreedSchema.optional(),
   stopUsing: z.array(z.string().max(200)).optional(),
   nextOn: isoDate.optional(),
+  speaker: SpeakerSchema.optional(),
+  goals: GoalsSchema.optional(),
+  pastCare: z.array(PastCareSchema).optional(),
+  used: UsedSchema.optional(),
 });
 
 /** A visit file. `practice` is the practice in full, or the word "demo" for the invented practice Tern Quay Dental. */
@@ -216,4 +237,7 @@ export const FIELD_SCHEMAS = {
   nextOn: isoDate,
   language: z.enum(['en', 'es']),
   meterId: text(100),
+  speaker: SpeakerSchema,
+  goals: GoalsSchema,
+  used: UsedSchema,
 } as const;

@@ -15,6 +15,7 @@ export function checkField(input: VisitInput, path: string, value: unknown): unk
   if (!Object.hasOwn(FIELD_SCHEMAS, first)) throw new AppError('INPUT_INVALID', `${path}: there is no such field`);
   if (first === 'answers' && !questions.some((q) => q.id === question))
     throw new AppError('INPUT_INVALID', `${path}: there is no such question`);
+  if (value === null) return null;
   const parsed = FIELD_SCHEMAS[first as keyof typeof FIELD_SCHEMAS].safeParse(value);
   if (!parsed.success) {
     const [problem] = describeIssues(parsed.error.issues, value);

@@ -7,6 +7,7 @@ interface LoggedTable {
     | 'member'
     | 'patient'
     | 'visit'
+    | 'appointment'
     | 'reading'
     | 'finding'
     | 'result'
@@ -22,12 +23,13 @@ interface LoggedTable {
   readonly inSite: boolean;
 }
 
-/** Not here, because they are no record: draftField (becomes record at closing), session, job, schemaVersion. */
+/** Not here, because they are no record: draftField and draftPast (become record at closing), session, job, schemaVersion. */
 export const LOGGED_TABLES = [
   { table: 'site', key: ['siteId'], inSite: true },
   { table: 'member', key: ['id'], inSite: true },
   { table: 'patient', key: ['id'], inSite: true },
   { table: 'visit', key: ['id'], inSite: true },
+  { table: 'appointment', key: ['id'], inSite: true },
   { table: 'reading', key: ['id'], inSite: true },
   { table: 'finding', key: ['id'], inSite: true },
   { table: 'result', key: ['id'], inSite: true },

@@ -11,6 +11,8 @@ export interface Database {
   patient: PatientTable;
   visit: VisitTable;
   draftField: DraftFieldTable;
+  draftPast: DraftPastTable;
+  appointment: AppointmentTable;
   reading: ReadingTable;
   finding: FindingTable;
   result: ResultTable;
@@ -76,6 +78,8 @@ export interface VisitTable extends SiteRow {
   state: 'open' | 'closed' | 'void';
   /** JSON: Answers, written when the visit closes. */
   answers: string | null;
+  /** JSON: VisitSaid, written when the visit closes. */
+  said: string | null;
   /** 1 = every surface was looked at, so a surface without a finding is sound. */
   allExamined: number | null;
   closedBy: string | null;
@@ -91,6 +95,28 @@ export interface DraftFieldTable {
   memberId: string;
   savedAt: string;
   version: number;
+}
+
+/** A value that a field of a visit had before it was changed. Outside the chain, as the draft itself. */
+export interface DraftPastTable {
+  siteId: string;
+  visitId: string;
+  path: string;
+  version: number;
+  /** JSON. */
+  value: string;
+  memberId: string;
+  savedAt: string;
+}
+
+/** Who is expected on a day. A visit is what came of it, found by person and date. */
+export interface AppointmentTable extends SiteRow {
+  patientId: string;
+  onDate: string;
+  /** Local time "09:40"; null = some time that day. */
+  atTime: string | null;
+  state: 'planned' | 'cancelled' | 'missed';
+  note: string | null;
 }
 
 export interface ReadingTable extends SiteRow {
@@ -123,6 +149,8 @@ export interface FindingTable extends SiteRow {
   signs: string;
   isNew: number;
   missingReason: string | null;
+  /** Why it does not count: it was noted by mistake. */
+  voidReason: string | null;
 }
 
 export type ResultKind = 'risk' | 'reading' | 'needs' | 'regimen' | 'day';
@@ -140,12 +168,15 @@ export interface ResultTable extends SiteRow {
   codeVersion: string;
   contentVersion: string;
   madeAt: string;
-  decision: 'confirmed' | 'changed' | null;
+  decision: 'confirmed' | 'changed' | 'withdrawn' | null;
   decidedBy: string | null;
   reason: string | null;
 }
 
-export type CourseState = 'offered' | 'agreed' | 'declined' | 'not-affordable' | 'waiting' | 'signed';
+/** What the person said to an item; `offered` = nothing yet. */
+export type CourseState = 'offered' | 'agreed' | 'declined' | 'not-affordable';
+/** Where the right to release it stands; `not-needed` also for an item that was turned down before anybody signed. */
+export type CourseRelease = 'not-needed' | 'waiting' | 'signed' | 'refused';
 
 export interface CourseTable extends SiteRow {
   patientId: string;
@@ -154,11 +185,14 @@ export interface CourseTable extends SiteRow {
   fromDate: string | null;
   toDate: string | null;
   state: CourseState;
+  release: CourseRelease;
   reason: string | null;
   adherence: string | null;
   stopReason: string | null;
   /** JSON: SignedItem; stays when the person later declines. */
   signature: string | null;
+  /** JSON: Refusal, of a member who might have signed. */
+  refusal: string | null;
 }
 
 export interface TaskTable extends SiteRow {
@@ -242,8 +276,8 @@ export interface AccountTable {
 export interface CredentialTable {
   id: string;
   accountId: string;
-  kind: 'password' | 'passkey';
-  /** A password hash in PHC form, or a public key as JSON. */
+  kind: 'password' | 'passkey' | 'code';
+  /** Hash of a password or a short code in PHC form, or a public key as JSON. */
   secret: string;
   createdAt: string;
   version: number;
@@ -258,6 +292,8 @@ export interface SessionTable {
   memberId: string;
   createdAt: string;
   expiresAt: string;
+  /** While the screen is hidden nothing is answered until somebody gives a code. */
+  lockedAt: string | null;
 }
 
 export interface JobTable {

@@ -1,6 +1,7 @@
 import { sql } from 'kysely';
 import { CHAIN_START, canonicalJson, hashOfChange, saltedDigest } from './chain.ts';
-import { entityIdOf, LOGGED_TABLES, loggedBody } from './loggedTables.ts';
+import { entityIdOf, LOGGED_TABLES, type LoggedTableName, loggedBody } from './loggedTables.ts';
+import { migrations } from './migrations/migrations.ts';
 import type { ChangeBodyTable, ChangeTable, Db, Stream } from './schema.ts';
 import { NO_SITE } from './siteScope.ts';
 
@@ -78,7 +79,7 @@ async function checkStream(trx: Db, { siteId, stream, newest, report }: StreamCh
       checkChange(change, previous, body, report);
       if (stream === 'record') {
         const entity = `${change.entity}/${change.entityId}`;
-        newest.set(entity, { salt: body?.salt, digest: change.digest, isGone: body?.body === 'null' });
+        newest.set(entity, { salt: body?.salt, digest: digestOfRowNow(change, body), isGone: body?.body === 'null' });
       }
       previous = { seq: change.seq, hash: change.hash };
     }
@@ -88,6 +89,14 @@ async function checkStream(trx: Db, { siteId, stream, newest, report }: StreamCh
   }
   await checkHead(trx, { siteId, stream, report, last: previous });
   return count;
+}
+
+/** A row written before a migration stands in its table as the migration left it; the log keeps it as it was written. */
+function digestOfRowNow({ entity, digest }: ChangeTable, body: ChangeBodyTable | undefined): string {
+  const upgrades = migrations.flatMap(({ upgradeRow }) => upgradeRow?.[entity as LoggedTableName] ?? []);
+  if (!body || upgrades.length === 0 || body.body === 'null' || saltedDigest(body) !== digest) return digest;
+  const row = upgrades.reduce<object>((before, upgrade) => upgrade(before), JSON.parse(body.body));
+  return saltedDigest({ salt: body.salt, body: canonicalJson(row) });
 }
 
 interface Part {

@@ -60,7 +60,7 @@ for (let answered = 0; answered < Number(answerCount); ) {
     answers,
     findings: [{ tooth: '36', kind: 'cavity', isNew: true }],
     results: [RESULT],
-    courses: [{ shelfItemId: 'paste', state: 'agreed' }],
+    courses: [{ shelfItemId: 'paste', state: 'agreed', release: 'not-needed' }],
     tasks: [{ kind: 'recall', due: '2026-09-04' }],
   });
   acknowledge({ kind: 'closed', visitId, answers: fields.length });

@@ -3,6 +3,7 @@ import type { Store } from '../../src/store/openStore.ts';
 import { accountsContract } from './contract/accounts.ts';
 import { actionsContract } from './contract/actions.ts';
 import { chainContract } from './contract/chain.ts';
+import { chairsideContract } from './contract/chairside.ts';
 import { closingContract } from './contract/closing.ts';
 import { migrationsContract } from './contract/migrations.ts';
 import { readsContract } from './contract/reads.ts';
@@ -43,6 +44,7 @@ export function storeContract(engine: Engine): void {
     migrationsContract(bench);
     readsContract(bench);
     actionsContract(bench);
+    chairsideContract(bench);
     closingContract(bench);
     signaturesContract(bench);
     rightsContract(bench);

@@ -46,7 +46,7 @@ describe('the data file', () => {
       strict: number;
     }>`select name, strict from pragma_table_list where schema = 'main' and name not like 'sqlite_%'`.execute(store.db);
     expect(tables.rows.filter(({ strict }) => strict !== 1)).toEqual([]);
-    expect(tables.rows.length).toBe(20);
+    expect(tables.rows.length).toBe(22);
 
     await (await testPractice(store)).newPatient('Plainly Readable');
     // The write-ahead log too, while the store is open.

@@ -59,6 +59,33 @@ export interface PracticeFile {
   readonly shelf: readonly ShelfItem[];
 }
 
+/** Who speaks today for the person, and how they understand each other. */
+export interface Speaker {
+  readonly who: 'patient' | 'guardian' | 'carer';
+  readonly name?: string | undefined;
+  readonly interpreter?: 'not-needed' | 'professional' | 'family' | 'needed-not-there' | undefined;
+}
+
+/** One item of home care that was agreed at an earlier visit. */
+export interface PastCare {
+  readonly shelfItemId: string;
+  readonly name: string;
+  /** Local date, ISO. */
+  readonly since: string;
+  /** Last day, once it was stopped. */
+  readonly until?: string | undefined;
+  readonly adherence?: Adherence | undefined;
+  readonly stopReason?: string | undefined;
+}
+
+export type Adherence = 'as-agreed' | 'less-often' | 'stopped' | 'not-begun';
+
+export interface UsedSince {
+  readonly adherence: Adherence;
+  /** Why less, or why stopped, in words. */
+  readonly why?: string | undefined;
+}
+
 /** Everything one assessment looks at. The same shape comes from a file, from the server and from the screen's draft. */
 export interface VisitInput {
   readonly practice: PracticeFile;
@@ -86,6 +113,13 @@ export interface VisitInput {
     readonly stopUsing?: readonly string[] | undefined;
     /** Date agreed for the next visit, ISO; absent = the shorter end of the recall interval is suggested. */
     readonly nextOn?: string | undefined;
+    readonly speaker?: Speaker | undefined;
+    /** What the person wants, in his or her own words. */
+    readonly goals?: readonly string[] | undefined;
+    /** Home care agreed earlier, newest course of each item. */
+    readonly pastCare?: readonly PastCare[] | undefined;
+    /** What became of it since, by shelf item. Absent = not asked. */
+    readonly used?: Readonly<Record<string, UsedSince>> | undefined;
   };
 }
 

@@ -1,6 +1,7 @@
 import { sql } from 'kysely';
 import { engineKindOf, SQL_WORDS, type SqlWords } from '../dialect.ts';
 import { StoreNewerError } from '../errors.ts';
+import type { LoggedTableName } from '../loggedTables.ts';
 import type { Db } from '../schema.ts';
 
 /** One step forward. There is no step back: a copy is made before each step, and a backup is restored instead. */
@@ -9,6 +10,8 @@ export interface Migration {
   readonly name: string;
   /** The same statements for both engines but for the words that differ. */
   readonly statements: (words: SqlWords) => readonly string[];
+  /** What the statements do to rows written before them, by table: the log keeps a row as it was written, and `verify` compares the two. */
+  readonly upgradeRow?: Readonly<Partial<Record<LoggedTableName, (row: object) => object>>>;
 }
 
 /** Any fixed number: two servers that start at once on one PostgreSQL take turns. */

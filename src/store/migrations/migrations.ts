@@ -1,5 +1,6 @@
+import { chairside } from './chairside.ts';
 import { first } from './first.ts';
 import type { Migration } from './migrate.ts';
 
 /** In order of version, forward only; a released one is never edited. */
-export const migrations: readonly Migration[] = [first];
+export const migrations: readonly Migration[] = [first, chairside];

@@ -1,12 +1,17 @@
 import type { SignedItem } from '../../core/regimen/types.ts';
 import type { CourseTable, Db } from '../schema.ts';
 import type { SiteScope } from '../siteScope.ts';
+import type { Refusal } from '../storedJson.ts';
+import { isOfChart } from './charts.ts';
 
-export type Course = Omit<CourseTable, 'siteId' | 'signature'> & { readonly signature: SignedItem | null };
+export type Course = Omit<CourseTable, 'siteId' | 'signature' | 'refusal'> & {
+  readonly signature: SignedItem | null;
+  readonly refusal: Refusal | null;
+};
 
-/** Of one person, oldest first. */
+/** Of one person, the charts merged into this one included, oldest first. */
 export async function listCourses(db: Db, scope: SiteScope, patientId: string): Promise<Course[]> {
-  const query = db.selectFrom('course').selectAll().where('siteId', '=', scope.siteId).where('patientId', '=', patientId);
+  const query = db.selectFrom('course').selectAll().where('siteId', '=', scope.siteId).where(isOfChart(scope, patientId));
   return (await query.orderBy('id').execute()).map(toCourse);
 }
 
@@ -17,10 +22,12 @@ export async function listCoursesOfVisit(db: Db, scope: SiteScope, visitId: stri
 
 /** Items of the whole practice that wait for a signature, oldest first. */
 export async function listWaitingCourses(db: Db, scope: SiteScope): Promise<Course[]> {
-  const query = db.selectFrom('course').selectAll().where('siteId', '=', scope.siteId).where('state', '=', 'waiting');
+  const query = db.selectFrom('course').selectAll().where('siteId', '=', scope.siteId).where('release', '=', 'waiting');
   return (await query.orderBy('id').execute()).map(toCourse);
 }
 
-function toCourse({ siteId: _siteId, signature, ...row }: CourseTable): Course {
-  return { ...row, signature: signature === null ? null : JSON.parse(signature) };
+function toCourse({ siteId: _siteId, signature, refusal, ...row }: CourseTable): Course {
+  return { ...row, signature: parseOrNull(signature), refusal: parseOrNull(refusal) };
 }
+
+const parseOrNull = (text: string | null) => (text === null ? null : JSON.parse(text));

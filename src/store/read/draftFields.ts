@@ -23,6 +23,12 @@ export async function readDraft(db: Db, scope: SiteScope, visitId: string): Prom
   return { fields, digest: draftDigest(fields) };
 }
 
+/** The values that fields of a visit had before, and once it is closed those it closed with; by path, oldest first. */
+export async function listDraftPast(db: Db, scope: SiteScope, visitId: string): Promise<DraftField[]> {
+  const query = db.selectFrom('draftPast').selectAll().where('siteId', '=', scope.siteId).where('visitId', '=', visitId);
+  return (await query.orderBy('path').orderBy('version').execute()).map(toDraftField);
+}
+
 function toDraftField({ path, value, memberId, savedAt, version }: DraftFieldTable): DraftField {
   return { path, value: JSON.parse(value), memberId, savedAt, version };
 }

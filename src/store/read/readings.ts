@@ -1,6 +1,7 @@
 import type { SwabReading } from '../../core/reading/types.ts';
 import type { Db, ReadingTable } from '../schema.ts';
 import type { SiteScope } from '../siteScope.ts';
+import { isOfChart } from './charts.ts';
 
 export type Reading = Omit<ReadingTable, 'siteId' | 'reasons' | 'swab'> & {
   readonly reasons: readonly string[];
@@ -9,7 +10,7 @@ export type Reading = Omit<ReadingTable, 'siteId' | 'reasons' | 'swab'> & {
 
 /** Of one person, oldest first; those without a time first. An unknown person gives an empty list, not an error. */
 export async function listReadings(db: Db, scope: SiteScope, patientId: string): Promise<Reading[]> {
-  const query = db.selectFrom('reading').selectAll().where('siteId', '=', scope.siteId).where('patientId', '=', patientId);
+  const query = db.selectFrom('reading').selectAll().where('siteId', '=', scope.siteId).where(isOfChart(scope, patientId));
   const rows = await query
     .orderBy('takenAt', (order) => order.asc().nullsFirst())
     .orderBy('id')

@@ -1,5 +1,6 @@
 import type { Db, TaskTable } from '../schema.ts';
 import type { SiteScope } from '../siteScope.ts';
+import { isOfChart } from './charts.ts';
 
 /** Open tasks of the practice due on a local date or before it, the most overdue first; all open tasks without a date. */
 export function listOpenTasks(db: Db, scope: SiteScope, dueUntil?: string): Promise<TaskTable[]> {
@@ -10,6 +11,6 @@ export function listOpenTasks(db: Db, scope: SiteScope, dueUntil?: string): Prom
 
 /** Of one person, done ones too, by date. */
 export function listTasksOfPatient(db: Db, scope: SiteScope, patientId: string): Promise<TaskTable[]> {
-  const query = db.selectFrom('task').selectAll().where('siteId', '=', scope.siteId).where('patientId', '=', patientId);
+  const query = db.selectFrom('task').selectAll().where('siteId', '=', scope.siteId).where(isOfChart(scope, patientId));
   return query.orderBy('due').orderBy('id').execute();
 }

@@ -2,6 +2,8 @@ import type { Answers } from '../../core/visit/answer.ts';
 import { engineKindOf } from '../dialect.ts';
 import type { Db, VisitTable } from '../schema.ts';
 import type { SiteScope } from '../siteScope.ts';
+import type { VisitSaid } from '../storedJson.ts';
+import { isOfChart } from './charts.ts';
 
 export interface Visit {
   readonly id: string;
@@ -11,6 +13,8 @@ export interface Visit {
   readonly state: VisitTable['state'];
   /** Null until the visit is closed. */
   readonly answers: Answers | null;
+  /** Null until the visit is closed, and for visits closed before this was kept. */
+  readonly said: VisitSaid | null;
   /** Null = not said. */
   readonly allExamined: boolean | null;
   readonly closedBy: string | null;
@@ -31,14 +35,14 @@ export async function findVisitHeld(trx: Db, scope: SiteScope, id: string): Prom
 }
 
 export async function findOpenVisit(db: Db, scope: SiteScope, patientId: string): Promise<Visit | undefined> {
-  const query = db.selectFrom('visit').selectAll().where('siteId', '=', scope.siteId).where('patientId', '=', patientId);
+  const query = db.selectFrom('visit').selectAll().where('siteId', '=', scope.siteId).where(isOfChart(scope, patientId));
   const row = await query.where('state', '=', 'open').executeTakeFirst();
   return row && toVisit(row);
 }
 
 /** Of one person, oldest first. */
 export async function listVisits(db: Db, scope: SiteScope, patientId: string): Promise<Visit[]> {
-  const query = db.selectFrom('visit').selectAll().where('siteId', '=', scope.siteId).where('patientId', '=', patientId);
+  const query = db.selectFrom('visit').selectAll().where('siteId', '=', scope.siteId).where(isOfChart(scope, patientId));
   return (await query.orderBy('onDate').orderBy('id').execute()).map(toVisit);
 }
 
@@ -54,6 +58,11 @@ export async function listVisitsOfDay(db: Db, scope: SiteScope, onDate: string):
   return rows.map(toVisit);
 }
 
-function toVisit({ siteId: _siteId, answers, allExamined, ...row }: VisitTable): Visit {
-  return { ...row, answers: answers === null ? null : JSON.parse(answers), allExamined: allExamined === null ? null : allExamined === 1 };
+function toVisit({ siteId: _siteId, answers, said, allExamined, ...row }: VisitTable): Visit {
+  return {
+    ...row,
+    answers: answers === null ? null : JSON.parse(answers),
+    said: said === null ? null : JSON.parse(said),
+    allExamined: allExamined === null ? null : allExamined === 1,
+  };
 }

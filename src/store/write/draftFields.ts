@@ -37,6 +37,19 @@ export function saveDraftField(
     .executeTakeFirst();
 }
 
+/** Keeps the value that a field has now, or with no path that of every field, before it is changed or the draft ends. */
+export async function keepDraftValues(trx: Db, scope: SiteScope, visitId: string, path?: string): Promise<void> {
+  const columns = ['siteId', 'visitId', 'path', 'version', 'value', 'memberId', 'savedAt'] as const;
+  let query = trx.selectFrom('draftField').select(columns).where('siteId', '=', scope.siteId).where('visitId', '=', visitId);
+  if (path !== undefined) query = query.where('path', '=', path);
+  await trx
+    .insertInto('draftPast')
+    .columns([...columns])
+    .expression(query)
+    .onConflict((conflict) => conflict.doNothing())
+    .execute();
+}
+
 export async function deleteDraft(trx: Db, scope: SiteScope, visitId: string): Promise<void> {
   await trx.deleteFrom('draftField').where('siteId', '=', scope.siteId).where('visitId', '=', visitId).execute();
 }

@@ -7,7 +7,7 @@ export function insertOpenVisit(
   scope: SiteScope,
   visit: Pick<VisitTable, 'id' | 'patientId' | 'kind' | 'onDate'>,
 ): Promise<VisitTable | undefined> {
-  const unknown = { answers: null, allExamined: null, closedBy: null };
+  const unknown = { answers: null, said: null, allExamined: null, closedBy: null };
   return trx
     .insertInto('visit')
     .values({ ...visit, ...unknown, siteId: scope.siteId, state: 'open', version: 1 })
@@ -21,7 +21,7 @@ export function closeOpenVisit(
   trx: Db,
   scope: SiteScope,
   visitId: string,
-  closing: Pick<VisitTable, 'answers' | 'allExamined' | 'closedBy'>,
+  closing: Pick<VisitTable, 'answers' | 'said' | 'allExamined' | 'closedBy'>,
 ): Promise<VisitTable | undefined> {
   return trx
     .updateTable('visit')

@@ -54,8 +54,8 @@ export function closingContract(bench: Bench): void {
         findings: FINDINGS,
         results: [RESULT],
         courses: [
-          { shelfItemId: 'paste', state: 'agreed', fromDate: '2026-03-04' },
-          { shelfItemId: 'varnish', state: 'declined', reason: 'taste' },
+          { shelfItemId: 'paste', state: 'agreed', release: 'not-needed', fromDate: '2026-03-04' },
+          { shelfItemId: 'varnish', state: 'declined', release: 'not-needed', reason: 'taste' },
         ],
         tasks: [{ kind: 'recall', due: '2026-09-04', note: 'shorter end' }],
       });
@@ -113,8 +113,8 @@ export function closingContract(bench: Bench): void {
       const { scope } = bench.practice();
       const { visitId } = await newVisit();
       const courses = [
-        { shelfItemId: 'paste', state: 'agreed' },
-        { shelfItemId: 'paste', state: 'declined' },
+        { shelfItemId: 'paste', state: 'agreed', release: 'not-needed' },
+        { shelfItemId: 'paste', state: 'declined', release: 'not-needed' },
       ] as const;
       await expect(close(visitId, { courses })).rejects.toMatchObject({
         code: 'INPUT_INVALID',
@@ -164,9 +164,11 @@ export function closingContract(bench: Bench): void {
       const { visitId } = await newVisit();
       await recordAnswer(as('assistant'), { visitId, path: 'p', value: 1 });
       await expect(close(visitId, { tasks: [{ kind: 'recall', due: 'soon' }] })).rejects.toMatchObject({ code: 'INPUT_INVALID' });
-      await expect(close(visitId, { courses: [{ shelfItemId: 'unknown', state: 'agreed' }] })).rejects.toMatchObject({
-        code: 'SHELF_ITEM_NOT_FOUND',
-      });
+      await expect(close(visitId, { courses: [{ shelfItemId: 'unknown', state: 'agreed', release: 'not-needed' }] })).rejects.toMatchObject(
+        {
+          code: 'SHELF_ITEM_NOT_FOUND',
+        },
+      );
       expect((await findVisit(bench.store().db, scope, visitId))?.state).toBe('open');
       expect((await readDraft(bench.store().db, scope, visitId)).fields).toHaveLength(1);
       expect((await verify(bench.store().db)).problems).toEqual([]);

@@ -52,7 +52,7 @@ export function readsContract(bench: Bench): void {
         name: 'Kim Tran',
         language: 'es',
         guardians: [{ name: 'Mai Tran', relation: 'mother' }],
-        permissions: { photo: false },
+        permissions: { messages: { given: false, by: 'Mai Tran', on: '2026-03-04' } },
       } as const;
       const { patientId } = await addPatient(as('assistant'), { ...profile, birthDate: '2019-02-28' });
       expect(await findPatient(bench.store().db, scope, patientId)).toEqual({

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { addAccount } from '../../../src/actions/addAccount.ts';
+import { addAppointment } from '../../../src/actions/addAppointment.ts';
 import { addMember } from '../../../src/actions/addMember.ts';
 import { addPatient } from '../../../src/actions/addPatient.ts';
 import { changePassword } from '../../../src/actions/changePassword.ts';
@@ -34,6 +35,7 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   saveStandingOrder: (context) =>
     saveStandingOrder(context, { id: 'o', order: { name: 'o', date: '2026-01-01', shelfItemIds: [] }, expectedVersion: 0 }),
   addPatient: (context) => addPatient(context, { name: 'P', birthDate: '2000-01-01' }),
+  addAppointment: (context) => addAppointment(context, { patientId: 'none', onDate: '2026-03-04' }),
   openVisit: (context) => openVisit(context, { patientId: 'none', kind: 'chair', onDate: '2026-03-04' }),
   recordAnswer: (context) => recordAnswer(context, { visitId: 'none', path: 'p', value: 1 }),
   confirmLevel: (context) => confirmLevel(context, { ...LEVEL, visitId: 'none' }),

@@ -28,7 +28,7 @@ export function signaturesContract(bench: Bench): void {
   };
   const courses = async (visitId: string) => {
     const list = await listCoursesOfVisit(bench.store().db, bench.practice().scope, visitId);
-    return list.map(({ shelfItemId, state, signature }) => [shelfItemId, state, signature?.by ?? null]);
+    return list.map(({ shelfItemId, state, release, signature }) => [shelfItemId, state, release, signature?.by ?? null]);
   };
 
   describe('signItem', () => {
@@ -37,7 +37,7 @@ export function signaturesContract(bench: Bench): void {
       const signed = await sign('dentist', visitId);
       expect(signed).toEqual({ shelfItemId: 'strong-paste', by: 'Member dentist', at: expect.any(String) });
       expect(await sign('dentist', visitId)).toEqual(signed);
-      expect(await courses(visitId)).toEqual([['strong-paste', 'signed', 'Member dentist']]);
+      expect(await courses(visitId)).toEqual([['strong-paste', 'offered', 'signed', 'Member dentist']]);
     });
 
     test.each(['hygienist', 'assistant', 'lead'] as const)('a %s releases nothing', async (role) => {
@@ -97,42 +97,38 @@ export function signaturesContract(bench: Bench): void {
   });
 
   describe('closing releases nothing', () => {
-    test.each(['agreed', 'offered', 'signed'] as const)('an unsigned item cannot be %s', async (state) => {
+    test.each(['agreed', 'offered'] as const)('an unsigned item cannot be %s', async (state) => {
       for (const shelfItemId of ['strong-paste', 'varnish']) {
-        await expect(close(await newVisit(), { shelfItemId, state })).rejects.toMatchObject({ code: 'SIGNATURE_MISSING' });
+        for (const release of ['not-needed', 'signed'] as ClosingCourse['release'][])
+          await expect(close(await newVisit(), { shelfItemId, state, release })).rejects.toMatchObject({ code: 'SIGNATURE_MISSING' });
       }
     });
 
-    test('nor can an item for everyone be called signed', async () => {
-      await expect(close(await newVisit(), { shelfItemId: 'paste', state: 'signed' })).rejects.toMatchObject({ code: 'SIGNATURE_MISSING' });
-    });
-
-    test('an item that waits is signed after the visit was closed', async () => {
+    test('an item that waits keeps the word of the person, and is signed after the visit was closed', async () => {
       const { scope } = bench.practice();
       const visitId = await newVisit();
-      await close(visitId, { shelfItemId: 'strong-paste', state: 'waiting' });
+      await close(visitId, { shelfItemId: 'strong-paste', state: 'agreed', release: 'waiting' });
       expect((await listWaitingCourses(bench.store().db, scope)).map((course) => course.visitId)).toEqual([visitId]);
       await sign('dentist', visitId);
-      expect(await courses(visitId)).toEqual([['strong-paste', 'signed', 'Member dentist']]);
+      expect(await courses(visitId)).toEqual([['strong-paste', 'agreed', 'signed', 'Member dentist']]);
       expect(await listWaitingCourses(bench.store().db, scope)).toEqual([]);
       expect((await verify(bench.store().db)).problems).toEqual([]);
     });
 
     test.each([
-      ['waiting', 'signed'],
-      ['signed', 'signed'],
-      ['agreed', 'agreed'],
-      ['declined', 'declined'],
-    ] as const)('a signed item that closes as %s is %s and keeps its signature', async (state, expected) => {
+      ['offered', 'waiting'],
+      ['agreed', 'not-needed'],
+      ['declined', 'not-needed'],
+    ] as const)('a signed item that closes as %s keeps its signature', async (state, release) => {
       const visitId = await newVisit();
       await sign('dentist', visitId);
-      await close(visitId, { shelfItemId: 'strong-paste', state });
-      expect(await courses(visitId)).toEqual([['strong-paste', expected, 'Member dentist']]);
+      await close(visitId, { shelfItemId: 'strong-paste', state, release });
+      expect(await courses(visitId)).toEqual([['strong-paste', state, 'signed', 'Member dentist']]);
     });
 
     test('a declined item is not signed afterwards', async () => {
       const visitId = await newVisit();
-      await close(visitId, { shelfItemId: 'strong-paste', state: 'declined' });
+      await close(visitId, { shelfItemId: 'strong-paste', state: 'declined', release: 'not-needed' });
       await expect(sign('dentist', visitId)).rejects.toMatchObject({ code: 'CONFLICT' });
     });
 

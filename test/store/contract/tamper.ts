@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { sql } from 'kysely';
 import { describe, expect, test } from 'vitest';
 import { addAccount } from '../../../src/actions/addAccount.ts';
+import { addAppointment } from '../../../src/actions/addAppointment.ts';
 import { closeVisit } from '../../../src/actions/closeVisit.ts';
 import { confirmLevel } from '../../../src/actions/confirmLevel.ts';
 import { inTransaction } from '../../../src/actions/context.ts';
@@ -42,7 +43,10 @@ const LISTED = [
   'confirmed',
   'changed',
   'waiting',
+  'refused',
   'offered',
+  'planned',
+  'missed',
   'recall',
   'check',
   'done',
@@ -77,6 +81,7 @@ export function tamperContract(bench: Bench): void {
     const { db } = bench.store();
     const patientId = await newPatient();
     const { id: visitId } = await openVisit(as('assistant'), { patientId, kind: 'chair', onDate: '2026-03-04' });
+    await addAppointment(as('assistant'), { patientId, onDate: '2026-03-04', atTime: '09:40' });
     await confirmLevel(as('hygienist'), { ...LEVEL, visitId, level: 'low', reason: 'because' });
     await signItem(as('dentist'), { visitId, shelfItemId: 'varnish', stops: [] });
     const { digest } = await readDraft(db, scope, visitId);
@@ -87,7 +92,7 @@ export function tamperContract(bench: Bench): void {
       reading: { swab: { rlu: 5100, takenAt: '2026-03-04T09:36:00Z' }, assessed: ASSESSED, meterId: 'meter-a' },
       findings: [{ tooth: '36', kind: 'cavity', isNew: true }],
       results: [RESULT],
-      courses: [{ shelfItemId: 'paste', state: 'declined', reason: 'taste' }],
+      courses: [{ shelfItemId: 'paste', state: 'declined', release: 'not-needed', reason: 'taste' }],
       tasks: [{ kind: 'recall', due: '2026-09-04' }],
     });
     await inTransaction(as('lead'), 'saveShelfItem', async (trx, log) => {
