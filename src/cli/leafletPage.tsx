@@ -30,6 +30,7 @@ export function LeafletDocument({
         <Head {...block} />
         <Goals {...block} />
         <Day {...block} />
+        <Advice {...block} />
         <Cautions {...block} />
         <Ending {...block} />
         <Foot {...block} />
@@ -62,6 +63,25 @@ function Goals({ leaflet, setting }: BlockProps) {
           <View key={label} style={{ flex: 1 }}>
             <Text style={{ fontSize: SMALL_PT }}>{label}</Text>
             <Text style={{ ...shared.strong, fontSize: setting.largePt, lineHeight: 1.25 }}>{text}</Text>
+          </View>
+        ))}
+      </View>
+    </Ruled>
+  );
+}
+
+/** What this kind of mouth asks for, in two columns where there is more than one line. */
+function Advice({ leaflet, setting }: BlockProps) {
+  if (leaflet.advice.length === 0) return null;
+  return (
+    <Ruled setting={setting}>
+      <Text style={shared.strong}>{leaflet.labels.advice}</Text>
+      <View style={shared.columns}>
+        {splitEvenly(leaflet.advice).map((column) => (
+          <View key={column[0]} style={{ flex: 1 }}>
+            {column.map((text) => (
+              <Caution key={text} text={text} setting={setting} />
+            ))}
           </View>
         ))}
       </View>

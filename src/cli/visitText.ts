@@ -17,13 +17,17 @@ export function visitText(input: VisitInput, assessment: VisitAssessment, words:
   const { practice, person, visit } = input;
   const invented = practice.invented ? ' (an invented practice)' : '';
   const blocks = [
-    [`${person.name}, ${assessment.ageYears} years. Visit of ${visit.onDate}, ${practice.name}${invented}.`, ...assessment.mouth.sentences],
+    [`${person.name}, ${assessment.ageYears} years. Visit of ${visit.onDate}, ${practice.name}${invented}.`, ...sayMouth(assessment)],
     block('Safety check', saySafety(assessment, words)),
     block('Swab reading', sayReading(assessment)),
     block('Level', sayLevel(assessment, words)),
     block('Other lists', sayOthers(assessment.compare)),
     block('What would change the level on this list', sayChanges(assessment, words)),
     block('Needs', sayNeeds(assessment, words)),
+    block(
+      'Advice for this mouth',
+      assessment.plan.advice.map(({ says }) => `- ${says}`),
+    ),
     block('Plan', sayPlan(assessment.plan, practice.shelf, words)),
     block('Leaflet', sayLeaflet(assessment.leaflet)),
     [`Code ${assessment.versions.code}, content ${assessment.versions.content}. A professional decides; sources stand in the JSON.`],
@@ -33,6 +37,8 @@ export function visitText(input: VisitInput, assessment: VisitAssessment, words:
     .map((lines) => lines.flatMap(wrap).join('\n'))
     .join('\n\n');
 }
+
+const sayMouth = ({ mouth }: VisitAssessment): readonly string[] => [...mouth.sentences, ...(mouth.swab ? [mouth.swab.says] : [])];
 
 function block(title: string, lines: readonly string[]): readonly string[] {
   return lines.length === 0 ? [] : [title.toUpperCase(), ...lines];
@@ -101,9 +107,7 @@ function sayPlan(plan: Plan, shelf: VisitInput['practice']['shelf'], { needLabel
   const nameOf = (id: string) => shelf.find((item) => item.id === id)?.name ?? id;
   const lines = plan.lines.length === 0 ? ['Nothing is proposed yet.'] : plan.lines.flatMap(sayPlanLine);
   const recall = plan.recall ? [`Next visit in ${sayMonths(plan.recall.fromMonths, plan.recall.toMonths)} (${plan.recall.table}).`] : [];
-  const bitewings = plan.bitewings
-    ? [`Bitewings after ${sayMonths(plan.bitewings.fromMonths, plan.bitewings.toMonths)}, the practice's own interval.`]
-    : [];
+  const bitewings = plan.bitewingsSentence === '' ? [] : [plan.bitewingsSentence];
   return [
     ...lines,
     ...plan.unmet.map(({ need, because }) => `- nothing for ${needLabel(need).toLowerCase()}: ${because}`),
@@ -142,6 +146,7 @@ function sayLeaflet(leaflet: Leaflet): readonly string[] {
       labels.day,
       leaflet.day.map(({ when, text }) => `${leaflet.slots[when]}: ${text}`),
     ),
+    ...list(labels.advice, leaflet.advice),
     ...list(labels.cautions, leaflet.cautions),
     ...list(labels.stop, leaflet.stopUsing),
     ...(leaflet.monthlyCost === null ? [] : [`${labels.cost}: ${leaflet.monthlyCost}`]),

@@ -1,5 +1,5 @@
 import type { VisitContent } from '../core/visit/visitContent.ts';
-import { findingFills, itemExclusions } from './findingFills.ts';
+import { findingFills, itemExclusions, mouthFills } from './findingFills.ts';
 import { protocolTables } from './protocols/protocolTables.ts';
 import { questions } from './questions.ts';
 import { regimenTables } from './regimenTables.ts';
@@ -12,6 +12,7 @@ export const content: VisitContent = {
   questions,
   findingFills,
   itemExclusions,
+  mouthFills,
   protocols: protocolTables,
   swabConditions,
   regimen: regimenTables,

@@ -1,4 +1,5 @@
 import type { FindingFill, ItemExclusion } from '../core/risk/findingFill.ts';
+import type { MouthFill } from '../core/risk/mouthFill.ts';
 import type { SourceRef } from '../core/visit/answer.ts';
 
 const ours: SourceRef = { key: 'project', status: 'proposal', note: 'which finding ticks which line is our reading of the lists' };
@@ -78,3 +79,12 @@ export const findingFills: readonly FindingFill[] = [
 
 /** Low flow, seen or measured, rules out "saliva normal". */
 export const itemExclusions: readonly ItemExclusion[] = [{ item: 'saliva_normal', when: 'saliva_flow_reduced_measured' }];
+
+const overdenture: SourceRef = { ...ours, note: 'a root under an overdenture shows its surface, and has neither pits nor contacts' };
+
+/** What a mouth settles where the question makes no sense in it. */
+export const mouthFills: readonly MouthFill[] = [
+  { mouth: 'overdenture-roots', item: 'roots_exposed', value: true, source: overdenture },
+  { mouth: 'overdenture-roots', item: 'pits_fissures_deep', value: false, source: overdenture },
+  { mouth: 'overdenture-roots', item: 'restoration_interproximal', value: false, source: overdenture },
+];

@@ -42,6 +42,10 @@ describe.each(questions.map((q) => [q.id, q] as const))('%s', (_id, question) =>
     }
   });
 
+  test('a date fills no item of a list', () => {
+    if (question.kind === 'date') expect(question.fills).toEqual([]);
+  });
+
   test('has a label of one line, an open prompt and a listed source', () => {
     expect(question.label.length).toBeLessThanOrEqual(44);
     expect(question.prompt).toMatch(/[.?]$/);

@@ -1,4 +1,5 @@
 import type { SourceRef } from '../core/visit/answer.ts';
+import type { MouthReason } from '../core/visit/mouthReason.ts';
 import type { Question } from '../core/visit/question.ts';
 import { allergens } from './allergens.ts';
 import { openConditions, privateConditions } from './conditions.ts';
@@ -22,6 +23,11 @@ const measuredNormal: SourceRef = {
   status: 'proposal',
   note: 'only a measured flow in the normal band fills "saliva normal"',
 };
+
+const TEETH_GONE: readonly MouthReason[] = ['no-natural-teeth', 'implants-only'];
+const TOOTHLESS: readonly MouthReason[] = [...TEETH_GONE, 'no-teeth-yet'];
+/** Roots alone have no pits, contacts or enamel. */
+const NO_CROWNS: readonly MouthReason[] = [...TOOTHLESS, 'overdenture-roots'];
 
 /**
  * Everything that is asked or looked at, in our own words, in the order of a visit. Asked once, filled into every list that needs it.
@@ -123,6 +129,7 @@ export const questions: readonly Question[] = [
     fills: [],
     belowAgeYears: 7,
     keepForMonths: 0,
+    notIn: ['no-teeth-yet'],
     sources: [ours],
   },
 
@@ -138,6 +145,7 @@ export const questions: readonly Question[] = [
     max: 9,
     fills: [{ item: 'snacks_between_meals_per_day', copy: true }],
     keepForMonths: 6,
+    notIn: TOOTHLESS,
     sources: [ours, { key: 'vL2019', status: 'read', note: 'how often is easier to follow than how much' }],
   },
   {
@@ -148,6 +156,7 @@ export const questions: readonly Question[] = [
     kind: 'yes-no',
     fills: [{ item: 'sugars_mainly_at_meals', copy: true }],
     keepForMonths: 6,
+    notIn: TOOTHLESS,
     sources: [ours],
   },
   {
@@ -170,6 +179,7 @@ export const questions: readonly Question[] = [
     ],
     belowAgeYears: 7,
     keepForMonths: 6,
+    notIn: TEETH_GONE,
     sources: [ours],
   },
 
@@ -189,6 +199,7 @@ export const questions: readonly Question[] = [
       { item: 'fluoride_any_exposure', atLeast: 1 },
     ],
     keepForMonths: 6,
+    notIn: TOOTHLESS,
     sources: [ours],
   },
   {
@@ -206,6 +217,7 @@ export const questions: readonly Question[] = [
     ],
     fills: [{ item: 'toothpaste_f_5000', equals: '5000' }],
     keepForMonths: 6,
+    notIn: TOOTHLESS,
     sources: [ours],
   },
   {
@@ -233,6 +245,7 @@ export const questions: readonly Question[] = [
       },
     ],
     keepForMonths: 6,
+    notIn: TOOTHLESS,
     sources: [ours],
   },
   {
@@ -252,6 +265,7 @@ export const questions: readonly Question[] = [
       { item: 'fluoride_any_exposure', oneOf: ['varnish', 'other'] },
     ],
     keepForMonths: 0,
+    notIn: TOOTHLESS,
     sources: [ours],
   },
   {
@@ -265,6 +279,7 @@ export const questions: readonly Question[] = [
       { item: 'fluoride_any_exposure', copy: true },
     ],
     keepForMonths: 24,
+    notIn: TOOTHLESS,
     sources: [ours],
   },
   {
@@ -276,6 +291,7 @@ export const questions: readonly Question[] = [
     fills: [{ item: 'water_fluoridated_drunk', copy: true }],
     belowAgeYears: 6,
     keepForMonths: 24,
+    notIn: TOOTHLESS,
     sources: [ours],
   },
   {
@@ -290,6 +306,7 @@ export const questions: readonly Question[] = [
     fills: [],
     keepForMonths: 24,
     optional: true,
+    notIn: TOOTHLESS,
     sources: [ours],
   },
   {
@@ -301,6 +318,7 @@ export const questions: readonly Question[] = [
     fills: [{ item: 'xylitol_caregiver', copy: true }],
     belowAgeYears: 6,
     keepForMonths: 6,
+    notIn: TOOTHLESS,
     sources: [ours],
   },
   {
@@ -315,6 +333,7 @@ export const questions: readonly Question[] = [
     ],
     fills: [],
     keepForMonths: 12,
+    notIn: ['no-teeth-yet'],
     sources: [ours],
   },
 
@@ -332,6 +351,7 @@ export const questions: readonly Question[] = [
     ],
     fills: [{ item: 'dry_mouth_severe', equals: 'severe' }],
     keepForMonths: 6,
+    notIn: ['no-teeth-yet'],
     sources: [ours, { key: 'CE96', status: 'read', note: 'feeling dry is not a reliable sign of low flow' }],
   },
   {
@@ -372,6 +392,7 @@ export const questions: readonly Question[] = [
     fills: [{ item: 'caregiver_decay_months_since', copy: true }],
     belowAgeYears: 15,
     keepForMonths: 6,
+    notIn: TEETH_GONE,
     sources: [ours],
   },
   {
@@ -383,6 +404,7 @@ export const questions: readonly Question[] = [
     fills: [{ item: 'caregiver_decay_12m', copy: true }],
     belowAgeYears: 6,
     keepForMonths: 6,
+    notIn: TEETH_GONE,
     sources: [ours],
   },
   {
@@ -402,6 +424,7 @@ export const questions: readonly Question[] = [
     belowAgeYears: 19,
     keepForMonths: 24,
     private: true,
+    notIn: TOOTHLESS,
     sources: [ours],
   },
   {
@@ -413,6 +436,7 @@ export const questions: readonly Question[] = [
     fills: [{ item: 'restoration_for_decay_recent', copy: true }],
     fromAgeYears: 6,
     keepForMonths: 0,
+    notIn: TOOTHLESS,
     sources: [ours, { key: 'F2019form', status: 'read' }],
   },
   {
@@ -427,6 +451,7 @@ export const questions: readonly Question[] = [
     ],
     belowAgeYears: 6,
     keepForMonths: 0,
+    notIn: TOOTHLESS,
     sources: [ours, { key: 'C2016ada', status: 'read' }],
   },
   {
@@ -440,6 +465,7 @@ export const questions: readonly Question[] = [
     fromAgeYears: 6,
     belowAgeYears: 7,
     keepForMonths: 0,
+    notIn: TOOTHLESS,
     sources: [ours, { key: 'ADA06', status: 'memory' }],
   },
   {
@@ -453,6 +479,7 @@ export const questions: readonly Question[] = [
     fills: [{ item: 'lesions_or_restorations_count_36m', copy: true }],
     fromAgeYears: 7,
     keepForMonths: 0,
+    notIn: TOOTHLESS,
     sources: [ours, { key: 'ADA6p', status: 'read' }],
   },
   {
@@ -466,6 +493,7 @@ export const questions: readonly Question[] = [
     fills: [{ item: 'dmft_total', copy: true }],
     belowAgeYears: 6,
     keepForMonths: 0,
+    notIn: TOOTHLESS,
     sources: [ours],
   },
   {
@@ -476,6 +504,7 @@ export const questions: readonly Question[] = [
     kind: 'yes-no',
     fills: [{ item: 'teeth_missing_due_to_decay', copy: true }],
     keepForMonths: 0,
+    notIn: TOOTHLESS,
     sources: [ours],
   },
 
@@ -518,6 +547,7 @@ export const questions: readonly Question[] = [
       },
     ],
     keepForMonths: 6,
+    notIn: ['no-teeth-yet'],
     sources: [ours],
   },
   {
@@ -528,7 +558,26 @@ export const questions: readonly Question[] = [
     kind: 'yes-no',
     fills: [{ item: 'plaque_heavy_visible', copy: true }],
     keepForMonths: 0,
+    notIn: TOOTHLESS,
     sources: [ours],
+  },
+  {
+    id: 'tooth_wear',
+    group: 'look',
+    label: 'Tooth wear',
+    prompt: 'Is there wear: smooth and dished from acid, or flat from grinding or brushing? A tooth by itself goes in as a finding.',
+    kind: 'choice',
+    choices: [
+      { id: 'none', label: 'none' },
+      { id: 'acid', label: 'from acid' },
+      { id: 'other', label: 'another kind' },
+      { id: 'acid-and-other', label: 'from acid and another kind' },
+    ],
+    fills: [],
+    keepForMonths: 24,
+    optional: true,
+    notIn: NO_CROWNS,
+    sources: [{ ...ours, note: 'never an item of a list: it has its own advice' }],
   },
   {
     id: 'gums_bleed',
@@ -539,6 +588,7 @@ export const questions: readonly Question[] = [
     fills: [{ item: 'gum_bleeds_easily', copy: true }],
     belowAgeYears: 6,
     keepForMonths: 0,
+    notIn: TOOTHLESS,
     sources: [ours],
   },
   {
@@ -550,6 +600,7 @@ export const questions: readonly Question[] = [
     fills: [{ item: 'pits_fissures_deep', copy: true }],
     fromAgeYears: 6,
     keepForMonths: 24,
+    notIn: NO_CROWNS,
     sources: [ours],
   },
   {
@@ -561,6 +612,7 @@ export const questions: readonly Question[] = [
     fills: [{ item: 'restoration_interproximal', copy: true }],
     fromAgeYears: 7,
     keepForMonths: 24,
+    notIn: NO_CROWNS,
     sources: [ours],
   },
   {
@@ -572,7 +624,21 @@ export const questions: readonly Question[] = [
     fills: [{ item: 'decay_or_white_spot_evident_child', copy: true }],
     belowAgeYears: 6,
     keepForMonths: 0,
+    notIn: NO_CROWNS,
     sources: [ours, { key: 'C2016ada', status: 'read' }],
+  },
+  {
+    id: 'bitewings_last',
+    group: 'look',
+    label: 'Last bitewings',
+    prompt: 'When were bitewings last taken, here or elsewhere? Month and year are enough.',
+    kind: 'date',
+    choices: [{ id: 'never', label: 'never' }],
+    fills: [],
+    keepForMonths: 36,
+    optional: true,
+    notIn: NO_CROWNS,
+    sources: [{ ...ours, note: "for the practice's own interval; after 36 months others may have been taken elsewhere" }],
   },
   {
     id: 'saliva_look',
@@ -590,6 +656,7 @@ export const questions: readonly Question[] = [
       { item: 'saliva_flow_reduced_measured', oneOf: ['inadequate'], unknownWhenAny: ['doubtful'] },
     ],
     keepForMonths: 0,
+    notIn: ['no-teeth-yet'],
     sources: [ours],
   },
   {
@@ -607,6 +674,8 @@ export const questions: readonly Question[] = [
     ],
     keepForMonths: 12,
     optional: true,
+    notIn: ['no-teeth-yet'],
+    wantedIn: { mouths: ['lost-gland-function'], unlessKnown: ['stimulated_flow'] },
     sources: [ours, restingLow, restingNormal, measuredNormal],
   },
   {
@@ -624,6 +693,7 @@ export const questions: readonly Question[] = [
     ],
     keepForMonths: 12,
     optional: true,
+    notIn: ['no-teeth-yet'],
     sources: [ours, stimulatedLow, stimulatedNormal, measuredNormal],
   },
 ];

@@ -1,4 +1,5 @@
 import type { ListedId, RegimenTables } from '../core/regimen/tables.ts';
+import { advice } from './advice.ts';
 import { agents, allergenMatches, allergyWords, xylitolLimit } from './agents.ts';
 import { cautions } from './cautions.ts';
 import { openConditions, privateConditions } from './conditions.ts';
@@ -63,6 +64,7 @@ export const regimenTables: RegimenTables = {
   recall: recallRows,
   oldBitewings,
   cautions,
+  advice,
   foodLimits: {
     belowAgeYears: 3,
     medicines: glucoseLoweringMedicineIds,

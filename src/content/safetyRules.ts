@@ -628,6 +628,11 @@ export const planRules: Readonly<Record<PlanRuleId, PlanRule>> = {
     overridable: true,
     source: derived('project', 'below the amounts that upset adults in Oku and Nakamura 2007'),
   },
+  P15: {
+    because: 'no natural teeth: it is for teeth',
+    overridable: false,
+    source: ownRule('care against decay needs a tooth or a root'),
+  },
   P14: {
     because: 'the amount of one visit would be an emergency if swallowed',
     overridable: false,

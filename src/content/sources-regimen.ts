@@ -79,6 +79,7 @@ export const regimenSources: Readonly<Record<string, Source>> = {
     cite: 'Scientific Committee on Consumer Safety, hydroxyapatite (nano), submission IV, 26 June 2025.',
     read: 'record of the opinion',
   },
+  radiotherapy2022: { cite: 'Br Dent J 2022, on mouth care around radiotherapy of head and neck, Table 1.', read: 'Table 1' },
   nciOral: { cite: 'National Cancer Institute, PDQ, oral complications of cancer therapies.', read: 'a copy of the page' },
   makinen2016: { cite: 'Mäkinen KK. Int J Dent 2016;2016:5967907.', read: 'abstract and the lines on tolerance' },
   polyolNotes: { cite: 'Sorbitol and maltitol in hereditary fructose intolerance.', read: 'from memory' },
@@ -117,6 +118,10 @@ export const regimenSources: Readonly<Record<string, Source>> = {
   nice2004: {
     cite: 'National Institute for Health and Care Excellence, CG19, dental recall, 2004.',
     read: 'shortest and longest intervals',
+  },
+  eruptionChart: {
+    cite: "A children's dental practice's chart of the eruption of milk teeth; order agrees with Lunt RC, Law DB 1974.",
+    read: 'the chart',
   },
   bitewings2012: {
     cite: 'American Dental Association and Food and Drug Administration, radiographic examinations, 2012; replaced in 2026.',

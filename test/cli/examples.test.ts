@@ -28,9 +28,9 @@ const stopsOf = ({ plan }: VisitAssessment, id: string) =>
   plan.notOffered.filter((one) => one.shelfItemId === id && one.level === 'stop').map(({ because }) => because);
 const leafletText = ({ leaflet }: VisitAssessment) => JSON.stringify(leaflet);
 
-describe('the twelve examples', () => {
-  test('are twelve, numbered, and each is told in the list beside them', () => {
-    expect(files.map((file) => file.slice(0, 2))).toEqual(Array.from({ length: 12 }, (_, i) => String(i + 1).padStart(2, '0')));
+describe('the fifteen examples', () => {
+  test('are fifteen, numbered, and each is told in the list beside them', () => {
+    expect(files.map((file) => file.slice(0, 2))).toEqual(Array.from({ length: 15 }, (_, i) => String(i + 1).padStart(2, '0')));
     const page = readFileSync('examples/README.md', 'utf8');
     expect(files.filter((file) => !page.includes(file))).toEqual([]);
   });
@@ -186,6 +186,7 @@ test('milk allergy: the paste with milk protein is not offered, and says why', a
 test.each([
   ['no-natural-teeth', 'no-natural-teeth', /^No natural teeth: caries level does not apply/],
   ['implants-only', 'implants-only', /^Implants only: caries level does not apply/],
+  ['no-teeth-yet', 'no-teeth-yet', /^No teeth yet: caries level does not apply/],
 ] as const)('%s: no level, said in words', async (slug, reason, sentence) => {
   const it = await assess(slug);
   expect(it.mouth).toMatchObject({ kind: 'level-does-not-apply', reasons: [reason] });
@@ -205,4 +206,44 @@ test('acid wear: its own advice, no item of the list; a reading at the end of th
   expect(it.reading).toMatchObject({ bound: 'at-least', verdict: 'above' });
   expect(it.reading.headline).toMatch(/60,000 RLU or more/);
   expect(it.reading.interval).toBeUndefined();
+});
+
+test('acid wear: advice of its own on the page, and reflux named to nobody', async () => {
+  const it = await assess('acid-wear');
+  expect(it.plan.advice.map(({ id }) => id)).toEqual(expect.arrayContaining(['acid-rinse', 'acid-with-meals', 'acid-ask-doctor']));
+  expect(it.leaflet.advice.join(' ')).toMatch(/straw/);
+  expect(leafletText(it)).not.toMatch(/reflux/i);
+});
+
+test('no teeth yet: advice to the carer, nothing for teeth, the first visit with the first tooth', async () => {
+  const it = await assess('no-teeth-yet');
+  expect(it.plan.lines).toEqual([]);
+  expect(it.unknownAnswers).toEqual([]);
+  expect(it.leaflet).toMatchObject({ title: 'Mouth care at home', nextDate: 'When the first tooth comes.' });
+  expect(it.leaflet.advice.join(' ')).toMatch(/bottle/);
+  expect(it.mouth.swab?.site).toBe('none');
+});
+
+test('overdenture roots: the level is for the roots, nothing of pits or contacts is missing, and another site is not counted', async () => {
+  const it = await assess('overdenture-roots');
+  expect(it.mouth).toMatchObject({ kind: 'level-with-note', reasons: ['overdenture-roots'] });
+  expect(it.proposed).toMatchObject({ level: 'high', needsConfirmation: false });
+  expect(it.proposed?.missing.map(({ item }) => item)).not.toEqual(
+    expect.arrayContaining(['pits_fissures_deep', 'restoration_interproximal', 'roots_exposed']),
+  );
+  expect(it.reading).toMatchObject({ state: 'void', counted: false });
+  expect(it.plan.lines.find(({ shelfItemId }) => shelfItemId === 'paste-naf-5000')?.state).toBe('waiting-for-signature');
+  expect(planIds(it).filter((id) => id.startsWith('gum-'))).toEqual([]);
+  expect(it.plan.bitewingsSentence).toBe('');
+});
+
+test('lost gland function: measure first; what is settled is said, and nothing is low on a guess', async () => {
+  const it = await assess('lost-gland-function');
+  expect(it.mouth.sentences.join(' ')).toMatch(/measure saliva first.*Not settled: the level/);
+  expect(it.unknownAnswers).toEqual([{ question: 'resting_flow', kind: 'not-asked' }]);
+  expect(it.proposed).toMatchObject({ level: 'moderate', needsConfirmation: true });
+  expect(it.confirmed).toBeNull();
+  expect(planIds(it)).toContain('spray-saliva');
+  expect(it.plan.lines.find(({ shelfItemId }) => shelfItemId === 'paste-naf-5000')?.state).toBe('waiting-for-signature');
+  expect(it.plan.bitewingsSentence).toMatch(/^Last bitewings: February 2026/);
 });

@@ -16,6 +16,7 @@ export function caseInput(one: LeafletCase, language: LeafletLanguage, texts: Le
     plan: {
       lines,
       cautions: [],
+      advice: [],
       recall: { fromMonths: 3, toMonths: 4, table: 'invented', source: proposal },
       diet: { allowed: one.diet ?? 'any', because: '', ask: [], private: false, source: proposal },
     },

@@ -16,8 +16,11 @@ export function listLeafletTexts(
   const words = table.words[language];
   return [
     ...Object.entries(words.cautions).map(([id, text]) => [`caution ${id}`, text] as const),
+    ...Object.entries(words.advice).map(([id, text]) => [`advice ${id}`, text] as const),
     ...Object.entries(words.goals).map(([id, text]) => [`goal ${id}`, text] as const),
-    ...(['keepBrushing', 'keepBrushingWithFluoride', 'keepUp', 'askBeforeFood'] as const).map((id) => [id, words[id]] as const),
+    ...(['keepBrushing', 'keepBrushingWithFluoride', 'keepUp', 'keepUpForChild', 'askBeforeFood'] as const).map(
+      (id) => [id, words[id]] as const,
+    ),
     ...[...shelf.flatMap((item) => listSteps(item, table, language))],
   ];
 }
@@ -42,6 +45,7 @@ export function leafletProse(leaflet: Leaflet): string {
     leaflet.keep,
     leaflet.tryThis ?? '',
     ...leaflet.day.map(({ text }) => text),
+    ...leaflet.advice,
     ...leaflet.cautions,
     leaflet.monthlyCost ?? '',
     ...leaflet.signedBy,

@@ -48,6 +48,8 @@ function drawValue(question: Question): fc.Arbitrary<Answer['value']> {
         { weight: 3, arbitrary: fc.constant<string[]>([]) },
         { weight: 1, arbitrary: fc.uniqueArray(fc.constantFrom(...ids), { maxLength: 3 }) },
       );
+    case 'date':
+      return fc.constantFrom('2026-11-25', '2026-11', '2025-06-14', ...ids);
   }
 }
 

@@ -3,10 +3,12 @@ import type { LeafletWords } from '../../core/leaflet/leafletTable.ts';
 /** English leaflet words. Grade 6 or easier by Flesch-Kincaid, measured in a test. No claim of benefit, no level, no reading. */
 export const leafletWordsEn: LeafletWords = {
   title: 'Tooth care at home',
+  titleWithoutTeeth: 'Mouth care at home',
   labels: {
     keep: 'One thing to keep',
     try: 'One thing to try',
     day: 'Your day',
+    advice: 'For your mouth',
     cautions: 'Take care',
     stop: 'Stop using',
     cost: 'Cost each month',
@@ -75,8 +77,28 @@ export const leafletWordsEn: LeafletWords = {
   keepBrushing: 'Brush each morning and each night.',
   keepBrushingWithFluoride: 'Brush with fluoride paste each morning and each night.',
   keepUp: 'Keep up the good care you give your mouth now.',
+  keepUpForChild: 'Keep up the good care you give your child now.',
   startWith: 'Start with this: {item}.',
   askBeforeFood: 'Ask the doctor first if you want to change meals or snacks.',
+  advice: {
+    'acid-rinse': 'After sour food or drink, or if acid comes up, rinse with water and spit.',
+    'acid-water': 'After sour food or drink, or if acid comes up, give a drink of water.',
+    'acid-brush-later': 'Try not to brush right after acid. Rinse or drink water first.',
+    'acid-soft-brush': 'Use a soft brush. Do not press hard.',
+    'acid-with-meals': 'Have sour drinks with a meal, not in between. Do not hold or swish them in your mouth.',
+    'acid-straw': 'With a sour drink, use a straw and put it well back.',
+    'ask-before-food': 'Ask the doctor first if you want to change meals or snacks.',
+    'acid-ask-doctor': 'If acid or food ever comes up, tell your doctor and tell us.',
+    'roots-brush': 'Take the denture out. Then brush each root with your paste. Brush the inside of the denture too.',
+    'denture-night': 'Take the denture out at night and clean it.',
+    'mouth-check': 'Let us look at your mouth, with or without teeth.',
+    'implants-ask': 'Ask the dentist who looks after your implants how to clean them.',
+    'first-tooth': 'When the first tooth comes, bring your child. We will show you how to brush it.',
+    'bottle-plain': 'Put nothing sweet in the bottle or cup. Milk or water is fine.',
+    'carer-teeth': 'Look after your own teeth too. We are glad to see you here.',
+    'glands-sip-water': 'Keep plain water near you, by day and by night.',
+    'brace-brush': 'Brush round each bracket and under each wire.',
+  },
   cautions: {
     'swallowed-call-now':
       'If anyone swallows more than one use, call the poison help line or the emergency number at once. Have the pack in your hand. Do not wait for signs. Do not make them vomit.',
@@ -99,7 +121,12 @@ export const leafletWordsEn: LeafletWords = {
   },
   signed: '{item}: signed by {name}.',
   cost: { about: 'About {money}.', atLeast: 'At least {money}. Not all prices are known.' },
-  next: { about: 'In about {n} months ({month}).', aboutOneMonth: 'In about 1 month ({month}).', ask: 'Ask us for the date.' },
+  next: {
+    about: 'In about {n} months ({month}).',
+    aboutOneMonth: 'In about 1 month ({month}).',
+    ask: 'Ask us for the date.',
+    firstTooth: 'When the first tooth comes.',
+  },
   demoNotice: '{practice} and all people here are made up. This page is only to show how a page looks.',
   foot: '{name} · {date} · page 1 of 1',
 };

@@ -3,10 +3,12 @@ import type { LeafletWords } from '../../core/leaflet/leafletTable.ts';
 /** Spanish leaflet words, "usted" throughout, for readers in the Americas. Fernández Huerta 70 or more (grade 6), measured in a test. */
 export const leafletWordsEs: LeafletWords = {
   title: 'Cuidado de los dientes en casa',
+  titleWithoutTeeth: 'Cuidado de la boca en casa',
   labels: {
     keep: 'Siga con esto',
     try: 'Pruebe esto',
     day: 'Su día',
+    advice: 'Para su boca',
     cautions: 'Tenga cuidado',
     stop: 'Deje de usar',
     cost: 'Costo al mes',
@@ -75,8 +77,28 @@ export const leafletWordsEs: LeafletWords = {
   keepBrushing: 'Cepille los dientes cada mañana y cada noche.',
   keepBrushingWithFluoride: 'Cepille los dientes con pasta con flúor cada mañana y cada noche.',
   keepUp: 'Siga con el buen cuidado que ya le da a su boca.',
+  keepUpForChild: 'Siga con el buen cuidado que ya le da a su niño.',
   startWith: 'Empiece con esto: {item}.',
   askBeforeFood: 'Si quiere cambiar sus comidas, hable antes con su médico.',
+  advice: {
+    'acid-rinse': 'Después de algo ácido, o si le sube ácido, enjuague con agua y escupa.',
+    'acid-water': 'Después de algo ácido, o si le sube ácido, dele agua.',
+    'acid-brush-later': 'Trate de no cepillar justo después del ácido. Antes, enjuague o beba agua.',
+    'acid-soft-brush': 'Use un cepillo suave. No apriete.',
+    'acid-with-meals': 'Tome las bebidas ácidas con la comida, no entre comidas. No las deje mucho tiempo en la boca.',
+    'acid-straw': 'Beba lo ácido con un popote (pajita), bien adentro.',
+    'ask-before-food': 'Si quiere cambiar sus comidas, hable antes con su médico.',
+    'acid-ask-doctor': 'Si alguna vez le sube ácido o comida, dígalo a su médico y a nosotros.',
+    'roots-brush': 'Quite la placa. Cepille cada raíz con su pasta. Cepille la placa también por dentro.',
+    'denture-night': 'De noche, quite la placa y límpiela.',
+    'mouth-check': 'Venga a que le miremos la boca, con dientes o sin ellos.',
+    'implants-ask': 'Pida al dentista que cuida sus implantes que le enseñe a limpiarlos.',
+    'first-tooth': 'Si ya sale el primer diente, traiga a su niño. Le enseñamos a cepillarlo.',
+    'bottle-plain': 'No ponga nada dulce en el biberón ni en el vaso. Leche o agua está bien.',
+    'carer-teeth': 'Cuide también sus dientes. Aquí le vemos con gusto.',
+    'glands-sip-water': 'Tenga agua sola a la mano, de día y de noche.',
+    'brace-brush': 'Cepille bien junto a las piezas. Pase el cepillo por debajo del alambre.',
+  },
   cautions: {
     'swallowed-call-now':
       'Si alguien traga más de lo que se usa una vez, llame ya al centro de toxicología o al número de emergencia. Tenga el envase en la mano. No espere a ver señales. No provoque el vómito.',
@@ -99,7 +121,12 @@ export const leafletWordsEs: LeafletWords = {
   },
   signed: '{item}: con la firma de {name}.',
   cost: { about: 'Cerca de {money}.', atLeast: 'Al menos {money}. No se saben todos los precios.' },
-  next: { about: 'En unos {n} meses ({month}).', aboutOneMonth: 'En 1 mes, más o menos ({month}).', ask: 'Pida la fecha aquí.' },
+  next: {
+    about: 'En unos {n} meses ({month}).',
+    aboutOneMonth: 'En 1 mes, más o menos ({month}).',
+    ask: 'Pida la fecha aquí.',
+    firstTooth: 'Al salir el primer diente.',
+  },
   demoNotice: '{practice} y toda la gente de esta hoja son inventados. Esta hoja es solo una muestra.',
   foot: '{name} · {date} · página 1 de 1',
 };

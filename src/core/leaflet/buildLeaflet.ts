@@ -1,4 +1,5 @@
 import type { Need, PersonFacts, Plan, PlanLine, ShelfItem } from '../regimen/types.ts';
+import type { MouthDecision } from '../visit/types.ts';
 import { buildDaySteps, type StepReader, spitsOut } from './buildDaySteps.ts';
 import { type GoalContext, sayGoal, suggestAboutFood } from './chooseGoals.ts';
 import {
@@ -19,7 +20,9 @@ import { sumMonthlyCost } from './sumMonthlyCost.ts';
 import type { Leaflet, LeafletLanguage } from './types.ts';
 
 export interface LeafletInput {
-  readonly plan: Pick<Plan, 'lines' | 'cautions' | 'recall' | 'diet'>;
+  readonly plan: Pick<Plan, 'lines' | 'cautions' | 'recall' | 'diet' | 'advice'>;
+  /** Absent = an ordinary mouth. */
+  readonly mouth?: Pick<MouthDecision, 'kind' | 'reasons'> | undefined;
   readonly person: { readonly name: string; readonly ageYears: number };
   readonly practice: LeafletPractice;
   /** Local date of the visit, "YYYY-MM-DD". */
@@ -57,7 +60,7 @@ interface Page {
  * probability, outcome or private answer can reach it: none is among the inputs that are printed.
  * @param input  the plan's items must all be on the shelf
  * @returns      every sentence in the reader's language, dates and money in the site's way
- * @throws RangeError for an item that is not on the shelf, a date that is none, a caution without words, or home use without times a day
+ * @throws RangeError for an item that is not on the shelf, a date that is none, a caution or advice without words, or home use without times a day
  */
 export function buildLeaflet(input: LeafletInput): Leaflet {
   const { person, practice, language, texts } = input;
@@ -74,7 +77,7 @@ export function buildLeaflet(input: LeafletInput): Leaflet {
   const date = formatLeafletDate(input.onDate, locale, 'day');
   return {
     language,
-    title: words.title,
+    title: input.mouth?.kind === 'level-does-not-apply' ? words.titleWithoutTeeth : words.title,
     personName: person.name,
     practiceName: practice.name,
     date,
@@ -83,6 +86,7 @@ export function buildLeaflet(input: LeafletInput): Leaflet {
     cautions: listLeafletCautions(input.plan.cautions, page.printed, person.ageYears, texts.cautions).map((id) =>
       sayCaution(id, words, reader),
     ),
+    advice: input.plan.advice.filter(({ onLeaflet }) => onLeaflet).map(({ id }) => sayAdvice(id, words)),
     stopUsing: (input.stopUsing ?? []).map((typed) => sayItem(typed, page)),
     monthlyCost: sayCost(page),
     signedBy: saySignatures(page),
@@ -106,7 +110,10 @@ function sayGoals(page: Page): Pick<Leaflet, 'keep' | 'tryThis'> {
   const { agreed } = input;
   const needsFood = input.needs?.some(({ kind, state }) => kind === 'diet' && state === 'needed') === true;
   return {
-    keep: sayGoal(agreed?.keep, context) ?? sayBrushing(input.plan.lines, printed, words) ?? words.keepUp,
+    keep:
+      sayGoal(agreed?.keep, context) ??
+      sayBrushing(input.plan.lines, printed, words) ??
+      (isBeforeTeeth(input) ? words.keepUpForChild : words.keepUp),
     tryThis: sayGoal(agreed?.tryThis, context) ?? (needsFood ? suggestAboutFood(context) : undefined) ?? sayNewItem(page) ?? null,
   };
 }
@@ -129,6 +136,14 @@ function sayCaution(id: string, words: LeafletWords, reader: StepReader): string
   return text;
 }
 
+function sayAdvice(id: string, words: LeafletWords): string {
+  const text = words.advice[id];
+  if (text === undefined) throw new RangeError(`no words for advice ${id}`);
+  return text;
+}
+
+const isBeforeTeeth = ({ mouth }: LeafletInput): boolean => mouth?.reasons.includes('no-teeth-yet') === true;
+
 function sayItem(typed: string, { input, locale }: Page): string {
   return capitaliseFirst(input.shelf.find(({ id }) => id === typed)?.leafletName[input.language] ?? typed, locale);
 }
@@ -148,10 +163,10 @@ function sayCost({ input, words, locale, printed }: Page): string | null {
   return fillIn(cost.complete ? words.cost.about : words.cost.atLeast, { money: formatMoney(cost.cents, currency, locale) });
 }
 
-/** The agreed date; else the shorter end of the recall interval as a suggestion; else whom to ask. */
+/** The agreed date; else the shorter end of the recall interval as a suggestion; else the first tooth, or whom to ask. */
 function sayNextDate({ input, words, locale }: Page): string {
   if (input.nextOn !== undefined) return formatLeafletDate(input.nextOn, locale, 'weekday');
-  if (input.plan.recall === null) return words.next.ask;
+  if (input.plan.recall === null) return isBeforeTeeth(input) ? words.next.firstTooth : words.next.ask;
   const { fromMonths } = input.plan.recall;
   const month = formatLeafletDate(addMonthsToDate(input.onDate, fromMonths), locale, 'month');
   return fillIn(fromMonths === 1 ? words.next.aboutOneMonth : words.next.about, { n: fromMonths, month });

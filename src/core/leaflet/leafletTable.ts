@@ -56,6 +56,8 @@ export interface LeafletGoal {
 /** Every word of a leaflet in one language. `{item}`, `{n}`, `{date}` and the like are filled in. */
 export interface LeafletWords {
   readonly title: string;
+  /** Where there are no natural teeth. */
+  readonly titleWithoutTeeth: string;
   readonly labels: Leaflet['labels'];
   readonly slots: Readonly<Record<DaySlot, string>>;
   readonly uses: Readonly<Record<UseId, string>>;
@@ -68,14 +70,18 @@ export interface LeafletWords {
   readonly keepBrushing: string;
   readonly keepBrushingWithFluoride: string;
   readonly keepUp: string;
+  /** To the carer, before the first tooth. */
+  readonly keepUpForChild: string;
   readonly startWith: string;
   /** Follows a suggestion where none about food may be made. */
   readonly askBeforeFood: string;
+  /** By id of the advice of a mouth. */
+  readonly advice: Readonly<Record<string, string>>;
   /** By caution id; `<id>/cannot-spit` where the wording for a person who cannot spit differs. */
   readonly cautions: Readonly<Record<string, string>>;
   readonly signed: string;
   readonly cost: Readonly<Record<'about' | 'atLeast', string>>;
-  readonly next: Readonly<Record<'about' | 'aboutOneMonth' | 'ask', string>>;
+  readonly next: Readonly<Record<'about' | 'aboutOneMonth' | 'ask' | 'firstTooth', string>>;
   readonly demoNotice: string;
   readonly foot: string;
 }

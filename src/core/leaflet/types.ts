@@ -31,6 +31,8 @@ export interface Leaflet {
   readonly keep: string;
   readonly tryThis: string | null;
   readonly day: readonly DayStep[];
+  /** What this kind of mouth asks for; no level, no reading, no cause. */
+  readonly advice: readonly string[];
   readonly cautions: readonly string[];
   readonly stopUsing: readonly string[];
   readonly monthlyCost: string | null;
@@ -39,7 +41,7 @@ export interface Leaflet {
   readonly nextDate: string;
   readonly demoNotice: string | null;
   /** Labels of the blocks, in the leaflet's language. */
-  readonly labels: Readonly<Record<'keep' | 'try' | 'day' | 'cautions' | 'stop' | 'cost' | 'next', string>>;
+  readonly labels: Readonly<Record<'keep' | 'try' | 'day' | 'advice' | 'cautions' | 'stop' | 'cost' | 'next', string>>;
   /** Names of the times of the day, in the leaflet's language. */
   readonly slots: Readonly<Record<DaySlot, string>>;
   /** Last line of the page: whose, which day, which page. */

@@ -48,6 +48,18 @@ export function rootLesionNeed({ confirmed, findings, facts }: FindNeedsInput): 
   );
 }
 
+const STRONG_PASTE_FROM_YEARS = 10;
+
+/** After radiotherapy of head or neck, strong paste for life, whatever the list says; under 10 a specialist decides. */
+export function radiotherapyNeed({ facts }: FindNeedsInput): NeedState | undefined {
+  if (!facts.conditions?.includes('head-neck-radiotherapy') || facts.ageYears < STRONG_PASTE_FROM_YEARS) return undefined;
+  return needed(
+    'Radiotherapy of head or neck: high-fluoride paste for life by UK advice of 2022, whatever the level.',
+    [{ key: 'radiotherapy2022', status: 'read', note: 'paste licensed from 10 or 16 years by strength' }],
+    [['F_PASTE_5000'], ['F_PASTE_2800']],
+  );
+}
+
 const isOfferedToAllChildren = ({ facts, jurisdiction }: FindNeedsInput): boolean =>
   jurisdiction === 'UK' && facts.ageYears >= 3 && facts.ageYears < 18;
 

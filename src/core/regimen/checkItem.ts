@@ -29,6 +29,8 @@ export interface ItemCheck {
 
 export interface CheckView extends RuleView {
   readonly hypochloriteProtocol?: HypochloriteProtocol | undefined;
+  /** A mouth without natural teeth: nothing that is for teeth. */
+  readonly hasNoTeeth?: boolean | undefined;
 }
 
 export type CheckItemInput = Omit<CheckView, 'traits'>;

@@ -176,3 +176,26 @@ describe('mouths without teeth', () => {
     expect(stateOf('fluoride-base', { mouth: { reasons: ['overdenture-roots'] } })).toBe('needed');
   });
 });
+
+describe('radiotherapy of head or neck', () => {
+  const irradiated = (ageYears: number): PersonFacts => ({ ...facts, ageYears, conditions: ['head-neck-radiotherapy'] });
+
+  it.each([
+    [10, 'needed'],
+    [9, 'undecided'],
+  ])('at %i years, before any level: high-fluoride paste %s', (ageYears, state) => {
+    expect(stateOf('fluoride-extra', { facts: irradiated(ageYears) })).toBe(state);
+  });
+
+  it('refers for medicines that make saliva', () => {
+    expect(findNeeds({ ...input, facts: irradiated(50) }).filter((n) => n.kind === 'referral')).toHaveLength(1);
+  });
+});
+
+it.each([
+  ['no-natural-teeth', /Dentures/],
+  ['implants-only', /outside this record/],
+  ['no-teeth-yet', /first tooth/],
+] as const)('%s: a referral of its own', (reason, words) => {
+  expect(findNeeds({ ...input, mouth: { reasons: [reason] } }).find((n) => n.kind === 'referral')?.because).toMatch(words);
+});

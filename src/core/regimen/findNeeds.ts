@@ -1,7 +1,7 @@
 import type { Items, RiskResult } from '../risk/types.ts';
 import type { SourceRef } from '../visit/answer.ts';
 import type { Finding, MouthDecision } from '../visit/types.ts';
-import { antimicrobialNeed, findCareRow, fromCare, rootLesionNeed } from './careNeeds.ts';
+import { antimicrobialNeed, findCareRow, fromCare, radiotherapyNeed, rootLesionNeed } from './careNeeds.ts';
 import { type NeedState, NOT_CONFIRMED, needed, notNeeded, OURS, ofFact, undecided } from './needStates.ts';
 import type { CareRow, RegimenTables } from './tables.ts';
 import type { ConfirmedLevel, Jurisdiction, Need, NeedKind, PersonFacts } from './types.ts';
@@ -63,7 +63,7 @@ function makeNeed(kind: NeedKind, input: FindNeedsInput, care: CareRow | undefin
     case 'fluoride-base':
       return needed('Natural teeth: fluoride paste twice a day at every level.', [{ key: 'walsh2010', status: 'read' }], ORDINARY_PASTES);
     case 'fluoride-extra':
-      return rootLesionNeed(input) ?? fromCare(kind, input, care);
+      return rootLesionNeed(input) ?? radiotherapyNeed(input) ?? fromCare(kind, input, care);
     case 'antimicrobial':
       return antimicrobialNeed(input, care);
     case 'saliva':
@@ -127,17 +127,31 @@ function itemState(item: string, { items, result }: Pick<FindNeedsInput, 'items'
   return result.missing.some((m) => m.item === item) ? undefined : false;
 }
 
+const WITHOUT_TEETH: Readonly<Record<string, { readonly because: string; readonly refer: string }>> = {
+  'no-natural-teeth': {
+    because: 'No natural teeth: care against decay does not apply.',
+    refer: "Dentures and the soft parts of the mouth: to the dentist, at the practice's own interval.",
+  },
+  'implants-only': {
+    because: 'Implants only: care against decay does not apply.',
+    refer: 'Home care of implants is outside this record: to the dentist who looks after them.',
+  },
+  'no-teeth-yet': {
+    because: 'No teeth yet: from the first tooth on.',
+    refer: 'First visit when the first tooth comes; until then nothing for teeth is given.',
+  },
+};
+
+/** Care of a dry mouth is the one need that stays; before the first tooth even that is for the physician. */
 function needsWithoutTeeth(reason: string, input: FindNeedsInput): readonly Need[] {
-  const because =
-    reason === 'no-teeth-yet' ? 'No teeth yet: from the first tooth on.' : 'No natural teeth: care against decay does not apply.';
-  const advice =
+  const { because, refer } = WITHOUT_TEETH[reason] ?? { because: '', refer: '' };
+  const dry =
     reason === 'no-teeth-yet'
-      ? 'Before the first tooth: say when to come and how to clean the first tooth.'
-      : 'Care of dentures or implants and the soft parts of the mouth: refer within the team.';
-  const dry = ofFact(hasDryMouth(input), 'Dry mouth or low saliva.', 'Dry mouth is not known.', 'No dry mouth noted.');
+      ? notNeeded(because)
+      : ofFact(hasDryMouth(input), 'Dry mouth or low saliva.', 'Dry mouth is not known.', 'No dry mouth noted.');
   return [
     ...ORDER.map((kind): Need => (kind === 'saliva' ? { kind, ...dry } : { kind, ...notNeeded(because) })),
-    { kind: 'referral', ...needed(advice, [OURS]) },
+    { kind: 'referral', ...needed(refer, [OURS]) },
     ...referrals(input),
   ];
 }
@@ -158,5 +172,9 @@ function referrals({ facts, findings, tables }: FindNeedsInput): Need[] {
     refer('Something in the safety check bears on food: changes of food only with the physician.');
   }
   if (facts.conditions?.some((id) => ACID_CAUSES.includes(id))) refer('Acid from the stomach: to the physician.');
+  if (facts.conditions?.some((id) => DRYING_CAUSES.includes(id))) {
+    const because = "Lost gland function: medicines that make saliva are the physician's to decide.";
+    list.push({ kind: 'referral', ...needed(because, [{ key: 'salivaMedicineLabels', status: 'read' }]) });
+  }
   return list;
 }

@@ -18,6 +18,7 @@ export function hitsOfPlanRules(
     ...strengthBars(view, agent, ppm),
     ...smearBars(view, agent),
     ...xylitolBars(view),
+    ...(view.hasNoTeeth === true && !view.item.meets.includes('saliva') ? [planRuleBar(view, 'P15', 'stop')] : []),
     ...(isEmergencyIfSwallowed(view, ppm) ? [planRuleBar(view, 'P14', 'stop')] : []),
   ];
   return { bars, warnings: packWarnings(view, ppm) };

@@ -571,6 +571,6 @@ test('bitewings follow the practice’s own setting, and there are none without 
   const settings = { jurisdiction: 'UK', bitewingMonths: { low: [24, 24], moderate: [12, 18], high: [6, 12], extreme: [6, 6] } } as const;
   const input = { facts: grownUp, needs, shelf: demoShelf, signed: [], confirmed, settings, tables: regimenTables };
   expect(proposePlan(input).bitewings).toEqual({ fromMonths: 24, toMonths: 24, basis: 'practice-setting' });
-  const none = proposePlan({ ...input, mouth: { kind: 'level-does-not-apply' } });
+  const none = proposePlan({ ...input, mouth: { kind: 'level-does-not-apply', reasons: ['no-natural-teeth'] } });
   expect([none.bitewings, none.bitewingsOldTable]).toEqual([null, null]);
 });

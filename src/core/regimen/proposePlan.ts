@@ -2,11 +2,13 @@ import type { MouthDecision } from '../visit/types.ts';
 import { buildLine } from './buildLine.ts';
 import type { Candidate } from './candidates.ts';
 import { type Draft, type DraftView, draftPlan, isMetBy, isShelfNeed, viewOf } from './draftPlan.ts';
-import { findOldBitewings, findRecall } from './intervals.ts';
+import { findRecall } from './intervals.ts';
+import { listAdvice } from './listAdvice.ts';
 import { listCautions } from './listCautions.ts';
 import { listNotOffered } from './listNotOffered.ts';
 import { mayLimitFood } from './mayLimitFood.ts';
 import { monthlyCostCents } from './monthlyCostCents.ts';
+import { type LastBitewings, planBitewings } from './planBitewings.ts';
 import { planFluoride } from './planFluoride.ts';
 import type { PlanSettings, RegimenTables } from './tables.ts';
 import type { ConfirmedLevel, Need, PersonFacts, Plan, ShelfItem, SignedItem } from './types.ts';
@@ -18,7 +20,12 @@ export interface ProposePlanInput {
   /** Signatures of this visit, each given by a member with that right. */
   readonly signed: readonly SignedItem[];
   readonly confirmed?: ConfirmedLevel | undefined;
-  readonly mouth?: Pick<MouthDecision, 'kind'> | undefined;
+  readonly mouth?: Pick<MouthDecision, 'kind' | 'reasons'> | undefined;
+  /** Appliances noted today; with the conditions they choose the advice. */
+  readonly appliances?: readonly string[] | undefined;
+  readonly lastBitewings?: LastBitewings | undefined;
+  /** ISO local date of the visit. */
+  readonly onDate?: string | undefined;
   readonly settings: PlanSettings;
   readonly tables: RegimenTables;
 }
@@ -37,6 +44,7 @@ export function proposePlan(input: ProposePlanInput): Plan {
   const draft = draftPlan(view);
   const { lines } = draft;
   const fluoride = planFluoride(lines, facts, tables);
+  const diet = mayLimitFood(facts, tables);
   const inUse = lines.filter((l) => l.state !== 'waiting-for-signature');
   return {
     ...planLines(draft, view),
@@ -53,7 +61,14 @@ export function proposePlan(input: ProposePlanInput): Plan {
       facts.ageYears,
       tables.cautions,
     ),
-    diet: mayLimitFood(facts, tables),
+    diet,
+    advice: listAdvice({
+      reasons: input.mouth?.reasons ?? [],
+      ageYears: facts.ageYears,
+      noted: [...(input.appliances ?? []), ...(facts.conditions ?? [])],
+      diet,
+      table: tables.advice,
+    }),
   };
 }
 
@@ -62,16 +77,6 @@ function planLines({ lines, alternatives }: Draft, view: DraftView): Pick<Plan, 
   return {
     lines: lines.map((l) => buildLine(l, lines, view)),
     alternatives: alternatives.map(({ insteadOf, candidate }) => ({ insteadOf, line: buildLine(candidate, without(insteadOf), view) })),
-  };
-}
-
-/** Bitewings by the practice's own setting alone; the old table is beside it and never instead of it. */
-function planBitewings({ confirmed, mouth, facts, settings, tables }: ProposePlanInput): Pick<Plan, 'bitewings' | 'bitewingsOldTable'> {
-  if (!confirmed || mouth?.kind === 'level-does-not-apply') return { bitewings: null, bitewingsOldTable: null };
-  const months = settings.bitewingMonths?.[confirmed.level];
-  return {
-    bitewings: months ? { fromMonths: months[0], toMonths: months[1], basis: 'practice-setting' } : null,
-    bitewingsOldTable: findOldBitewings(confirmed.level, facts.ageYears, tables.oldBitewings),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Level } from '../risk/types.ts';
 import type { SourceRef } from '../visit/answer.ts';
+import type { MouthReason } from '../visit/mouthReason.ts';
 import type { Jurisdiction, NeedKind, PersonFacts, ShelfItem } from './types.ts';
 
 /** A statement of the evidence, for clinicians. Status stands in the source and is shown beside it, never on a leaflet. */
@@ -218,6 +219,24 @@ export interface FoodLimitRules {
   readonly source: SourceRef;
 }
 
+/** Advice that a mouth asks for, whatever the level. The wording per language stands with the leaflet texts under the same id. */
+export interface Advice {
+  readonly id: string;
+  readonly mouths: readonly MouthReason[];
+  /** Only with one of these appliances or conditions noted; absent = always. */
+  readonly onlyWith?: readonly string[] | undefined;
+  /** What it touches: `food` changes what, when or how somebody eats or drinks, and is held back where food may not be limited. */
+  readonly family: 'care' | 'food' | 'bottle-or-cup' | 'afterwards';
+  /** Completed years, half-open. */
+  readonly fromAgeYears?: number | undefined;
+  readonly belowAgeYears?: number | undefined;
+  /** For the professional, as it stands in the plan. */
+  readonly says: string;
+  /** False: for the professional alone. */
+  readonly onLeaflet: boolean;
+  readonly source: SourceRef;
+}
+
 /** Rules that need arithmetic or the practice's settings, so that they stand in code; their words and sources stand here. */
 export type PlanRuleId =
   | 'P01' // hypochlorite without the practice's own protocol
@@ -229,7 +248,8 @@ export type PlanRuleId =
   | 'P10' // over an upper level of fluoride
   | 'P11' // ingredients of the pack not checked
   | 'P12' // xylitol above the planner's limit per kg
-  | 'P14'; // fluoride at one visit reaches the emergency dose if swallowed
+  | 'P14' // fluoride at one visit reaches the emergency dose if swallowed
+  | 'P15'; // care for teeth in a mouth without any
 export interface PlanRule {
   readonly because: string;
   readonly source: SourceRef;
@@ -268,6 +288,7 @@ export interface RegimenTables {
   readonly recall: readonly RecallRow[];
   readonly oldBitewings: readonly OldBitewingRow[];
   readonly cautions: readonly Caution[];
+  readonly advice: readonly Advice[];
   readonly foodLimits: FoodLimitRules;
 }
 

@@ -152,6 +152,8 @@ export interface Interval {
 
 /** A first plan: what is proposed, what waits, what is not offered and why. Nothing here is released by being here. */
 export interface Plan {
+  /** Advice that this mouth asks for, in the order of the table. */
+  readonly advice: readonly AdviceLine[];
   /** Empty with a reason while a fact or the confirmed level is missing. */
   readonly lines: readonly PlanLine[];
   /** Up to two other ways to meet the same need, by id of the line they could replace. */
@@ -163,6 +165,10 @@ export interface Plan {
   readonly fluorideSentence: string;
   readonly recall: Interval | null;
   readonly bitewings: { readonly fromMonths: number; readonly toMonths: number; readonly basis: 'practice-setting' } | null;
+  /** When bitewings are next due by the practice's own setting; null while the setting, the level or the last date is not known. */
+  readonly bitewingsDue: { readonly last: string; readonly fromMonth: string; readonly toMonth: string; readonly isDue: boolean } | null;
+  /** The same in words, with what is not known; empty where bitewings do not apply. */
+  readonly bitewingsSentence: string;
   /** The superseded table, shown as such beside the practice's own setting. */
   readonly bitewingsOldTable: {
     readonly fromMonths: number;
@@ -175,6 +181,13 @@ export interface Plan {
   readonly cautions: readonly { readonly id: string; readonly source: SourceRef }[];
   /** Whether any suggestion may drop, delay or limit food. */
   readonly diet: FoodLimit;
+}
+
+export interface AdviceLine {
+  readonly id: string;
+  readonly says: string;
+  readonly onLeaflet: boolean;
+  readonly source: SourceRef;
 }
 
 /** What may be suggested about food. `after-only`: what to do after eating, with referral; `sweet-bottle-only`: besides that, what is in a sweet bottle or cup. */

@@ -214,6 +214,8 @@ const answerTo = (question: Question): fc.Arbitrary<AnswerValue> => {
       return fc.constantFrom(...ids);
     case 'list':
       return fc.oneof(fc.constant([]), fc.subarray([...ids]));
+    case 'date':
+      return fc.constantFrom('2025-06-14', '2024-02', ...ids);
   }
 };
 const kinds: readonly Finding['kind'][] = [

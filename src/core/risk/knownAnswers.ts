@@ -40,7 +40,7 @@ export function knownAnswers(input: {
 }
 
 /** Why the answer is not known on this day; undefined when it is. */
-function unknownKindOf(answer: Answer | undefined, question: Question, onDate: string): UnknownKind | undefined {
+export function unknownKindOf(answer: Answer | undefined, question: Question, onDate: string): UnknownKind | undefined {
   if (answer === undefined || answer.how === 'not-asked') return 'not-asked';
   if (answer.how === 'declined' || answer.how === 'does-not-know') return answer.how;
   if (answer.value === undefined) return 'not-asked';

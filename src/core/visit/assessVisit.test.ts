@@ -88,3 +88,91 @@ test('every source named is once in the list', () => {
   const keys = sources.map((s) => `${s.key} ${s.status} ${s.note ?? ''}`);
   expect(new Set(keys).size).toBe(keys.length);
 });
+
+describe('mouths that need another answer first', () => {
+  const confirmed = {
+    level: 'high',
+    protocol: 'four_level_6plus_2019',
+    edition: '2019',
+    by: 'Ines Marrow',
+    at: `${ON}T10:00:00Z`,
+  } as const;
+  const safe = { medicines: asked([]), allergies: asked([]), conditions: asked([]), private_conditions: asked([]) };
+
+  test.each(['none', 'implants-only'])(
+    '%s: nothing that is for teeth counts as missing, and a signed paste is kept out with its reason',
+    (teeth) => {
+      const signed = [{ shelfItemId: 'paste-naf-5000', by: 'Dr. Ahlgren', at: `${ON}T10:00:00Z` }];
+      const it = assessVisit(visitOf({ answers: { ...safe, natural_teeth: asked(teeth) }, confirmed, signed }, '1950-03-03'), content);
+      expect(it.unknownAnswers.map((u) => u.question)).toEqual(expect.arrayContaining(['dry_mouth', 'tobacco']));
+      for (const { question } of it.unknownAnswers) expect(it.mouth.notAsked).not.toContain(question);
+      expect(it.mouth.sentences.at(-1)).toMatch(/confirmed before this was recorded/);
+      expect(it.plan.lines).toEqual([]);
+      expect(it.plan.notOffered).toContainEqual(expect.objectContaining({ shelfItemId: 'paste-naf-5000', ruleId: 'P15', level: 'stop' }));
+      expect(it.plan.bitewingsSentence).toBe('');
+    },
+  );
+
+  test('what was answered before the teeth were lost stays, and counts again when that turns out wrong', () => {
+    const answers = { ...safe, pits_deep: asked(true) };
+    const item = (teeth: string) =>
+      assessVisit(visitOf({ answers: { ...answers, natural_teeth: asked(teeth) }, allExamined: true }), content);
+    expect(item('none').proposed).toBeNull();
+    expect(item('has-teeth').proposed?.drivers.map((d) => d.item)).toContain('pits_fissures_deep');
+    expect(item('overdenture-roots').proposed?.drivers.map((d) => d.item)).not.toContain('pits_fissures_deep');
+  });
+
+  test('roots under an overdenture: they show their surface, and no gum is chewed on the denture above', () => {
+    const it = assessVisit(visitOf({ answers: { ...safe, natural_teeth: asked('overdenture-roots'), appliance: asked([]) } }), content);
+    expect(it.proposed?.drivers.map((d) => d.item)).toContain('roots_exposed');
+    expect(it.proposed?.missing.map((m) => m.item)).not.toEqual(expect.arrayContaining(['pits_fissures_deep']));
+    expect(it.facts.dentures).toBe(true);
+  });
+
+  test('no teeth yet: nobody spits, nothing is proposed, the date is the first tooth', () => {
+    const it = assessVisit(visitOf({ answers: { ...safe, natural_teeth: asked('none-yet'), weight_kg: asked(8) } }, '2026-02-01'), content);
+    expect(it.facts.canSpit).toBe(false);
+    expect([it.safetyUnknown, it.plan.lines]).toEqual([[], []]);
+    expect(it.leaflet.nextDate).toBe('When the first tooth comes.');
+    expect(it.leaflet.advice.length).toBeGreaterThan(0);
+  });
+
+  test('lost glands: enough on looking is no measurement, so low is not said and the flow counts as missing', () => {
+    const answers = { ...safe, conditions: asked(['sjogren']), natural_teeth: asked('has-teeth'), saliva_look: asked('enough') };
+    const before = assessVisit(visitOf({ answers, allExamined: true }), content);
+    expect(before.unknownAnswers).toContainEqual({ question: 'resting_flow', kind: 'not-asked' });
+    expect(before.proposed?.possibleLevels).toEqual(expect.arrayContaining(['moderate']));
+    expect(before.mouth.sentences.join()).toMatch(/measure saliva first/);
+    const after = assessVisit(visitOf({ answers: { ...answers, resting_flow: asked(0.05) }, allExamined: true }), content);
+    expect(after.unknownAnswers.map((u) => u.question)).not.toContain('resting_flow');
+    expect(after.mouth.sentences.join()).toMatch(/was measured, and is low/);
+  });
+
+  test('acid wear, told on the whole: advice, no item of any list, and no private matter on the leaflet', () => {
+    const answers = { ...safe, pregnant: asked('no'), natural_teeth: asked('has-teeth'), tooth_wear: asked('acid') };
+    const plain = assessVisit(visitOf({ answers: { ...answers, tooth_wear: asked('none') } }), content);
+    const worn = assessVisit(visitOf({ answers }), content);
+    expect(worn.proposed).toEqual(plain.proposed);
+    expect(worn.leaflet.advice.join(' ')).toMatch(/straw/);
+    const secret = assessVisit(
+      visitOf({ answers: { ...answers, private_conditions: asked(['vomiting-often', 'eating-disorder']) } }),
+      content,
+    );
+    expect(secret.leaflet.advice.join(' ')).not.toMatch(/straw|with a meal/);
+    expect(secret.leaflet.advice).toContain('If acid or food ever comes up, tell your doctor and tell us.');
+    expect(worn.leaflet.advice).toContain('If acid or food ever comes up, tell your doctor and tell us.');
+  });
+});
+
+describe('the last bitewings', () => {
+  const sentence = (answer?: Answer) =>
+    assessVisit(visitOf({ answers: answer ? { bitewings_last: answer } : {} }), content).plan.bitewingsSentence;
+
+  test('each kind of unknown is said, and unanswered it is no gap of the visit', () => {
+    expect(sentence()).toMatch(/not asked/);
+    expect(sentence({ how: 'declined' })).toMatch(/declined/);
+    expect(sentence({ how: 'carried', value: '2023-05', askedOn: '2023-06-01' })).toMatch(/out of date/);
+    expect(sentence({ how: 'carried', value: '2025-05', askedOn: '2025-06-01' })).toMatch(/^Last bitewings: May 2025/);
+    expect(assessVisit(visitOf({}), content).unknownAnswers.map((u) => u.question)).not.toContain('bitewings_last');
+  });
+});

@@ -1,20 +1,27 @@
 import { buildLeaflet } from '../leaflet/buildLeaflet.ts';
 import { assessReading } from '../reading/assessReading.ts';
 import { findNeeds } from '../regimen/findNeeds.ts';
+import type { LastBitewings } from '../regimen/planBitewings.ts';
 import { proposePlan } from '../regimen/proposePlan.ts';
 import { compareProtocols } from '../risk/compareProtocols.ts';
 import { appliesAtAge } from '../risk/conditions.ts';
 import { evaluateProtocol } from '../risk/evaluateProtocol.ts';
 import { uniqueSources } from '../risk/explainLevel.ts';
 import { itemsFromAnswers } from '../risk/itemsFromAnswers.ts';
+import { knownAnswers, unknownKindOf } from '../risk/knownAnswers.ts';
 import { levelSentence } from '../risk/levelSentence.ts';
 import { compareLevels } from '../risk/levels.ts';
-import { decideMouth } from '../risk/mouthFirst.ts';
+import { fillFromMouth } from '../risk/mouthFill.ts';
+import { decideMouth, GLANDS_FIRST, MOUTH_QUESTIONS } from '../risk/mouthFirst.ts';
 import type { ProtocolTable, RiskSettings } from '../risk/protocol.ts';
+import { questionsInMouth } from '../risk/questionsInMouth.ts';
+import { FLOW_MEASURED, type LevelByFlow, sayGlands } from '../risk/sayGlands.ts';
 import type { Items, LevelChange, RiskResult } from '../risk/types.ts';
 import { listChangeableItems, whatWouldChange } from '../risk/whatWouldChange.ts';
 import { ageOn } from './ageOn.ts';
+import type { Answers } from './answer.ts';
 import { personFacts } from './personFacts.ts';
+import type { Question } from './question.ts';
 import type { MouthDecision, PracticeSettings, VisitAssessment, VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
 
@@ -29,9 +36,9 @@ import type { VisitContent } from './visitContent.ts';
 export function assessVisit({ practice, person, visit }: VisitInput, content: VisitContent): VisitAssessment {
   const { ageYears, ageMonths } = ageOn(person.birthDate, visit.onDate);
   const { settings } = practice;
-  const { questions } = content;
   const { answers, findings, allExamined, onDate } = visit;
-  const { items, known, unknown } = itemsFromAnswers({
+  const { mouth, questions } = lookAtMouth(visit, ageYears, content);
+  const told = itemsFromAnswers({
     answers,
     findings,
     allExamined,
@@ -42,7 +49,8 @@ export function assessVisit({ practice, person, visit }: VisitInput, content: Vi
     onDate,
     settings,
   });
-  const mouth = decideMouth({ known, findings });
+  const { known, unknown } = told;
+  const items = fillFromMouth(told.items, mouth.reasons, content.mouthFills);
   const facts = personFacts({ ageYears, ageMonths, known, items, questions });
   const meter = practice.meters.find((m) => m.id === visit.meterId);
   const reading = assessReading({
@@ -75,6 +83,9 @@ export function assessVisit({ practice, person, visit }: VisitInput, content: Vi
     confirmed,
     signed: visit.signed,
     mouth,
+    appliances: Array.isArray(known['appliance']) ? known['appliance'] : undefined,
+    lastBitewings: lastBitewings(answers, questions, onDate),
+    onDate,
     tables: content.regimen,
   });
   const couldChange = level.table ? listChanges({ ...level, items, ageYears, settings, mayLimitFood: plan.diet.allowed === 'any' }) : [];
@@ -89,13 +100,19 @@ export function assessVisit({ practice, person, visit }: VisitInput, content: Vi
     nextOn: visit.nextOn,
     shelf: practice.shelf,
     texts: content.leaflet,
+    mouth,
     facts,
     needs,
   });
   return {
     ageYears,
     ageMonths,
-    mouth,
+    mouth: {
+      ...mouth,
+      sentences: sayMouth(mouth, visit.confirmed !== undefined, () =>
+        sayGlands({ known, items, levelByFlow: levelByFlow(level, items, ageYears, settings) }),
+      ),
+    },
     unknownAnswers: unknown,
     safetyUnknown: unknown.filter((u) => questions.some((q) => q.id === u.question && q.group === 'safety')).map((u) => u.question),
     facts,
@@ -116,6 +133,43 @@ export function assessVisit({ practice, person, visit }: VisitInput, content: Vi
     ]),
     versions: content.versions,
   };
+}
+
+/** Decided before anything else: what kind of mouth it is, and which questions are put to it. */
+function lookAtMouth({ answers, findings, onDate }: VisitInput['visit'], ageYears: number, { questions }: VisitContent) {
+  const asked = (ids: readonly string[]) =>
+    knownAnswers({ answers, questions: questions.filter(({ id }) => ids.includes(id)), ageYears, onDate }).known;
+  const mouth = decideMouth({ known: asked(MOUTH_QUESTIONS), findings, ageYears, questions });
+  const measurements = questions.flatMap(({ wantedIn }) => wantedIn?.unlessKnown ?? []);
+  return { mouth, questions: questionsInMouth(questions, mouth, asked(measurements)) };
+}
+
+/** The question is optional, so that why it is not known is read from the answer itself. */
+function lastBitewings(answers: Answers, questions: readonly Question[], onDate: string): LastBitewings {
+  const question = questions.find(({ id }) => id === 'bitewings_last');
+  const answer = answers['bitewings_last'];
+  const unknown = question === undefined ? 'not-asked' : unknownKindOf(answer, question, onDate);
+  if (unknown !== undefined) return { unknown };
+  return typeof answer?.value === 'string' ? { on: answer.value } : { unknown: 'not-asked' };
+}
+
+const CONFIRMED_BEFORE = 'A level was confirmed before this was recorded: it does not count.';
+
+/** The sentences with what can only be said once the list has spoken. */
+function sayMouth({ kind, reasons, sentences }: MouthDecision, isConfirmed: boolean, glands: () => string): readonly string[] {
+  if (kind === 'level-does-not-apply') return isConfirmed ? [...sentences, CONFIRMED_BEFORE] : sentences;
+  return reasons.includes('lost-gland-function') ? sentences.map((s) => (s === GLANDS_FIRST ? glands() : s)) : sentences;
+}
+
+function levelByFlow(
+  { table, proposed }: Pick<ProposedLevel, 'table' | 'proposed'>,
+  items: Items,
+  ageYears: number,
+  settings: RiskSettings,
+): LevelByFlow | undefined {
+  if (!table || !proposed || proposed.notYet) return undefined;
+  const ifMeasured = (flow: Items) => evaluateProtocol(table, { ...items, ...flow }, ageYears, settings).levelUnknownNotTicked;
+  return { low: ifMeasured(FLOW_MEASURED.low), normal: ifMeasured(FLOW_MEASURED.normal) };
 }
 
 interface ChangesInput extends Pick<ProposedLevel, 'table' | 'proposed'> {

@@ -26,6 +26,7 @@ const questions: readonly Question[] = [
   }),
   question({ id: 'allergies', kind: 'list', choices: [{ id: 'milk-protein', label: 'Milk' }] }),
   question({ id: 'notes', kind: 'list' }),
+  question({ id: 'bitewings', kind: 'date', choices: [{ id: 'never', label: 'never' }] }),
 ];
 
 const fine: VisitInput = {
@@ -217,4 +218,30 @@ test('several problems are all said', () => {
     'visit.reading.rlu',
     'visit.reading.lotId',
   ]);
+});
+
+describe('a date as an answer', () => {
+  const problemsOf = (value: string) =>
+    checkVisit(withVisit({ answers: { bitewings: { how: 'asked', value } } }), questions).map(({ path, message }) => `${path} ${message}`);
+
+  test.each(['2026-11-25', '2026-11', '1990-05-04', '1990-05', '2024-02-29', 'never'])('%s is one', (value) => {
+    expect(problemsOf(value)).toEqual([]);
+  });
+
+  test.each([
+    ['2026-11-26', 'is after the visit on 2026-11-25'],
+    ['2026-12', 'is after the visit on 2026-11-25'],
+    ['1990-05-03', 'is before the birth on 1990-05-04'],
+    ['1990-04', 'is before the birth on 1990-05-04'],
+    ['2026-02-30', 'must be a date'],
+    ['2025', 'must be a date'],
+    ['last year', 'must be a date'],
+  ])('%s %s', (value, words) => {
+    expect(problemsOf(value)).toEqual([expect.stringMatching(new RegExp(`^visit\\.answers\\.bitewings\\.value .*${words}`))]);
+  });
+
+  test('a number is none', () => {
+    const answers = { bitewings: { how: 'asked', value: 2025 } } as const;
+    expect(checkVisit(withVisit({ answers }), questions)).toHaveLength(1);
+  });
 });

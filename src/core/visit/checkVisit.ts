@@ -1,6 +1,7 @@
 import { differenceInCalendarDays, differenceInYears, parseISO } from 'date-fns';
 import type { SwabReading } from '../reading/types.ts';
 import type { Answer, AnswerValue } from './answer.ts';
+import { isDateOrMonth } from './dateOrMonth.ts';
 import type { Question } from './question.ts';
 import type { VisitInput } from './types.ts';
 
@@ -56,7 +57,12 @@ function checkAnswers({ person, visit }: VisitInput, questions: readonly Questio
     const question = questionById.get(id);
     if (!question) return [{ path, message: 'is not a question of this edition' }];
     return [
-      ...(answer.value === undefined ? [] : checkValue(question, answer.value).map((message) => ({ path: `${path}.value`, message }))),
+      ...(answer.value === undefined
+        ? []
+        : checkValue(question, answer.value, { birthDate: person.birthDate, onDate: visit.onDate }).map((message) => ({
+            path: `${path}.value`,
+            message,
+          }))),
       ...checkAskedOn(answer, person.birthDate, visit.onDate).map((message) => ({ path: `${path}.askedOn`, message })),
     ];
   });
@@ -69,7 +75,7 @@ function checkAskedOn({ askedOn }: Answer, birthDate: string, onDate: string): s
 }
 
 /** What is wrong with this value as an answer to this question; empty when nothing is. */
-function checkValue(question: Question, value: AnswerValue): string[] {
+function checkValue(question: Question, value: AnswerValue, days: { readonly birthDate: string; readonly onDate: string }): string[] {
   switch (question.kind) {
     case 'yes-no':
       return typeof value === 'boolean' ? [] : ['must be true or false'];
@@ -81,7 +87,24 @@ function checkValue(question: Question, value: AnswerValue): string[] {
       return typeof value === 'string' ? checkChoices(question, [value]) : ['must be one of the choices, by its id'];
     case 'list':
       return Array.isArray(value) ? checkChoices(question, value) : ['must be a list; an empty list means asked and none'];
+    case 'date':
+      return typeof value === 'string' ? checkDateValue(question, value, days) : [NO_DATE];
   }
+}
+
+const NO_DATE = 'must be a date like 2026-11-25, or a month like 2026-11';
+
+function checkDateValue(
+  { choices }: Question,
+  value: string,
+  { birthDate, onDate }: { readonly birthDate: string; readonly onDate: string },
+): string[] {
+  if (choices?.some(({ id }) => id === value)) return [];
+  if (!isDateOrMonth(value)) return [NO_DATE];
+  // A month lies before a day when it ends before it, so both are compared to the month.
+  const { length } = value;
+  if (value > onDate.slice(0, length)) return [`${value} is after the visit on ${onDate}`];
+  return value < birthDate.slice(0, length) ? [`${value} is before the birth on ${birthDate}`] : [];
 }
 
 function checkRange({ min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY, unit }: Question, value: number): string[] {

@@ -40,16 +40,16 @@ export function personFacts({ ageYears, ageMonths, known, items, questions }: Pe
     dogAtHome: household?.includes('dog'),
     youngChildAtHome: household?.includes('young-child'),
     dryMouth: hasDryMouth(known, items, conditions),
-    dentures: appliance?.some((id) => DENTURES.includes(id)),
+    dentures: known['natural_teeth'] === 'overdenture-roots' || appliance?.some((id) => DENTURES.includes(id)),
     braces: appliance?.includes('fixed-brace'),
     jawPain: conditions?.includes('jaw-joint-pain'),
     waterFluorideMgPerL: numberOf(known, 'water_fluoride_mg_per_l'),
   });
 }
 
-/** From 7 the question is not put, and only a recorded condition says that somebody cannot. */
+/** From 7 the question is not put, and only a recorded condition says that somebody cannot; nor before the first tooth, when nobody can. */
 function canSpit(known: PersonFactsInput['known'], conditions: readonly string[] | undefined, isAsked: boolean): boolean | undefined {
-  if (conditions?.includes('cannot-spit')) return false;
+  if (conditions?.includes('cannot-spit') || known['natural_teeth'] === 'none-yet') return false;
   if (isAsked) return typeof known['can_spit'] === 'boolean' ? known['can_spit'] : undefined;
   return conditions === undefined ? undefined : true;
 }

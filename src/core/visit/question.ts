@@ -1,4 +1,5 @@
 import type { AnswerValue, SourceRef } from './answer.ts';
+import type { MouthReason } from './mouthReason.ts';
 
 /** How an answer fills an item of a risk list. An item filled by several questions is true if any says true, false only if all say false. */
 export type ItemFill = { readonly item: string } & (
@@ -31,7 +32,8 @@ export interface Question {
   readonly label: string;
   /** Open prompt for the conversation. */
   readonly prompt: string;
-  readonly kind: 'yes-no' | 'count' | 'measure' | 'choice' | 'list';
+  /** `date`: ISO text, to the day or to the month where the day is not known; a choice may stand in its place ("never"). */
+  readonly kind: 'yes-no' | 'count' | 'measure' | 'choice' | 'list' | 'date';
   readonly unit?: string | undefined;
   readonly min?: number | undefined;
   readonly max?: number | undefined;
@@ -46,5 +48,9 @@ export interface Question {
   readonly private?: boolean | undefined;
   /** Asked or measured only where there is a reason: unanswered, it neither counts as missing nor keeps an item unknown that another question settles. */
   readonly optional?: boolean | undefined;
+  /** Mouths in which it makes no sense: there it is not asked, fills nothing and does not count as missing. */
+  readonly notIn?: readonly MouthReason[] | undefined;
+  /** Mouths that are a reason to measure: there an optional question is wanted, unless one of `unlessKnown` is known. */
+  readonly wantedIn?: { readonly mouths: readonly MouthReason[]; readonly unlessKnown: readonly string[] } | undefined;
   readonly sources: readonly SourceRef[];
 }

@@ -3,6 +3,7 @@ import type { Meter, PastReading, ReadingAssessment, SwabLot, SwabReading } from
 import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, ShelfItem, SignedItem } from '../regimen/types.ts';
 import type { Level, LevelChange, RiskResult } from '../risk/types.ts';
 import type { Answers, SourceRef, UnknownKind } from './answer.ts';
+import type { MouthReason } from './mouthReason.ts';
 
 /** What was seen on one surface. Sound surfaces are not listed; `allExamined` on the visit makes their absence mean sound. */
 export interface Finding {
@@ -27,16 +28,12 @@ export interface Finding {
 /** A mouth that needs another answer first, decided before any level. */
 export interface MouthDecision {
   readonly kind: 'level-applies' | 'level-does-not-apply' | 'level-with-note';
-  readonly reasons: readonly (
-    | 'no-natural-teeth'
-    | 'implants-only'
-    | 'overdenture-roots'
-    | 'no-teeth-yet'
-    | 'braces-or-retainer'
-    | 'lost-gland-function'
-    | 'acid-wear'
-  )[];
+  readonly reasons: readonly MouthReason[];
   readonly sentences: readonly string[];
+  /** What the mouth means for a swab; null where the usual site is there. */
+  readonly swab: { readonly site: 'none' | 'may-be-missing' | 'may-be-covered'; readonly says: string } | null;
+  /** Questions that make no sense in this mouth: not asked and not missing. What was answered before stays on the record. */
+  readonly notAsked: readonly string[];
 }
 
 export interface PracticeSettings {

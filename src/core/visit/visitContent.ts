@@ -2,6 +2,7 @@ import type { LeafletTable } from '../leaflet/leafletTable.ts';
 import type { SwabCondition } from '../reading/types.ts';
 import type { RegimenTables } from '../regimen/tables.ts';
 import type { FindingFill, ItemExclusion } from '../risk/findingFill.ts';
+import type { MouthFill } from '../risk/mouthFill.ts';
 import type { ProtocolTable } from '../risk/protocol.ts';
 import type { Question } from './question.ts';
 
@@ -10,6 +11,7 @@ export interface VisitContent {
   readonly questions: readonly Question[];
   readonly findingFills: readonly FindingFill[];
   readonly itemExclusions: readonly ItemExclusion[];
+  readonly mouthFills: readonly MouthFill[];
   readonly protocols: readonly ProtocolTable[];
   readonly swabConditions: readonly SwabCondition[];
   readonly regimen: RegimenTables;

@@ -45,6 +45,16 @@ export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
         {leaflet.tryThis !== null && <Goal label={labels.try} text={leaflet.tryThis} />}
       </section>
       <DayStrip leaflet={leaflet} />
+      {leaflet.advice.length > 0 && (
+        <section>
+          <h2>{labels.advice}</h2>
+          <ul className={leaflet.advice.length > 1 ? 'cautions two' : 'cautions'}>
+            {leaflet.advice.map((advice) => (
+              <li key={advice}>{advice}</li>
+            ))}
+          </ul>
+        </section>
+      )}
       {leaflet.cautions.length > 0 && (
         <section>
           <h2>{labels.cautions}</h2>

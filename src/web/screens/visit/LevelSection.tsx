@@ -13,16 +13,18 @@ import { useVisit } from './visitContext.ts';
 export function LevelSection() {
   const { assessment } = useVisit();
   const { proposed, confirmed, mouth } = assessment;
+  const doesNotApply = mouth.kind === 'level-does-not-apply';
   return (
     <>
       <section data-scope="level" aria-label="Level" className="level">
-        <SectionHead title={confirmed ? 'Level, confirmed' : 'Level, proposed'} number={5} />
-        {mouth.sentences.map((sentence) => (
-          <p key={sentence} className="small">
+        <SectionHead title={confirmed ? 'Level, confirmed' : proposed ? 'Level, proposed' : 'Level'} number={5} />
+        {mouth.sentences.map((sentence, i) => (
+          <p key={sentence} className={doesNotApply && i === 0 ? 'opening' : 'small'}>
             {sentence}
           </p>
         ))}
-        {proposed ? <Proposed result={proposed} assessment={assessment} /> : <p className="opening">{assessment.proposedSentence}</p>}
+        {proposed && <Proposed result={proposed} assessment={assessment} />}
+        {!proposed && !doesNotApply && <p className="opening">{assessment.proposedSentence}</p>}
       </section>
       {proposed && <Because result={proposed} />}
       {proposed && <CouldChange assessment={assessment} result={proposed} />}

@@ -15,6 +15,8 @@ export function PlanSection() {
     <section data-scope="plan" aria-label="Plan">
       <SectionHead title="Plan" number={6} />
       {isEarly ? <p className="small">{noPlanSentence(assessment)}</p> : <PlanBody assessment={assessment} />}
+      <MouthAdvice assessment={assessment} />
+      {isEarly && <Bitewings plan={assessment.plan} />}
       <ScopeProblem scope="plan" />
     </section>
   );
@@ -50,6 +52,33 @@ function PlanBody({ assessment }: { readonly assessment: VisitAssessment }) {
   );
 }
 
+/** What the mouth itself asks for, at every level: whom to refer to, and advice. Not for the patient's eye: it names what to ask about. */
+function MouthAdvice({ assessment }: { readonly assessment: VisitAssessment }) {
+  const { isShownToPatient } = useVisit();
+  const referrals = assessment.needs.filter(({ kind, state }) => kind === 'referral' && state === 'needed');
+  const { advice } = assessment.plan;
+  if (isShownToPatient || referrals.length + advice.length === 0) return null;
+  const sources = [...referrals.flatMap((need) => need.sources), ...advice.map((line) => line.source)];
+  return (
+    <div className="small">
+      {referrals.length > 0 && <p>Refer: {referrals.map(({ because }) => because).join(' ')}</p>}
+      {advice.length > 0 && (
+        <>
+          <p>Advice for this mouth:</p>
+          <ul className="plain-list">
+            {advice.map(({ id, says }) => (
+              <li key={id}>{says}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      <Why about="advice for this mouth">
+        <SourceList sources={sources} />
+      </Why>
+    </div>
+  );
+}
+
 const needName = (need: string) => capitalise(need.replaceAll('-', ' '));
 
 function Unmet({ unmet }: Pick<Plan, 'unmet'>) {
@@ -82,7 +111,8 @@ function Fluoride({ plan }: { readonly plan: Plan }) {
   );
 }
 
-function noPlanSentence({ confirmed, safetyUnknown }: VisitAssessment): string {
+function noPlanSentence({ confirmed, mouth, safetyUnknown }: VisitAssessment): string {
+  if (mouth.kind === 'level-does-not-apply') return 'Nothing for teeth is offered in this mouth.';
   if (safetyUnknown.length > 0) return `No plan yet: ${plural(safetyUnknown.length, 'answer')} of the safety check not known.`;
   return confirmed ? 'Nothing on the shelf fits these needs.' : 'No plan yet: the level is not confirmed.';
 }
@@ -248,6 +278,25 @@ function FluorideLimits({ plan }: { readonly plan: Plan }) {
   );
 }
 
+/** When bitewings are next due, with what is not known; the superseded table stands one press away. */
+function Bitewings({ plan: { bitewingsSentence, bitewingsOldTable } }: { readonly plan: Plan }) {
+  const { isShownToPatient } = useVisit();
+  if (isShownToPatient || bitewingsSentence === '') return null;
+  return (
+    <div className="small">
+      {bitewingsSentence}{' '}
+      {bitewingsOldTable && (
+        <Why about="bitewings">
+          <p>
+            {bitewingsOldTable.label}: {formatMonths(bitewingsOldTable.fromMonths, bitewingsOldTable.toMonths)}.
+          </p>
+          <SourceList sources={[bitewingsOldTable.source]} />
+        </Why>
+      )}
+    </div>
+  );
+}
+
 function Intervals({ plan }: { readonly plan: Plan }) {
   const { isShownToPatient, session } = useVisit();
   return (
@@ -260,19 +309,7 @@ function Intervals({ plan }: { readonly plan: Plan }) {
           </Why>
         </div>
       )}
-      {!isShownToPatient && plan.bitewings && (
-        <div className="small">
-          Bitewings every {formatMonths(plan.bitewings.fromMonths, plan.bitewings.toMonths)}, the practice's own setting.{' '}
-          {plan.bitewingsOldTable && (
-            <Why about="bitewings">
-              <p>
-                {plan.bitewingsOldTable.label}: {formatMonths(plan.bitewingsOldTable.fromMonths, plan.bitewingsOldTable.toMonths)}.
-              </p>
-              <SourceList sources={[plan.bitewingsOldTable.source]} />
-            </Why>
-          )}
-        </div>
-      )}
+      <Bitewings plan={plan} />
       {!isShownToPatient && plan.lines.length > 0 && (
         <p className="small">
           {plural(plan.tasksPerDay, 'task')} a day at home: fewest tasks among those that fit.

@@ -33,7 +33,7 @@ export function Side({ isWide }: { readonly isWide: boolean }) {
 }
 
 /** "Level high, confirmed. 3 items in the plan, 1 waiting for a signature." */
-export function summaryOf({ confirmed, proposed, proposedSentence, plan }: VisitAssessment): string {
+export function summaryOf({ confirmed, proposed, proposedSentence, mouth, plan }: VisitAssessment): string {
   const level = confirmed
     ? `Level ${confirmed.level}, confirmed.`
     : proposed?.level
@@ -42,7 +42,9 @@ export function summaryOf({ confirmed, proposed, proposedSentence, plan }: Visit
   const waiting = plan.lines.filter((l) => l.state === 'waiting-for-signature').length;
   const items =
     plan.lines.length === 0
-      ? 'No plan yet.'
+      ? mouth.kind === 'level-does-not-apply'
+        ? ''
+        : 'No plan yet.'
       : `${plural(plan.lines.length, 'item')} in the plan${waiting > 0 ? `, ${waiting} waiting for a signature` : ''}.`;
-  return `${level} ${items}`;
+  return `${level} ${items}`.trim();
 }

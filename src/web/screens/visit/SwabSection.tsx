@@ -23,6 +23,7 @@ export function SwabSection() {
   return (
     <section data-scope="swab" aria-label="Swab">
       <SectionHead title="Swab" number={2} note={sayHowTaken(reading, meter?.name, practice.lots)} />
+      {assessment.mouth.swab && <p className="small">{assessment.mouth.swab.says}</p>}
       <ReadingBlock assessment={assessment.reading} isBlank={!hasNumber && reading.notTaken === undefined && reading.failed !== true}>
         {hasNumber && reading.rlu !== undefined && meter && (
           <ReadingPicture

@@ -46,7 +46,7 @@ export function buildLines(place: LinesPlace): VisitLines {
     home: groupLines('home', place),
     health: groupLines('health', place),
     look: [
-      allExaminedLine(visit.allExamined),
+      ...(assessment.mouth.kind === 'level-does-not-apply' ? [] : [allExaminedLine(visit.allExamined)]),
       ...groupLines('look', place),
       ...(place.newFinding ? [newFindingLine(place.newFinding)] : []),
     ],
@@ -59,7 +59,7 @@ export function buildLines(place: LinesPlace): VisitLines {
 function groupLines(group: QuestionGroup, { input, assessment, questions, carried }: LinesPlace): readonly Line[] {
   const couldChange = new Set(assessment.proposed?.missing.filter((m) => m.couldChangeLevel).map((m) => m.item));
   return questionLines({
-    questions,
+    questions: questions.filter(({ id }) => !assessment.mouth.notAsked.includes(id)),
     group,
     ageYears: assessment.ageYears,
     onDate: input.visit.onDate,
