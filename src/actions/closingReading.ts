@@ -20,7 +20,7 @@ export function readingRow(id: string, of: { readonly visitId: string; readonly 
     meterId: meterId ?? null,
     lotId: swab.lotId ?? null,
     operator: swab.operator?.name ?? null,
-    activatedAt: null,
+    activatedAt: swab.activatedAt === undefined ? null : requireUtc('The time of the activation', swab.activatedAt),
     takenAt: swab.takenAt === undefined ? null : requireUtc('The time of the swab', swab.takenAt),
     rlu: swab.rlu ?? null,
     bound: swab.bound ?? (swab.rlu === undefined ? null : 'exact'),

@@ -41,6 +41,7 @@ export const FindingSchema = z.strictObject({
 
 const minutes = z.number().min(0).max(10_080);
 export const SwabReadingSchema = z.strictObject({
+  activatedAt: isoTime.optional(),
   takenAt: isoTime.optional(),
   rlu: z.number({ error: 'must be a number' }).nonnegative({ error: 'a reading cannot be below 0' }).optional(),
   bound: z.enum(['exact', 'at-most', 'at-least']).optional(),
@@ -66,6 +67,7 @@ export const SwabReadingSchema = z.strictObject({
       'other',
     ])
     .optional(),
+  notTakenNote: text(120).optional(),
 });
 
 export const PastReadingSchema = z.strictObject({

@@ -24,6 +24,10 @@ export const readingSources: Readonly<Record<string, { readonly cite: string; re
     cite: 'Omidbakhsh, Ahmadpour, Kenny 2014, PLoS ONE 9:e99951',
     read: 'read: most disinfectant chemistries change the reading, differently per meter',
   },
+  ford1998: {
+    cite: 'Ford, Leach 1998, bioluminescence methods and protocols, Methods Mol Biol 102, chapter 1',
+    read: 'excerpt read: at much ATP the light comes as a flash and falls, so the time of the reading matters',
+  },
   bentley1988: {
     cite: 'Bentley, Crawford, Broderius 1988, J Dent Res 67:1409-1413',
     read: 'abstract read: salivary counts higher on rising than after breakfast and brushing; day-to-day spread',

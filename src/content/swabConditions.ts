@@ -2,7 +2,8 @@ import type { SwabCondition } from '../core/reading/types.ts';
 
 /**
  * What must hold for a chairside swab to count. Ids have their checks in `core/reading/readingConditions.ts`.
- * The three waiting times are our proposal: published work shows that food carries ATP and that rinses quench the light, not for how long.
+ * The four times in minutes are our proposal: published work shows that food carries ATP, that rinses quench the light and that the
+ * light changes with time, not for how long.
  */
 export const swabConditions: readonly SwabCondition[] = [
   {
@@ -75,5 +76,14 @@ export const swabConditions: readonly SwabCondition[] = [
     limit: 60,
     limitUnit: 'min',
     source: { key: 'omidbakhsh2014', status: 'proposal', note: 'disinfectants quench the light; the number of minutes is our proposal' },
+  },
+  {
+    id: 'time-to-reading',
+    label: "Read within 3 minutes after the meter's count-down",
+    failing: 'flag',
+    unknown: 'list',
+    limit: 3,
+    limitUnit: 'min',
+    source: { key: 'ford1998', status: 'proposal', note: 'the light changes with time; the number of minutes is our proposal' },
   },
 ];

@@ -12,6 +12,7 @@ import { RulesScreen } from './screens/RulesScreen.tsx';
 import { ShelfScreen } from './screens/ShelfScreen.tsx';
 import { SignInScreen } from './screens/SignInScreen.tsx';
 import { ShelfItemScreen } from './screens/shelf/ShelfItemScreen.tsx';
+import { SwabScreen } from './screens/swab/SwabScreen.tsx';
 import { VisitScreen } from './screens/visit/VisitScreen.tsx';
 
 export function App() {
@@ -41,6 +42,8 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
       return <PeopleScreen />;
     case 'visit':
       return <VisitScreen visitId={route.visitId} session={session} />;
+    case 'swab':
+      return <SwabScreen visitId={route.visitId} session={session} />;
     case 'over-time':
       return <OverTimeScreen patientId={route.patientId} today={session.today} />;
     case 'shelf':
@@ -59,6 +62,7 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
 const TITLES: Readonly<Record<Route['screen'], string>> = {
   people: 'People',
   visit: 'Visit',
+  swab: 'Swab',
   leaflet: 'Leaflet',
   'over-time': 'Over time',
   shelf: 'Shelf',

@@ -35,6 +35,7 @@ export function Shell({ route, session, children }: ShellProps) {
             </li>
             <NavItem to="/" name="People" isCurrent={route.screen === 'people'} />
             {visitId && <NavItem to={`/visits/${visitId}`} name="Visit" isCurrent={route.screen === 'visit'} />}
+            {visitId && <NavItem to={`/visits/${visitId}/swab`} name="Swab" isCurrent={route.screen === 'swab'} />}
             <NavItem to="/over-time" name="Over time" isCurrent={route.screen === 'over-time'} />
             <NavItem to="/shelf" name="Shelf" isCurrent={route.screen === 'shelf' || route.screen === 'shelf-item'} />
             <NavItem to="/rules" name="Rules" isCurrent={route.screen === 'rules' || route.screen === 'practice'} />
@@ -65,7 +66,7 @@ function NavItem({ to, name, isCurrent }: { readonly to: string; readonly name: 
 /** The visit that was open last on this page, so that the way back is one press. */
 function useLastVisit(route: Route): string | null {
   const [last, setLast] = useState<string | null>(null);
-  const here = route.screen === 'visit' ? route.visitId : null;
+  const here = route.screen === 'visit' || route.screen === 'swab' ? route.visitId : null;
   useEffect(() => {
     if (here) setLast(here);
   }, [here]);

@@ -7,6 +7,7 @@ import './styles/charts.css';
 import './styles/screens.css';
 import './styles/leaflet.css';
 import './styles/forms.css';
+import './styles/swab.css';
 import './styles/print.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';

@@ -4,6 +4,7 @@ import { parsePath } from './routing.ts';
 test.each([
   ['/', { screen: 'people' }],
   ['/visits/abc', { screen: 'visit', visitId: 'abc' }],
+  ['/visits/abc/swab', { screen: 'swab', visitId: 'abc' }],
   ['/visits/abc/leaflet', { screen: 'leaflet', visitId: 'abc' }],
   ['/over-time', { screen: 'over-time', patientId: null }],
   ['/over-time/p1', { screen: 'over-time', patientId: 'p1' }],

@@ -3,6 +3,7 @@ import { useSyncExternalStore } from 'react';
 export type Route =
   | { readonly screen: 'people' }
   | { readonly screen: 'visit'; readonly visitId: string }
+  | { readonly screen: 'swab'; readonly visitId: string }
   | { readonly screen: 'leaflet'; readonly visitId: string }
   | { readonly screen: 'over-time'; readonly patientId: string | null }
   | { readonly screen: 'shelf' }
@@ -17,6 +18,7 @@ export function parsePath(path: string): Route {
   if (rest.length > 0) return { screen: 'unknown' };
   if (first === undefined) return { screen: 'people' };
   if (first === 'visits' && id && last === undefined) return { screen: 'visit', visitId: id };
+  if (first === 'visits' && id && last === 'swab') return { screen: 'swab', visitId: id };
   if (first === 'visits' && id && last === 'leaflet') return { screen: 'leaflet', visitId: id };
   if (first === 'over-time' && last === undefined) return { screen: 'over-time', patientId: id ?? null };
   if (first === 'shelf' && id === undefined) return { screen: 'shelf' };

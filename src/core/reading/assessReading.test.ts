@@ -175,6 +175,15 @@ describe('conditions', () => {
     expect(assess({ takenAt: undefined }).sentences.join(' ')).toContain("that the plaque sampled was above this meter's cut-off");
   });
 
+  it('a swab that seems to come later within 24 hours is a clock set back, not an earlier day', () => {
+    const later = { ...past, takenAt: '2026-07-03T12:36:00+01:00' };
+    const got = assess({}, { pastReadings: [past, later] });
+    expect(got.state).toBe('flagged');
+    expect(got.sentences.join(' ')).toContain('the clock may have been set back');
+    expect(assess({}, { pastReadings: [later, { ...past, takenAt: '2026-07-03T09:30:00+01:00' }] }).state).toBe('void');
+    expect(assess({}, { pastReadings: [past, { ...past, takenAt: '2026-07-04T10:36:00+01:00' }] }).state).toBe('valid');
+  });
+
   it('dates the lot in the zone of the practice', () => {
     const lateUtc = { takenAt: '2026-07-03T23:30:00Z' };
     expect(assess(lateUtc, { timeZone: 'Europe/London' }).state).toBe('void');
@@ -188,6 +197,43 @@ describe('conditions', () => {
   });
 });
 
+describe('time from activation to reading', () => {
+  const timed: readonly SwabCondition[] = [
+    ...conditions,
+    { id: 'time-to-reading', label: '', failing: 'flag', unknown: 'list', limit: 3, limitUnit: 'min', source },
+  ];
+  const at = (activatedAt: string | undefined, changes: Partial<SwabReading> = {}) => {
+    const got = assess({ activatedAt, ...changes }, { conditions: timed });
+    return { ...got, timed: got.conditions.find((c) => c.id === 'time-to-reading') };
+  };
+
+  // The invented meter counts down 25 s; the reading is at 10:36:00.
+  test.each([
+    ['10:35:35', 'met', 'read 25 seconds after activation'],
+    ['10:35:36', 'failing', 'read 24 seconds after activation, before the count-down of 25 seconds was over'],
+    ['10:36:00', 'failing', 'read 0 seconds after activation, before the count-down of 25 seconds was over'],
+    ['10:32:35', 'met', 'read 3 minutes after activation'],
+    ['10:32:34', 'failing', 'read 3 minutes after activation'],
+    ['08:30:00', 'failing', 'read 2 hours after activation'],
+  ] as const)('activated at %s: %s', (time, state, says) => {
+    const got = at(`2026-07-03T${time}+01:00`);
+    expect(got.timed).toEqual({ id: 'time-to-reading', state, says });
+    expect(got).toMatchObject({ counted: true, state: state === 'met' ? 'valid' : 'flagged' });
+    if (state === 'failing') expect(got.sentences).toContain(`Counted, with caution: ${says}.`);
+  });
+
+  it('is unknown, listed and not spoken of, where the activation was not noted or the clock was set back', () => {
+    expect(at(undefined).timed).toMatchObject({ state: 'unknown', says: 'time of activation not noted' });
+    const setBack = at('2026-07-03T10:36:01+01:00');
+    expect(setBack.timed).toMatchObject({ state: 'unknown', says: expect.stringContaining('the clock was set back') });
+    expect(setBack.state).toBe('valid');
+    expect(setBack.sentences.join(' ')).not.toMatch(/activation|clock|-1/);
+    expect(at('2026-07-03T10:35:00+01:00', { takenAt: undefined }).timed?.state).toBe('unknown');
+  });
+
+  it('needs a time with its zone', () => expect(() => at('2026-07-03T10:35:00')).toThrow(/reading\.activatedAt/));
+});
+
 describe('no number', () => {
   it('is complete, without nagging', () => {
     for (const reading of [undefined, { notTaken: 'declined' } as const]) {
@@ -196,13 +242,19 @@ describe('no number', () => {
       expect(got.sentences).toEqual(['The visit is complete without a reading.']);
     }
     expect(assessReading(input({ notTaken: 'no-stock' })).headline).toBe('No swab today: no swabs in stock.');
+    const other = assessReading(input({ notTaken: 'other', notTakenNote: 'fell asleep' }));
+    expect(other.headline).toBe('No swab today: another reason.');
+    expect(other.sentences[0]).toBe('Noted: fell asleep.');
   });
 
   it('from a failed swab is no swab', () => {
     const got = assess({ rlu: undefined, failed: true });
     expect(got).toMatchObject({ state: 'failed', counted: false, headline: 'Swab failed: no number.' });
     expect(got.rlu).toBe(undefined);
-    expect(got.sentences).toEqual(['A failed swab is not counted as a swab.', 'The visit is complete without a reading.']);
+    expect(got.sentences).toEqual([
+      'A failed swab is not repeated: the next swab is for the next planned visit, 24 hours or more from now.',
+      'The visit is complete without a reading.',
+    ]);
   });
 
   it('says before the swab is read what would not be counted', () => {

@@ -49,10 +49,12 @@ const CHANGE_SOURCES: readonly SourceRef[] = [{ key: 'fokkema2006', status: 'mem
  */
 export function assessReading(input: AssessReadingInput): ReadingAssessment {
   const { reading, meter, lots, onDate, timeZone } = input;
-  if (reading === undefined || reading.notTaken !== undefined) return withoutNumber('not-taken', say.sayNotTaken(reading?.notTaken));
+  if (reading === undefined || reading.notTaken !== undefined)
+    return withoutNumber('not-taken', say.sayNotTaken(reading?.notTaken), ...say.sayNotTakenNote(reading?.notTakenNote));
   const problem = numberProblems(reading, meter)[0];
   if (problem !== undefined) throw new RangeError(`reading.${problem.field}: ${problem.message}`);
 
+  if (reading.activatedAt !== undefined) requireTime(reading.activatedAt, 'reading.activatedAt', timeZone);
   const taken = reading.takenAt === undefined ? undefined : requireTime(reading.takenAt, 'reading.takenAt', timeZone);
   const pasts = input.pastReadings.map((past, i) => ({
     reading: past,

@@ -25,6 +25,8 @@ export function checkReading(reading: SwabReading, meter: Meter | undefined, lot
   if (reading.failed === true && rlu !== undefined) problems.push({ field: 'failed', message: 'a failed swab has no number' });
   if (reading.notTaken !== undefined && (rlu !== undefined || reading.failed === true))
     problems.push({ field: 'notTaken', message: 'a swab that was not taken has no number and cannot fail' });
+  if (reading.notTakenNote !== undefined && reading.notTaken === undefined)
+    problems.push({ field: 'notTakenNote', message: 'a note needs the reason it stands beside' });
   return problems;
 }
 
@@ -50,11 +52,14 @@ function rluProblem(rlu: number, meter: Meter | undefined): string | undefined {
   return undefined;
 }
 
-function timeProblems({ takenAt }: SwabReading, now: string | undefined): ReadingProblem[] {
-  if (takenAt === undefined) return [];
-  const taken = parseTakenAt(takenAt);
-  if (taken === undefined) return [{ field: 'takenAt', message: 'must be a time with its zone, like 2026-11-25T10:36:00+01:00' }];
-  const latest = now === undefined ? Number.POSITIVE_INFINITY : Date.parse(now) + CLOCK_SLACK_MS;
-  if (Number.isNaN(latest)) throw new RangeError(`now must be an ISO time: ${now}`);
-  return taken.instantMs > latest ? [{ field: 'takenAt', message: 'is in the future' }] : [];
+function timeProblems(reading: SwabReading, now: string | undefined): ReadingProblem[] {
+  const latestMs = now === undefined ? Number.POSITIVE_INFINITY : Date.parse(now) + CLOCK_SLACK_MS;
+  if (Number.isNaN(latestMs)) throw new RangeError(`now must be an ISO time: ${now}`);
+  return (['activatedAt', 'takenAt'] as const).flatMap((field) => {
+    const noted = reading[field];
+    if (noted === undefined) return [];
+    const at = parseTakenAt(noted);
+    if (at === undefined) return [{ field, message: 'must be a time with its zone, like 2026-11-25T10:36:00+01:00' }];
+    return at.instantMs > latestMs ? [{ field, message: 'is in the future' }] : [];
+  });
 }

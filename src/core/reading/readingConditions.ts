@@ -1,5 +1,6 @@
 import { boundOnMeter } from './boundOnMeter.ts';
 import { sayDate, type TakenAt } from './parseTakenAt.ts';
+import { sayDuration, secondsToReading } from './secondsToReading.ts';
 import type { ConditionResult, Meter, SwabCondition, SwabLot, SwabReading } from './types.ts';
 
 /** What the conditions look at. */
@@ -45,6 +46,7 @@ const CHECKS: Readonly<Record<string, (swab: SwabCircumstances, condition: SwabC
   'since-eating': (swab, condition) => minutesSince(swab.reading.minutesSinceEating, 'eating', condition),
   'since-brushing': (swab, condition) => minutesSince(swab.reading.minutesSinceBrushing, 'brushing', condition),
   'since-rinsing': (swab, condition) => minutesSince(swab.reading.minutesSinceRinsing, 'rinsing', condition),
+  'time-to-reading': timeToReading,
 };
 
 /** Ids that a table of conditions may use. */
@@ -81,10 +83,13 @@ function onceInTime({ taken, past, onDate }: SwabCircumstances, condition: SwabC
       ? met('no swab on record shortly before')
       : unknown('time of the swab not noted, and another swab is near');
   }
+  // A clock that was set back must not hide a swab: one that seems to come later is as near as one before.
+  const isLater = (p: TakenAt) => p.instantMs > taken.instantMs && p.instantMs - taken.instantMs < limit;
   const before = past.filter((p) => p.instantMs <= taken.instantMs).sort((a, b) => b.instantMs - a.instantMs)[0];
+  const gapMs = before && taken.instantMs - before.instantMs;
+  if (gapMs !== undefined && gapMs < limit) return failing(`taken ${sayGap(gapMs)} after the last swab`);
+  if (past.some(isLater)) return unknown('another swab is on record at a later time: the clock may have been set back');
   if (before === undefined) return met('no earlier swab on record');
-  const gapMs = taken.instantMs - before.instantMs;
-  if (gapMs < limit) return failing(`taken ${sayGap(gapMs)} after the last swab`);
   return met(`last swab on ${sayDate(before.localDate)}`);
 }
 
@@ -119,4 +124,17 @@ function minutesSince(minutes: number | undefined, what: string, condition: Swab
   const whole = Math.floor(minutes);
   const said = `${whole} ${whole === 1 ? 'minute' : 'minutes'} after ${what}`;
   return minutes < limit ? failing(`taken ${said}`) : met(said);
+}
+
+/** The number belongs to the swab only once the meter has counted down, and fades from then on. */
+function timeToReading({ reading, meter }: SwabCircumstances, condition: SwabCondition): Outcome {
+  const limitS = limitMs(condition) / 1000;
+  if (reading.activatedAt === undefined) return unknown('time of activation not noted');
+  if (reading.takenAt === undefined) return unknown('time of the reading not noted');
+  const elapsedS = secondsToReading(reading);
+  if (elapsedS === undefined) return unknown('time from activation to reading not known: the clock was set back');
+  if (meter === undefined) return unknown('meter not named');
+  const said = `read ${sayDuration(elapsedS)} after activation`;
+  if (elapsedS < meter.countdownS) return failing(`${said}, before the count-down of ${meter.countdownS} seconds was over`);
+  return elapsedS - meter.countdownS <= limitS ? met(said) : failing(said);
 }

@@ -7,7 +7,7 @@ import type { Bound, ConditionResult, Meter, NotTakenReason, SwabReading } from 
 
 export const DECIDE_TODAY = 'Decide on findings today; swab again at the next planned visit.';
 export const COMPLETE_WITHOUT = 'The visit is complete without a reading.';
-export const FAILED_IS_NO_SWAB = 'A failed swab is not counted as a swab.';
+export const FAILED_IS_NO_SWAB = 'A failed swab is not repeated: the next swab is for the next planned visit, 24 hours or more from now.';
 
 const NOT_PREDICTIVE = 'The cut-off has not been shown to predict decay.';
 const DAY_TO_DAY = 'Day-to-day change comes on top.';
@@ -27,6 +27,9 @@ const NOT_TAKEN: Readonly<Record<NotTakenReason, string>> = {
 
 export const sayNotTaken = (reason: NotTakenReason | undefined): string =>
   reason === undefined ? 'No swab today.' : `No swab today: ${NOT_TAKEN[reason]}.`;
+
+/** The words beside "another reason": for the professional, so never part of the headline. */
+export const sayNotTakenNote = (note: string | undefined): string[] => (note === undefined ? [] : [`Noted: ${note}.`]);
 
 /** "Not counted: taken after cleaning, polishing or probing." */
 export const sayNotCounted = (failing: readonly ConditionResult[]): string => `Not counted: ${failing.map((c) => c.says).join('; ')}.`;

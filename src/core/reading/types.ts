@@ -40,6 +40,9 @@ export type NotTakenReason =
 
 /** What was noted while the swab was taken. Absent = unknown, never "fine". Times are ISO with zone or UTC. */
 export interface SwabReading {
+  /** When the swab met its reagents and the meter's count-down began. */
+  readonly activatedAt?: string | undefined;
+  /** When the number was read off the meter. */
   readonly takenAt?: string | undefined;
   readonly rlu?: number | undefined;
   readonly bound?: Bound | undefined;
@@ -52,6 +55,8 @@ export interface SwabReading {
   readonly minutesSinceRinsing?: number | undefined;
   readonly failed?: boolean | undefined;
   readonly notTaken?: NotTakenReason | undefined;
+  /** A few words beside `notTaken: 'other'`. */
+  readonly notTakenNote?: string | undefined;
 }
 
 /** An earlier reading of the same person. */
@@ -69,8 +74,8 @@ export interface SwabCondition {
   readonly label: string;
   /** What a failing condition does to the reading. */
   readonly failing: 'not-counted' | 'flag';
-  /** What an unknown condition does. */
-  readonly unknown: 'flag' | 'say';
+  /** What an unknown condition does: `list` = it stands among the conditions, and no sentence speaks of it. */
+  readonly unknown: 'flag' | 'say' | 'list';
   /** Number used by the condition, e.g. 24 (hours) or 30 (minutes). */
   readonly limit?: number | undefined;
   readonly limitUnit?: 'h' | 'min' | undefined;

@@ -146,7 +146,8 @@ function checkReading({ practice, person, visit }: VisitInput): VisitProblem[] {
   return [...problems, ...checkReadingItself(reading, visit.onDate), ...past];
 }
 
-function checkReadingItself({ rlu, bound, failed, notTaken, takenAt }: SwabReading, onDate: string): VisitProblem[] {
+function checkReadingItself(reading: SwabReading, onDate: string): VisitProblem[] {
+  const { rlu, bound, failed, notTaken, notTakenNote } = reading;
   const problems: VisitProblem[] = [];
   if (rlu !== undefined && notTaken !== undefined) {
     problems.push({ path: 'visit.reading.rlu', message: 'is given although the reading was not taken' });
@@ -157,8 +158,14 @@ function checkReadingItself({ rlu, bound, failed, notTaken, takenAt }: SwabReadi
   if (bound !== undefined && rlu === undefined) {
     problems.push({ path: 'visit.reading.bound', message: 'is given without a number' });
   }
-  if (takenAt !== undefined && Math.abs(daysBetween(onDate, takenAt)) > CALENDAR_SLACK_DAYS) {
-    problems.push({ path: 'visit.reading.takenAt', message: `is not on the day of the visit, ${onDate}` });
+  if (notTakenNote !== undefined && notTaken === undefined) {
+    problems.push({ path: 'visit.reading.notTakenNote', message: 'is given without the reason it stands beside' });
+  }
+  for (const field of ['activatedAt', 'takenAt'] as const) {
+    const noted = reading[field];
+    if (noted !== undefined && Math.abs(daysBetween(onDate, noted)) > CALENDAR_SLACK_DAYS) {
+      problems.push({ path: `visit.reading.${field}`, message: `is not on the day of the visit, ${onDate}` });
+    }
   }
   return problems;
 }

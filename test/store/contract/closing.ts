@@ -21,6 +21,7 @@ const FINDINGS: readonly Finding[] = [
   { tooth: '31', surface: 'root', kind: 'root-exposed', isNew: false },
 ];
 const SWAB = {
+  activatedAt: '2026-03-04T10:35:22+01:00',
   takenAt: '2026-03-04T10:36:00+01:00',
   rlu: 5100.5,
   lotId: 'lot-1',
@@ -79,7 +80,7 @@ export function closingContract(bench: Bench): void {
           reasons: ['time since eating not known'],
           swab: SWAB,
           operator: 'Member assistant',
-          activatedAt: null,
+          activatedAt: '2026-03-04T09:35:22.000Z',
         },
       ]);
       expect(await listResults(db, scope, visitId)).toMatchObject([
@@ -101,7 +102,16 @@ export function closingContract(bench: Bench): void {
         reading: { swab: { notTaken: 'bleeding' }, assessed: { ...ASSESSED, state: 'not-taken', counted: false } },
       });
       expect(await listReadings(db, scope, first.patientId)).toMatchObject([
-        { state: 'not-taken', reasons: ['bleeding'], rlu: null, takenAt: null, bound: null, meterId: null, operator: null },
+        {
+          state: 'not-taken',
+          reasons: ['bleeding'],
+          rlu: null,
+          activatedAt: null,
+          takenAt: null,
+          bound: null,
+          meterId: null,
+          operator: null,
+        },
       ]);
       const second = await newVisit();
       await close(second.visitId);

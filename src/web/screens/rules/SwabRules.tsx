@@ -2,7 +2,7 @@ import { content } from '../../content.ts';
 import { RuleTable } from './RuleTable.tsx';
 
 const FAILING = { 'not-counted': 'not counted', flag: 'counted, with caution' } as const;
-const UNKNOWN = { flag: 'counted, with caution', say: 'said, nothing more' } as const;
+const UNKNOWN = { flag: 'counted, with caution', say: 'said, nothing more', list: 'counted; stands under why' } as const;
 
 export function SwabRules() {
   return (

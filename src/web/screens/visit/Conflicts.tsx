@@ -1,17 +1,24 @@
+import type { SwabLot, SwabReading } from '../../../core/reading/types.ts';
 import type { Answer } from '../../../core/visit/answer.ts';
 import { applyField } from '../../../core/visit/applyField.ts';
 import { findQuestion } from '../../content.ts';
 import type { Conflict } from '../../data/saveQueue.ts';
 import { useSaveQueue, useSaveState } from '../../data/saving.ts';
 import { unknownWords, valueText } from './questionLines.ts';
-import { useVisit } from './visitContext.ts';
+import { sayWholeReading } from './swabLines.ts';
+import type { VisitDraft } from './useVisitDraft.ts';
+
+interface ConflictsProps {
+  readonly visitId: string;
+  readonly lots: readonly SwabLot[];
+  readonly show: VisitDraft['show'];
+}
 
 /** Two people answered the same thing. Both values stand here until one is chosen. */
-export function Conflicts() {
-  const { bundle, show } = useVisit();
+export function Conflicts({ visitId, lots, show }: ConflictsProps) {
   const queue = useSaveQueue();
   const { conflicts, refused } = useSaveState();
-  const here = conflicts.filter((c) => c.visitId === bundle.visitId);
+  const here = conflicts.filter((c) => c.visitId === visitId);
   const keep = (conflict: Conflict, whose: 'yours' | 'theirs') => {
     if (whose === 'theirs') show((input) => applyField(input, conflict.path, conflict.theirs));
     queue.resolve(conflict, whose);
@@ -22,7 +29,8 @@ export function Conflicts() {
         <div key={conflict.path} className="conflict" role="alert">
           <p>
             <strong>{fieldName(conflict.path)}</strong> was saved elsewhere while you worked. Yours:{' '}
-            <strong>{sayValue(conflict.path, conflict.value)}</strong>. Theirs: <strong>{sayValue(conflict.path, conflict.theirs)}</strong>.
+            <strong>{sayValue(conflict.path, conflict.value, lots)}</strong>. Theirs:{' '}
+            <strong>{sayValue(conflict.path, conflict.theirs, lots)}</strong>.
           </p>
           <p className="actions">
             <button type="button" className="action" onClick={() => keep(conflict, 'yours')}>
@@ -35,7 +43,7 @@ export function Conflicts() {
         </div>
       ))}
       {refused
-        .filter((r) => r.visitId === bundle.visitId)
+        .filter((r) => r.visitId === visitId)
         .map((r) => (
           <p key={r.path} className="conflict" role="alert">
             <strong>{fieldName(r.path)}</strong> is not saved: {r.message}
@@ -61,13 +69,13 @@ function fieldName(path: string): string {
   return question?.label ?? FIELD_NAMES[path] ?? path;
 }
 
-function sayValue(path: string, value: unknown): string {
+function sayValue(path: string, value: unknown, lots: readonly SwabLot[]): string {
   if (path.startsWith('answers.')) {
     const answer = value as Answer;
     if (answer.how !== 'asked' && answer.how !== 'carried') return unknownWords(answer.how);
     return valueText(findQuestion(path.slice('answers.'.length)) ?? {}, answer.value);
   }
-  if (path === 'reading') return sayPlain((value as { rlu?: number } | null)?.rlu ?? 'no number');
+  if (path === 'reading') return sayWholeReading(value as SwabReading | null, lots);
   if (path === 'findings') return `${(value as readonly unknown[]).length} findings`;
   return sayPlain(value);
 }

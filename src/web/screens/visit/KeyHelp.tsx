@@ -1,7 +1,11 @@
 import { useEffect, useRef } from 'react';
 import { setPreference, useSingleKeys } from '../../preferences.ts';
 
-const KEYS = [
+/** Each key, or group of keys, with what it does. */
+export type KeyMap = readonly (readonly [key: string, meaning: string])[];
+
+/** Keys of the Visit page. */
+export const VISIT_KEYS: KeyMap = [
   ['1 to 7', 'go to a section; the same number again goes to its next group'],
   ['letter', 'open the line with this letter'],
   ['y n', 'yes, no'],
@@ -9,7 +13,7 @@ const KEYS = [
   ['number, Enter', 'a measured value; <40 and >60000 where the meter only gives a limit'],
   ['d x', 'does not know, declined'],
   ['=', 'asked today, no change: for everything carried in the group; under Agree: all agreed'],
-  ['u', 'Swab: taken as usual'],
+  ['u t', 'Swab: taken as usual; step by step on its own page'],
   ['+', 'Look: new finding'],
   ['c g', 'Level: confirm, change'],
   ['s', 'Plan: sign the open line (dentist)'],
@@ -17,9 +21,16 @@ const KEYS = [
   ['up down', 'line before, line after'],
   ['Esc', 'back to the section'],
   ['?', 'this page'],
-] as const;
+];
 
-export function KeyHelp({ onClose }: { readonly onClose: () => void }) {
+interface KeyHelpProps {
+  readonly keys: KeyMap;
+  /** Words of the button that closes it. */
+  readonly back: string;
+  readonly onClose: () => void;
+}
+
+export function KeyHelp({ keys, back, onClose }: KeyHelpProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const singleKeys = useSingleKeys();
   useEffect(() => {
@@ -31,7 +42,7 @@ export function KeyHelp({ onClose }: { readonly onClose: () => void }) {
     <dialog ref={dialog} className="key-help" aria-label="Keys" onClose={onClose}>
       <h2>Keys</h2>
       <dl>
-        {KEYS.map(([key, meaning]) => (
+        {keys.map(([key, meaning]) => (
           <div key={key}>
             <dt>
               <kbd className="key">{key}</kbd>
@@ -46,7 +57,7 @@ export function KeyHelp({ onClose }: { readonly onClose: () => void }) {
       </label>
       <form method="dialog">
         <button type="submit" className="action primary">
-          Back to the visit
+          {back}
         </button>
       </form>
     </dialog>

@@ -9,7 +9,7 @@ import { LoadState } from '../../parts/LoadState.tsx';
 import { useIsWide } from '../../parts/useIsWide.ts';
 import { usePrintFoot } from '../../printFoot.ts';
 import { Conflicts } from './Conflicts.tsx';
-import { KeyHelp } from './KeyHelp.tsx';
+import { KeyHelp, VISIT_KEYS } from './KeyHelp.tsx';
 import { LookSection } from './LookSection.tsx';
 import { SafetySection } from './SafetySection.tsx';
 import { Side } from './Side.tsx';
@@ -68,9 +68,9 @@ function Visit({ bundle, session, onServerChange }: VisitProps) {
         }}
       >
         <VisitHead onHelp={() => setHelpOpen(true)} />
-        <Conflicts />
+        <Conflicts visitId={bundle.visitId} lots={bundle.input.practice.lots} show={work.show} />
         <div className="columns">{isWide ? [main, side] : [side, main]}</div>
-        {isHelpOpen && <KeyHelp onClose={() => setHelpOpen(false)} />}
+        {isHelpOpen && <KeyHelp keys={VISIT_KEYS} back="Back to the visit" onClose={() => setHelpOpen(false)} />}
       </div>
     </VisitContext>
   );

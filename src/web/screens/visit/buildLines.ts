@@ -24,7 +24,7 @@ export type VisitLines = Readonly<Record<Scope, readonly Line[]>>;
 /** Letters that are commands of a scope, and so never the letter of a line. */
 export const SCOPE_COMMANDS: Readonly<Record<Scope, string>> = {
   safety: '',
-  swab: 'u',
+  swab: 'ut',
   food: '',
   home: '',
   health: '',

@@ -40,7 +40,7 @@ describe('swabLines', () => {
   test('every letter is used once', () => {
     const letters = swabLines(place({ rlu: 5150 })).map((l) => l.letter);
     expect(new Set(letters).size).toBe(letters.length);
-    for (const taken of 'dnxyu') expect(letters).not.toContain(taken);
+    for (const taken of 'dnxyut') expect(letters).not.toContain(taken);
   });
 });
 

@@ -1,7 +1,8 @@
 import { checkReading } from '../../../core/reading/checkReading.ts';
+import { sayDuration, secondsToReading } from '../../../core/reading/secondsToReading.ts';
 import type { Meter, NotTakenReason, SwabLot, SwabReading } from '../../../core/reading/types.ts';
 import type { Choice } from '../../../core/visit/question.ts';
-import { formatNumber, formatShortClock } from '../../format.ts';
+import { formatClock, formatNumber, formatShortClock } from '../../format.ts';
 import type { Entry, Line, Reply } from './line.ts';
 
 export interface SwabPlace {
@@ -11,10 +12,10 @@ export interface SwabPlace {
   readonly onDate: string;
 }
 
-const NOT_TAKEN: readonly (Choice & { readonly id: NotTakenReason })[] = [
+export const NOT_TAKEN: readonly (Choice & { readonly id: NotTakenReason })[] = [
   { id: 'declined', label: 'declined' },
   { id: 'no-site', label: 'no lower front teeth' },
-  { id: 'appliance', label: 'appliance in the way' },
+  { id: 'appliance', label: 'retainer or appliance in the way' },
   { id: 'bleeding', label: 'bleeding' },
   { id: 'calculus', label: 'calculus on the site' },
   { id: 'could-not-tolerate', label: 'could not tolerate it' },
@@ -135,16 +136,17 @@ export function readingAfter(reading: SwabReading, line: string, reply: Reply, p
   const { value } = reply;
   switch (line) {
     case 'rlu': {
-      const { notTaken: _, failed: __, ...rest } = reading;
+      const { notTaken: _, notTakenNote: __, failed: ___, ...rest } = reading;
       const first: SwabReading = { takenAt: presets.now, lotId: presets.lotId, operator: presets.operator };
       return withoutUndefined({ ...first, ...rest, rlu: Number(value), bound: reply.bound ?? 'exact' });
     }
     case 'notTaken':
       return { notTaken: value as NotTakenReason };
-    case 'failed':
-      return value === true
-        ? withoutUndefined({ takenAt: presets.now, lotId: presets.lotId, operator: presets.operator, failed: true })
-        : {};
+    case 'failed': {
+      const { rlu: _, bound: __, notTaken: ___, notTakenNote: ____, ...rest } = reading;
+      const first: SwabReading = { takenAt: presets.now, lotId: presets.lotId, operator: presets.operator };
+      return value === true ? withoutUndefined({ ...first, ...rest, failed: true }) : {};
+    }
     case 'operator': {
       const member = place.members.find((m) => m.name === value);
       return member ? { ...reading, operator: { name: member.name, trained: member.trainedSwab } } : reading;
@@ -169,8 +171,53 @@ export function sayHowTaken(reading: SwabReading, meterName: string | undefined,
     lot && `lot ${lot.name}`,
     reading.beforeCleaning === true && 'before cleaning',
     reading.beforeCleaning === false && 'after cleaning',
+    sayTimeToReading(reading),
   ];
   return parts.filter(Boolean).join(', ');
+}
+
+/** "read 38 seconds after activation"; false where that is not known. */
+function sayTimeToReading(reading: SwabReading): string | false {
+  const seconds = secondsToReading(reading);
+  return seconds !== undefined && `read ${sayDuration(seconds)} after activation`;
+}
+
+const SITE_WORDS = { 'lower-front-tongue-side': 'lower front teeth, tongue side', other: 'another site' } as const;
+
+/** Everything noted of how the swab was taken, each in a few words; what was not noted is left out. */
+export function listNoted(reading: SwabReading, lots: readonly SwabLot[]): readonly string[] {
+  const { beforeCleaning, lotId, operator, site, activatedAt, takenAt } = reading;
+  const clock = takenAt !== undefined && `${reading.failed === true ? 'failed' : 'read'} at ${formatClock(takenAt)}`;
+  return [
+    beforeCleaning !== undefined && (beforeCleaning ? 'before cleaning' : 'after cleaning'),
+    ...listSince(reading),
+    lotId !== undefined && `lot ${lots.find((l) => l.id === lotId)?.name ?? 'not on record'}`,
+    operator && `taken by ${operator.name}`,
+    site && SITE_WORDS[site],
+    activatedAt !== undefined && `activated at ${formatClock(activatedAt)}`,
+    clock,
+  ].filter((part) => typeof part === 'string');
+}
+
+function listSince({ minutesSinceEating, minutesSinceBrushing, minutesSinceRinsing }: SwabReading): readonly string[] {
+  const all = [minutesSinceEating, minutesSinceBrushing, minutesSinceRinsing];
+  if (all.every((m) => m === AS_USUAL_MINUTES)) return [`${sayMinutes(AS_USUAL_MINUTES)} since eating, brushing and rinsing`];
+  const names = ['eating', 'brushing', 'rinsing'];
+  return all.flatMap((m, i) => (m === undefined ? [] : [`${sayMinutes(m)} since ${names[i]}`]));
+}
+
+/** The whole of a reading in words, so that two of them can be told apart: the number or why there is none, then how it was taken. */
+export function sayWholeReading(reading: SwabReading | null | undefined, lots: readonly SwabLot[]): string {
+  const { notTaken, notTakenNote, failed } = reading ?? {};
+  const reason = NOT_TAKEN.find((r) => r.id === notTaken)?.label;
+  const head =
+    notTaken !== undefined
+      ? `no swab today, ${[reason ?? notTaken, notTakenNote].filter(Boolean).join(': ')}`
+      : failed === true
+        ? 'swab or meter failed'
+        : (sayReading(reading ?? {}) ?? 'no number yet');
+  const noted = listNoted(reading ?? {}, lots);
+  return noted.length === 0 && head === 'no number yet' ? 'nothing noted' : [head, ...noted].join(', ');
 }
 
 /** The lot offered first: in date, and the one that expires soonest. */

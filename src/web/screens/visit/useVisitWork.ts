@@ -81,6 +81,7 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
       put('reading', { ...input.visit.reading, ...CONDITIONS_AS_USUAL });
       goOn({ scope: 'swab', line: null });
     },
+    'swab t': () => void queue.settled().then(() => goToPath(`/visits/${bundle.visitId}/swab`)),
     'look +': () => {
       setNewFinding({});
       goTo('look', NEW_FINDING);
