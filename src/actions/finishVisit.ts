@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { addMonths, formatISO, parseISO } from 'date-fns';
 import { AppError } from '../api/errors.ts';
 import { content } from '../content/allContent.ts';
+import { isSwabBegun } from '../core/reading/isSwabBegun.ts';
 import { ageOn } from '../core/visit/ageOn.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
@@ -45,7 +46,7 @@ export async function finishVisit(context: ActionContext, visitId: string): Prom
     answers: visit.answers,
     said: saidOf(visit),
     allExamined: visit.allExamined,
-    reading: visit.reading && { swab: visit.reading, assessed: assessment.reading, meterId: visit.meterId },
+    reading: isSwabBegun(visit.reading) ? { swab: visit.reading, assessed: assessment.reading, meterId: visit.meterId } : undefined,
     findings: visit.findings,
     results: STORED_KINDS.map((kind) => toClosingResult(kind, assessment, digestOf(input))),
     courses: listCourses(assessment, visit),

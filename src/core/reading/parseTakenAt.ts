@@ -27,7 +27,12 @@ export function parseTakenAt(iso: string, timeZone?: string): TakenAt | undefine
   return { instantMs, ...inZone(instantMs, timeZone) };
 }
 
-function inZone(instantMs: number, timeZone: string): { readonly localDate: string; readonly localTime: string } {
+/** Making one costs many times what using it does, and a practice has one zone. */
+const formatByZone = new Map<string, Intl.DateTimeFormat>();
+
+function formatOf(timeZone: string): Intl.DateTimeFormat {
+  const known = formatByZone.get(timeZone);
+  if (known) return known;
   const format = new Intl.DateTimeFormat('en-GB', {
     timeZone,
     year: 'numeric',
@@ -37,12 +42,20 @@ function inZone(instantMs: number, timeZone: string): { readonly localDate: stri
     minute: '2-digit',
     hourCycle: 'h23',
   });
-  const part = Object.fromEntries(format.formatToParts(instantMs).map(({ type, value }) => [type, value]));
+  formatByZone.set(timeZone, format);
+  return format;
+}
+
+function inZone(instantMs: number, timeZone: string): { readonly localDate: string; readonly localTime: string } {
+  const part = Object.fromEntries(
+    formatOf(timeZone)
+      .formatToParts(instantMs)
+      .map(({ type, value }) => [type, value]),
+  );
   return { localDate: `${part.year}-${part.month}-${part.day}`, localTime: `${part.hour}:${part.minute}` };
 }
 
+const DAY = new Intl.DateTimeFormat('en-GB', { timeZone: 'UTC', day: 'numeric', month: 'long', year: 'numeric' });
+
 /** "3 March 2026" from an ISO local date. */
-export const sayDate = (isoDate: string): string =>
-  new Intl.DateTimeFormat('en-GB', { timeZone: 'UTC', day: 'numeric', month: 'long', year: 'numeric' }).format(
-    new Date(`${isoDate}T00:00:00Z`),
-  );
+export const sayDate = (isoDate: string): string => DAY.format(new Date(`${isoDate}T00:00:00Z`));

@@ -61,10 +61,13 @@ export function PathDrawing() {
 function ToothShape({ tooth: { x, halfWidth: w, height, isCanine } }: { readonly tooth: Tooth }) {
   const neck = NECK + sink(x);
   const top = neck - height;
+  const shoulder = top + (isCanine ? 52 : 26);
   const edge = isCanine
-    ? `C${x - w},${top + 46} ${x - w * 0.7},${top + 20} ${x},${top}C${x + w * 0.7},${top + 20} ${x + w},${top + 46}`
-    : `C${x - w},${top + 20} ${x - w * 0.95},${top + 2} ${x - w * 0.72},${top + 1}L${x + w * 0.72},${top + 1}C${x + w * 0.95},${top + 2} ${x + w},${top + 20}`;
-  const crown = `M${x - w * 0.62},${neck}C${x - w * 0.74},${neck - 40} ${x - w},${neck - 70} ${edge} ${x + w},${neck - 70}C${x + w},${neck - 70} ${x + w * 0.74},${neck - 40} ${x + w * 0.62},${neck}`;
+    ? `C${x - w},${top + 34} ${x - w * 0.4},${top + 8} ${x},${top}C${x + w * 0.4},${top + 8} ${x + w},${top + 34} ${x + w},${shoulder}`
+    : `C${x - w},${top + 8} ${x - w * 0.92},${top} ${x - w * 0.7},${top}L${x + w * 0.7},${top}C${x + w * 0.92},${top} ${x + w},${top + 8} ${x + w},${shoulder}`;
+  const left = `M${x - w * 0.62},${neck - 8}C${x - w * 0.7},${neck - 30} ${x - w},${neck - 50} ${x - w},${shoulder}`;
+  const right = `C${x + w},${neck - 50} ${x + w * 0.7},${neck - 30} ${x + w * 0.62},${neck - 8}`;
+  const crown = `${left}${edge}${right}`;
   const hollow = `M${x - w * 0.5},${top + 44}C${x - w * 0.44},${neck - 44} ${x + w * 0.44},${neck - 44} ${x + w * 0.5},${top + 44}`;
   return (
     <>

@@ -28,7 +28,7 @@ export function StepPanel({ work, meter, onLeave }: StepPanelProps) {
   return (
     <section className="swab-step" aria-label="Step">
       <div className="swab-columns">
-        <div>
+        <div className="swab-words">
           <h2 tabIndex={-1} data-step={step}>
             {title}
           </h2>
@@ -37,11 +37,14 @@ export function StepPanel({ work, meter, onLeave }: StepPanelProps) {
               {sentence}
             </p>
           ))}
+        </div>
+        {WITH_DRAWING.includes(step) && <PathDrawing />}
+        <div className="swab-answers">
           {step === 'count-down' && <SecondsLeft seconds={secondsLeft(meter?.countdownS ?? 0, moment)} />}
           <Choices choices={answers.filter((c) => !supplies.includes(c))} work={work} />
           {supplies.length > 0 && (
             <fieldset className="swab-supplies">
-              <legend className="side-note">Another pack or meter</legend>
+              <legend className="side-note">{work.setting.meters.length > 1 ? 'Pack and meter' : 'Pack'}</legend>
               <Choices choices={supplies} work={work} />
             </fieldset>
           )}
@@ -52,7 +55,6 @@ export function StepPanel({ work, meter, onLeave }: StepPanelProps) {
             </p>
           )}
         </div>
-        {WITH_DRAWING.includes(step) && <PathDrawing />}
       </div>
       <Result work={work} meter={meter} />
       <div className="swab-besides">

@@ -250,10 +250,16 @@ const SUPPLY_LETTERS = [...'abceghijklmnqrtuxy'];
 function supplyChoices(flow: SwabFlow, setting: SwabSetting): readonly SwabChoice[] {
   const lotId = flow.reading.lotId ?? presetLot(setting.lots, setting.onDate);
   const meterId = findMeter(setting, flow.meterId)?.id;
-  const lots = setting.lots.map(({ id }) => ({ does: { kind: 'lot', lotId: id } as const, isChosen: id === lotId }));
+  const lots = byDate(setting).map(({ id }) => ({ does: { kind: 'lot', lotId: id } as const, isChosen: id === lotId }));
   const meters = setting.meters.length < 2 ? [] : setting.meters;
   const all = [...lots, ...meters.map(({ id }) => ({ does: { kind: 'meter', meterId: id } as const, isChosen: id === meterId }))];
   return all.flatMap((choice, i) => (SUPPLY_LETTERS[i] === undefined ? [] : [{ ...choice, key: SUPPLY_LETTERS[i] }]));
+}
+
+/** What may be used first, soonest to expire first, then what is past its date. */
+function byDate({ lots, onDate }: SwabSetting): readonly SwabLot[] {
+  const isPast = (lot: SwabLot) => (lot.expiresOn < onDate ? 1 : 0);
+  return [...lots].sort((a, b) => isPast(a) - isPast(b) || (a.expiresOn < b.expiresOn ? -1 : 1));
 }
 
 /** 1 to 9, then 0. */

@@ -2,7 +2,7 @@ import { parseTakenAt, sayDate } from '../../../core/reading/parseTakenAt.ts';
 import { FAILED_IS_NO_SWAB } from '../../../core/reading/readingSentences.ts';
 import { sayDuration, secondsToReading } from '../../../core/reading/secondsToReading.ts';
 import type { SwabLot, SwabReading } from '../../../core/reading/types.ts';
-import { formatClock, formatDate } from '../../format.ts';
+import { capitalise, formatClock, formatDate } from '../../format.ts';
 import { NOT_TAKEN } from '../visit/swabLines.ts';
 import {
   type ChoiceDoes,
@@ -49,7 +49,7 @@ export function sayStep(step: SwabStep, flow: SwabFlow, setting: SwabSetting, no
     case 'number':
       return say('Type the number on the meter, then Enter.', ...sayLimits(flow, setting));
     case 'read':
-      return say('Taken down.', sayTime(flow.reading));
+      return say('The reading is noted.', sayTime(flow.reading));
     case 'not-taken':
       return say('No swab today.', sayReason(flow.reading), 'The visit is complete without a reading.');
     case 'failed':
@@ -163,7 +163,7 @@ export function sayChoice(does: ChoiceDoes, setting: SwabSetting): string {
     case 'start':
       return 'Start';
     case 'reason':
-      return NOT_TAKEN.find((r) => r.id === does.reason)?.label ?? does.reason;
+      return capitalise(NOT_TAKEN.find((r) => r.id === does.reason)?.label ?? does.reason);
     case 'no-swab':
       return 'No swab today';
     case 'failed':
