@@ -3,6 +3,7 @@ import type { PersonRecord, VisitBundle } from '../../src/api/bundles.ts';
 import { content } from '../../src/content/allContent.ts';
 import { assessVisit } from '../../src/core/visit/assessVisit.ts';
 import type { VisitAssessment } from '../../src/core/visit/types.ts';
+import { listReadings } from '../../src/store/read/readings.ts';
 import { verify } from '../../src/store/verify.ts';
 import { type Asks, NOW, openVisitFor, startPractice, type TestPractice, TODAY } from './practice.ts';
 
@@ -84,6 +85,29 @@ describe('one visit, from the first answer to the record', () => {
     expect(carried).toEqual(input.visit.answers);
     expect(input.visit.pastReadings).toMatchObject([{ rlu: 5150, state: 'valid' }]);
     expect(input.person.newPatient).toBe(false);
+  });
+
+  test('activation is kept with the reading; questions asked before a swab alone leave none', async () => {
+    const activatedAt = '2026-11-25T11:41:29+01:00';
+    const taken = await openVisitFor(lead, { name: 'Ada Swift', birthDate: '1980-03-04' });
+    expect((await put(lead, taken.visitId, 'reading', { ...usualSwab, activatedAt })).status).toBe(200);
+    await lead('POST', `/api/visits/${taken.visitId}/close`, {});
+    const stored = await listReadings(practice.db, practice.scope, taken.personId);
+    expect(stored).toMatchObject([
+      { activatedAt: '2026-11-25T10:41:29.000Z', takenAt: NOW, state: 'valid', reasons: [], swab: { activatedAt } },
+    ]);
+
+    const asked = await openVisitFor(lead, { name: 'Ben Swift', birthDate: '1980-03-04' });
+    await put(lead, asked.visitId, 'reading', { beforeCleaning: true, lotId: 'lot-birch' });
+    expect((await lead('POST', `/api/visits/${asked.visitId}/close`, {})).status).toBe(200);
+    expect(await listReadings(practice.db, practice.scope, asked.personId)).toEqual([]);
+
+    const none = await openVisitFor(lead, { name: 'Cem Swift', birthDate: '1980-03-04' });
+    await put(lead, none.visitId, 'reading', { notTaken: 'other', notTakenNote: 'fell asleep' });
+    await lead('POST', `/api/visits/${none.visitId}/close`, {});
+    expect(await listReadings(practice.db, practice.scope, none.personId)).toMatchObject([
+      { state: 'not-taken', reasons: ['other'], activatedAt: null, swab: { notTakenNote: 'fell asleep' } },
+    ]);
   });
 
   test('a conflict returns both values and overwrites nothing', async () => {
@@ -185,6 +209,9 @@ describe('bad input is named and changes nothing', () => {
     ['reading', { ...usualSwab, rlu: 'abc' }, /^reading\.rlu: must be a number/],
     ['reading', { ...usualSwab, rlu: -5 }, /^reading\.rlu: a reading cannot be below 0/],
     ['reading', { ...usualSwab, rlu: 60_001 }, /^reading\.rlu: 60001 is outside what Demo meter A can show/],
+    ['reading', { ...usualSwab, activatedAt: '10:41' }, /^reading\.activatedAt: must be a time/],
+    ['reading', { ...usualSwab, activatedAt: '2026-11-20T10:41:00Z' }, /^reading\.activatedAt: is not on the day of the visit/],
+    ['reading', { notTakenNote: 'asleep' }, /^reading\.notTakenNote: is given without the reason/],
     ['reading', { ...usualSwab, lotId: 'lot-nowhere' }, /^reading\.lotId: "lot-nowhere" is not one of/],
     ['answers.snacks_per_day', asked(true), /^answers\.snacks_per_day\.value: must be a whole number/],
     ['answers.snacks_per_day', asked(-1), /^answers\.snacks_per_day\.value: must be a whole number/],

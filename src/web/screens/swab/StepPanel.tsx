@@ -8,7 +8,19 @@ import { sayChoice, sayStep } from './swabWords.ts';
 import type { SwabWork } from './useSwabWork.ts';
 
 const WITH_DRAWING: readonly SwabStep[] = ['site', 'other-site'];
-const ENDED: readonly SwabStep[] = ['read', 'failed', 'not-taken', 'too-soon', 'no-meter', 'after-cleaning', 'other-site', 'stopped'];
+/** Where what the mouth means for the site is still news. */
+const WITH_MOUTH: readonly SwabStep[] = ['before-cleaning', 'since', 'taken-by', 'site'];
+const ENDED: readonly SwabStep[] = [
+  'read',
+  'failed',
+  'not-taken',
+  'no-site',
+  'too-soon',
+  'no-meter',
+  'after-cleaning',
+  'other-site',
+  'stopped',
+];
 /** Off the way to a number; they stand below the answers. */
 const BESIDES: readonly SwabChoice['does']['kind'][] = ['no-swab', 'failed', 'undo'];
 
@@ -32,6 +44,7 @@ export function StepPanel({ work, meter, onLeave }: StepPanelProps) {
           <h2 tabIndex={-1} data-step={step}>
             {title}
           </h2>
+          {setting.mouth && WITH_MOUTH.includes(step) && <p className="opening unknown">{setting.mouth.says}</p>}
           {text.map((sentence) => (
             <p key={sentence} className="opening">
               {sentence}

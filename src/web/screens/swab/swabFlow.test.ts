@@ -44,6 +44,7 @@ const setting: SwabSetting = {
   conditions: swabConditions,
   onDate: '2026-07-03',
   timeZone: 'Europe/London',
+  mouth: null,
 };
 const NOON = Date.parse('2026-07-03T12:00:00Z');
 const later = (seconds: number): string => new Date(NOON + 1000 * seconds).toISOString();
@@ -187,6 +188,13 @@ describe('what stops it', () => {
     expect(stepAfter([], { pastReadings: [past(-2)] })).toBe('too-soon');
   });
 
+  test('no place to swab comes before anything else, and may be noted', () => {
+    const mouth = { site: 'none', says: 'Nowhere to swab.' } as const;
+    expect(stepAfter(keys('yy1ys'), { mouth, pastReadings: [past(2)] })).toBe('no-site');
+    expect(run(keys('w2'), { mouth }).flow.reading).toEqual({ notTaken: 'no-site' });
+    expect(stepAfter(keys('yy1y'), { mouth: { site: 'may-be-covered', says: 'Look.' } })).toBe('start');
+  });
+
   test('no meter, or several and none named', () => {
     expect(stepAfter([], { meters: [] })).toBe('no-meter');
     const two = [meter, { ...meter, id: 'b', name: 'Demo meter B', countdownS: 40 }];
@@ -280,6 +288,7 @@ describe('whatever is keyed', () => {
     fc.record({
       meters: fc.constantFrom([meter], [meter, { ...meter, id: 'b', lowestRlu: 100 }], []),
       lots: fc.constantFrom(setting.lots, [{ id: 'old', name: 'Alder', expiresOn: '2026-07-02' }], []),
+      mouth: fc.constantFrom(null, { site: 'none' as const, says: '' }, { site: 'may-be-missing' as const, says: '' }),
       pastReadings: fc.constantFrom([], [past(24)], [past(23.99)], [past(-1)], [past(900), past(1)]),
     }),
   );

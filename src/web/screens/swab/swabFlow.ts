@@ -9,9 +9,10 @@ import type {
   SwabLot,
   SwabReading,
 } from '../../../core/reading/types.ts';
+import type { MouthDecision } from '../../../core/visit/types.ts';
 import { parseNumber, presetLot, readingProblem } from '../visit/swabLines.ts';
 
-/** What stands on the page, one at a time. The first ten are the way to a number; the next five stop it. */
+/** What stands on the page, one at a time. The first ten are the way to a number; the next six stop it. */
 export type SwabStep =
   | 'before-cleaning'
   | 'since'
@@ -23,6 +24,7 @@ export type SwabStep =
   | 'start'
   | 'count-down'
   | 'number'
+  | 'no-site'
   | 'too-soon'
   | 'no-meter'
   | 'after-cleaning'
@@ -44,6 +46,8 @@ export interface SwabSetting {
   readonly conditions: readonly SwabCondition[];
   readonly onDate: string;
   readonly timeZone: string | undefined;
+  /** What this mouth means for a swab; null where the usual site is there. */
+  readonly mouth: MouthDecision['swab'];
 }
 
 /** What time it is: `sinceActivationS` undefined = not known, because a clock was set back. */
@@ -156,6 +160,7 @@ export function findStep(flow: SwabFlow, setting: SwabSetting, moment: SwabMomen
 function conditionStep({ reading, meterId, notKnown }: SwabFlow, setting: SwabSetting, now: string): SwabStep | undefined {
   const meter = findMeter(setting, meterId);
   const open = new Set(listOpenConditions(reading, meter, setting, now).map(({ id }) => id));
+  if (setting.mouth?.site === 'none') return 'no-site';
   if (open.has('once-in-24-h')) return 'too-soon';
   if (!meter && setting.meters.length === 0) return 'no-meter';
   if (open.has('before-cleaning')) return reading.beforeCleaning === false ? 'after-cleaning' : 'before-cleaning';

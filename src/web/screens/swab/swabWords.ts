@@ -63,11 +63,13 @@ export function sayStep(step: SwabStep, flow: SwabFlow, setting: SwabSetting, no
   }
 }
 
-type StoppedStep = Extract<SwabStep, 'too-soon' | 'no-meter' | 'after-cleaning' | 'other-site' | 'stopped'>;
+type StoppedStep = Extract<SwabStep, 'no-site' | 'too-soon' | 'no-meter' | 'after-cleaning' | 'other-site' | 'stopped'>;
 
 function sayStopped(step: StoppedStep, flow: SwabFlow, setting: SwabSetting, now: string): StepWords {
   const complete = 'The visit is complete without a reading.';
   switch (step) {
+    case 'no-site':
+      return say('No swab.', setting.mouth?.says ?? complete);
     case 'too-soon':
       return say('No swab now.', saySoonest(setting, now), complete);
     case 'no-meter':

@@ -36,13 +36,14 @@ export function useSwabWork(bundle: VisitBundle, session: SessionView): SwabWork
   const { input, put, show } = useVisitDraft(bundle);
   const { reading = {}, meterId } = input.visit;
   const [page, setPage] = useState(() => beginFlow(reading, meterId));
+  const assessment = useMemo(() => bundle.stored ?? assess(input), [bundle.stored, input]);
+  const mouth = assessment.mouth.swab;
+  const setting = useMemo(() => settingOf(bundle, session, mouth), [bundle, session, mouth]);
   const flow: SwabFlow = { ...page, reading, meterId };
-  const setting = useMemo(() => settingOf(bundle, session), [bundle, session]);
   const readMoment = useClock(reading.activatedAt, reading.rlu === undefined && reading.failed !== true);
   const isClosed = bundle.state !== 'open';
   const moment = readMoment();
   const step = findStep(flow, setting, moment);
-  const assessment = useMemo(() => bundle.stored ?? assess(input), [bundle.stored, input]);
 
   const send = (event: SwabEvent) => {
     if (isClosed) return;
@@ -71,7 +72,7 @@ export function useSwabWork(bundle: VisitBundle, session: SessionView): SwabWork
   };
 }
 
-function settingOf({ input, members }: VisitBundle, session: SessionView): SwabSetting {
+function settingOf({ input, members }: VisitBundle, session: SessionView, mouth: SwabSetting['mouth']): SwabSetting {
   const { practice, visit } = input;
   const rank = ({ id, trainedSwab }: VisitBundle['members'][number]) => (trainedSwab ? (id === session.member.id ? 0 : 1) : 2);
   return {
@@ -82,6 +83,7 @@ function settingOf({ input, members }: VisitBundle, session: SessionView): SwabS
     conditions: content.swabConditions,
     onDate: visit.onDate,
     timeZone: practice.timeZone,
+    mouth,
   };
 }
 

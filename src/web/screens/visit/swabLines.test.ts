@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { CONDITIONS_AS_USUAL, parseNumber, presetLot, readingAfter, type SwabPlace, swabLines } from './swabLines.ts';
+import { formatClock } from '../../format.ts';
+import { CONDITIONS_AS_USUAL, parseNumber, presetLot, readingAfter, type SwabPlace, sayWholeReading, swabLines } from './swabLines.ts';
 
 const lots = [
   { id: 'late', name: '26-120', expiresOn: '2027-06-30' },
@@ -103,4 +104,61 @@ test('limits are said, and a bound is refused where it makes no sense', () => {
 test('the preset lot is in date and expires soonest', () => {
   expect(presetLot(lots, '2026-11-25')).toBe('soon');
   expect(presetLot([], '2026-11-25')).toBeUndefined();
+});
+
+describe('sayWholeReading', () => {
+  const read: SwabPlace['reading'] = {
+    rlu: 5150,
+    bound: 'exact',
+    takenAt: '2026-11-25T10:36:00Z',
+    activatedAt: '2026-11-25T10:35:22Z',
+    lotId: 'soon',
+    operator: presets.operator,
+    ...CONDITIONS_AS_USUAL,
+  };
+  const clock = (time: string) => formatClock(`2026-11-25T${time}Z`);
+
+  test('tells the number and how it was taken', () => {
+    expect(sayWholeReading(read, lots)).toBe(
+      `5,150 RLU, before cleaning, 60 minutes or more since eating, brushing and rinsing, lot 26-114, taken by Tomas, lower front teeth, tongue side, activated at ${clock('10:35:22')}, read at ${clock('10:36:00')}`,
+    );
+  });
+
+  test.each([
+    [null, 'nothing noted'],
+    [{}, 'nothing noted'],
+    [{ beforeCleaning: false, minutesSinceEating: 30 }, 'no number yet, after cleaning, 30 minutes since eating'],
+    [{ notTaken: 'declined' }, 'no swab today, declined'],
+    [{ notTaken: 'other', notTakenNote: 'asleep' }, 'no swab today, another reason: asleep'],
+    [{ failed: true, lotId: 'nowhere' }, 'swab or meter failed, lot not on record'],
+    [{ rlu: 40, bound: 'at-most', site: 'other' }, '40 RLU or less, another site'],
+  ] as const)('%j: %s', (reading, said) => expect(sayWholeReading(reading, lots)).toBe(said));
+
+  test('two readings that differ in anything noted read differently', () => {
+    const changes: SwabPlace['reading'][] = [
+      { rlu: 5151 },
+      { bound: 'at-least' },
+      { takenAt: '2026-11-25T10:36:01Z' },
+      { activatedAt: undefined },
+      { lotId: 'late' },
+      { operator: { name: 'Ines', trained: false } },
+      { site: 'other' },
+      { beforeCleaning: undefined },
+      { minutesSinceRinsing: 10 },
+    ];
+    const said = [{}, ...changes].map((change) => sayWholeReading({ ...read, ...change }, lots));
+    expect(new Set(said).size).toBe(said.length);
+  });
+});
+
+test('a swab that fails keeps how it was taken', () => {
+  const begun = { activatedAt: 'a', beforeCleaning: true, rlu: 5, bound: 'exact', takenAt: 't' } as const;
+  expect(readingAfter(begun, 'failed', { how: 'asked', value: true }, place(begun), presets)).toEqual({
+    takenAt: 't',
+    lotId: 'soon',
+    operator: presets.operator,
+    activatedAt: 'a',
+    beforeCleaning: true,
+    failed: true,
+  });
 });
