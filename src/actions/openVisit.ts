@@ -5,6 +5,7 @@ import type { VisitKind } from '../store/schema.ts';
 import { insertOpenVisit } from '../store/write/visits.ts';
 import { requireDate } from './checks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
+import { requireClock } from './readClock.ts';
 import { requireRight } from './rights.ts';
 
 export interface OpenVisitInput {
@@ -12,10 +13,12 @@ export interface OpenVisitInput {
   readonly kind: VisitKind;
   /** Local date, ISO. */
   readonly onDate: string;
+  /** Somebody has looked at the clock, although it stands before the newest entry on record. */
+  readonly clockIsRight?: boolean | undefined;
 }
 
 /** The open visit of this person: a new one, or the one that is open already (then nothing is written). */
-export async function openVisit(context: ActionContext, { patientId, kind, onDate }: OpenVisitInput): Promise<Visit> {
+export async function openVisit(context: ActionContext, { patientId, kind, onDate, clockIsRight = false }: OpenVisitInput): Promise<Visit> {
   const { scope, actor, newId } = context;
   requireRight(actor, 'openVisit');
   requireDate('The date of the visit', onDate);
@@ -25,6 +28,7 @@ export async function openVisit(context: ActionContext, { patientId, kind, onDat
     // A chart that was merged into this one may still have its own visit open.
     const before = await findOpenVisit(trx, scope, patientId);
     if (before) return before;
+    if (!clockIsRight) await requireClock({ ...context, db: trx });
     const opened = await insertOpenVisit(trx, scope, { id: newId(), patientId, kind, onDate });
     if (opened) log.row('visit', opened);
     const visit = opened ? await findVisit(trx, scope, opened.id) : await findOpenVisit(trx, scope, patientId);

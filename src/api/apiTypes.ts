@@ -14,6 +14,13 @@ export const SessionView = z.object({
 });
 export type SessionView = z.infer<typeof SessionView>;
 
+/** The clock of the computer against the record. Times are UTC. */
+export interface ClockView {
+  readonly now: string;
+  readonly newestAt: string | null;
+  readonly isBehind: boolean;
+}
+
 /** One line of the first page. */
 export const PersonLine = z.object({
   id: z.string(),
@@ -36,6 +43,8 @@ export const NewPerson = z.strictObject({
   birthDate: z.iso.date(),
 });
 export type NewPerson = z.infer<typeof NewPerson>;
+
+export const OpenVisitBody = z.strictObject({ clockIsRight: z.boolean().optional() });
 
 /** One saved field of an open visit: path in the visit input ("answers.can_spit", "reading", "findings", "agreed", "allExamined", "language", ...). */
 export const FieldWrite = z.strictObject({

@@ -21,6 +21,8 @@ export const ERRORS = {
   STORE_DAMAGED: { status: 500, issue: 'exception' },
   STORE_NEWER: { status: 500, issue: 'not-supported' },
   STORE_IN_USE: { status: 503, issue: 'lock-error' },
+  STORE_FULL: { status: 507, issue: 'no-store' },
+  CLOCK_BACK: { status: 409, issue: 'conflict' },
   STORE_UNSUITABLE: { status: 500, issue: 'not-supported' },
   INTERNAL: { status: 500, issue: 'exception' },
 } as const;

@@ -33,6 +33,10 @@ function toRefusal(error: FastifyError): { status: number; body: Refusal } {
     const path = 'path' in error && typeof error.path === 'string' ? { path: error.path } : {};
     return { status: ERRORS[code].status, body: { error: { code, message: error.message, ...path }, ...conflict } };
   }
+  if (isStoreFull(error)) {
+    const message = 'the disk is full. Make room on it; what you typed stays on the page';
+    return { status: ERRORS.STORE_FULL.status, body: { error: { code: 'STORE_FULL', message } } };
+  }
   // Fastify's own refusals: malformed JSON, too large, unsupported type.
   if (error.statusCode !== undefined && error.statusCode < 500) {
     return { status: error.statusCode, body: { error: { code: 'INPUT_INVALID', message: error.message } } };
@@ -42,6 +46,10 @@ function toRefusal(error: FastifyError): { status: number; body: Refusal } {
     body: { error: { code: 'INTERNAL', message: 'Something went wrong on our side. What you typed is still on the page.' } },
   };
 }
+
+/** By SQLite's name, by PostgreSQL's (disk_full), and by the file's own. */
+const FULL = ['SQLITE_FULL', '53100', 'ENOSPC'];
+const isStoreFull = (error: { readonly code?: unknown }) => typeof error.code === 'string' && FULL.includes(error.code);
 
 /** A field's conflict carries the saved field; the page needs its value and its version. */
 function conflictParts(error: Error): Pick<Refusal, 'theirs' | 'yours' | 'version'> {

@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import type Sqlite from 'better-sqlite3-multiple-ciphers';
-import { CamelCasePlugin, Kysely, PostgresDialect, SqliteDialect, sql } from 'kysely';
+import { CamelCasePlugin, Kysely, PostgresDialect, sql } from 'kysely';
 import pg from 'pg';
 import { copyVerified } from './backup.ts';
 import type { EngineKind } from './dialect.ts';
@@ -10,6 +10,7 @@ import { takeLock } from './lockFile.ts';
 import { latestVersion, type Migration, migrate } from './migrations/migrate.ts';
 import { migrations as allMigrations } from './migrations/migrations.ts';
 import type { Database, Db } from './schema.ts';
+import { sqliteDialect } from './sqliteDialect.ts';
 import { inspectSqliteFile, openSqliteFile, schemaVersionOf } from './sqliteFile.ts';
 
 export interface Store {
@@ -68,7 +69,7 @@ async function openLocked(
   }
   const connection = openSqliteFile(file, key, { readOnly, create });
   if (!readOnly) makeDurable(connection);
-  const db = new Kysely<Database>({ dialect: new SqliteDialect({ database: connection }), plugins: [new CamelCasePlugin()] });
+  const db = new Kysely<Database>({ dialect: sqliteDialect(connection), plugins: [new CamelCasePlugin()] });
   const close = async () => {
     await db.destroy();
     // Kysely closes only a connection it has used.

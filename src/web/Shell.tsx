@@ -1,9 +1,10 @@
 import { type ReactNode, useEffect, useState } from 'react';
 import packageJson from '../../package.json' with { type: 'json' };
 import type { SessionView } from '../api/apiTypes.ts';
+import { sayClockIsRight, useClockBehind } from './data/clock.ts';
 import { useSignOut } from './data/queries.ts';
 import { useSaveState } from './data/saving.ts';
-import { formatClock, formatDate } from './format.ts';
+import { formatClock, formatDate, formatShortClock } from './format.ts';
 import { Link } from './parts/Link.tsx';
 import { type Preferences, setPreference, usePreferences } from './preferences.ts';
 import { usePrintFoot } from './printFoot.ts';
@@ -28,6 +29,7 @@ export function Shell({ route, session, children }: ShellProps) {
         {session.practice.invented && (
           <p className="strip">{session.practice.name} is an invented practice. Every person here is invented.</p>
         )}
+        <ClockStrip />
         <nav aria-label="Screens">
           <ul>
             <li className="wordmark">
@@ -53,6 +55,22 @@ export function Shell({ route, session, children }: ShellProps) {
   );
 }
 
+/** A visit under a wrong date would stand in the wrong place for ever, so this is said on every page. */
+function ClockStrip() {
+  const clock = useClockBehind();
+  if (!clock) return null;
+  const { now, newestAt } = clock;
+  return (
+    <div className="strip unknown" role="alert">
+      The clock of this computer says {formatDate(now)}, {formatShortClock(now)}, but the newest entry on record is from{' '}
+      {newestAt && `${formatDate(newestAt)}, ${formatShortClock(newestAt)}`}. Set the clock before you open a visit.{' '}
+      <button type="button" className="link" onClick={sayClockIsRight}>
+        The clock is right, go on
+      </button>
+    </div>
+  );
+}
+
 function NavItem({ to, name, isCurrent }: { readonly to: string; readonly name: string; readonly isCurrent: boolean }) {
   return (
     <li>
@@ -75,10 +93,10 @@ function useLastVisit(route: Route): string | null {
 
 /** Never says saved before the server has said so. */
 function SavedState() {
-  const { unsaved, trying, signedOut, lastSavedAt, conflicts, refused } = useSaveState();
+  const { unsaved, trying, because, signedOut, lastSavedAt, conflicts, refused } = useSaveState();
   const said = (() => {
     if (signedOut) return { isBad: true, text: 'not saved yet: signed out' };
-    if (trying) return { isBad: true, text: 'not saved yet, trying' };
+    if (trying) return { isBad: true, text: because === null ? 'not saved yet, trying' : `not saved yet, trying: ${because}` };
     if (unsaved > 0) return { isBad: false, text: 'sending' };
     if (conflicts.length + refused.length > 0) return { isBad: true, text: 'not saved yet: needs a look' };
     return { isBad: false, text: lastSavedAt ? `saved ${formatClock(lastSavedAt)}` : '' };

@@ -9,6 +9,8 @@ export interface RunningServer {
   readonly url: string;
   /** The printed address: signs the first member in. In the demonstration it may be used again. */
   readonly signInUrl: string;
+  /** To let the server hang, or go on. */
+  signal(name: 'SIGSTOP' | 'SIGCONT' | 'SIGKILL'): void;
   /** Ctrl-C. Answers with the exit code. */
   stop(): Promise<{ code: number | null }>;
 }
@@ -34,7 +36,7 @@ export async function startServer(args: readonly string[] = [], env: Readonly<Re
       if (ownFolder !== undefined) rmSync(ownFolder, { recursive: true, force: true });
       return { code };
     };
-    return { url, signInUrl, stop };
+    return { url, signInUrl, stop, signal: (name) => child.kill(name) };
   }
   throw new Error('dist/server.js ended without printing an address. Is it built? (npm run build)');
 }

@@ -59,6 +59,22 @@ describe('the data file', () => {
     expect(readdirSync(folder).sort()).toEqual(['ebbline.db', 'keys.json']);
   });
 
+  test('that fills its disk says so, though SQLite has taken the transaction back by itself', async () => {
+    const { store } = await setUpSqliteStore({ folder: folders.make(), passphrase: PASSPHRASE, random: randomBytes });
+    const practice = await testPractice(store);
+    const pages = Object.values((await sql<object>`pragma page_count`.execute(store.db)).rows[0] ?? {})[0];
+    await sql`pragma max_page_count = ${sql.lit(pages)}`.execute(store.db);
+    const long = 'x'.repeat(190);
+    const fill = async () => {
+      for (let i = 0; i < 2_000; i += 1) await practice.newPatient(`${long} ${i}`);
+    };
+    await expect(fill()).rejects.toMatchObject({ code: 'SQLITE_FULL' });
+    await sql`pragma max_page_count = 1000000`.execute(store.db);
+    await practice.newPatient('After it');
+    expect((await verify(store.db)).problems).toEqual([]);
+    await store.close();
+  });
+
   test('opens again with what was written', async () => {
     const folder = folders.make();
     await filledFolder(folder);

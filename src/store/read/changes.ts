@@ -15,6 +15,12 @@ export async function listLatestChanges(db: Db, scope: SiteScope, stream: Stream
   return withBodies(db, scope, stream, await changesOf(db, scope, stream).orderBy('seq', 'desc').limit(limit).execute());
 }
 
+/** When the newest entry of the record was made, UTC; undefined for an empty record. */
+export async function findNewestChangeAt(db: Db, scope: SiteScope): Promise<string | undefined> {
+  const query = db.selectFrom('change').select('at').where('siteId', '=', scope.siteId).where('stream', '=', 'record');
+  return (await query.orderBy('seq', 'desc').limit(1).executeTakeFirst())?.at;
+}
+
 function changesOf(db: Db, scope: SiteScope, stream: Stream) {
   return db.selectFrom('change').selectAll().where('siteId', '=', scope.siteId).where('stream', '=', stream);
 }

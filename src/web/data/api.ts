@@ -15,16 +15,22 @@ export class ApiError extends Error {
 type Method = 'GET' | 'POST' | 'PUT';
 
 /** One request to our own server. The type is trusted: the server checks what it stores, and both are built together. */
-export async function callApi<T>(method: Method, path: string, body?: unknown): Promise<T> {
-  const response = await reach(method, path, body);
+export async function callApi<T>(
+  method: Method,
+  path: string,
+  body?: unknown,
+  { timeoutMs }: { readonly timeoutMs?: number } = {},
+): Promise<T> {
+  const response = await reach(method, path, body, timeoutMs);
   const parsed = await readJson(response);
   if (response.ok) return parsed as T;
   const { code, message } = errorOf(parsed);
   throw new ApiError(response.status, code, message, parsed);
 }
 
-async function reach(method: Method, path: string, body: unknown): Promise<Response> {
-  const init: RequestInit = { method, credentials: 'same-origin', headers: { accept: 'application/json' } };
+async function reach(method: Method, path: string, body: unknown, timeoutMs: number | undefined): Promise<Response> {
+  const signal = timeoutMs === undefined ? null : AbortSignal.timeout(timeoutMs);
+  const init: RequestInit = { signal, method, credentials: 'same-origin', headers: { accept: 'application/json' } };
   if (method !== 'GET') {
     init.headers = { accept: 'application/json', 'content-type': 'application/json' };
     init.body = JSON.stringify(body ?? {});
@@ -37,7 +43,9 @@ async function reach(method: Method, path: string, body: unknown): Promise<Respo
 }
 
 async function readJson(response: Response): Promise<unknown> {
-  const text = await response.text();
+  const text = await response.text().catch((cause: unknown) => {
+    throw new ApiError(0, 'NOT_REACHED', 'The answer of the server broke off.', null, { cause });
+  });
   try {
     return text === '' ? null : JSON.parse(text);
   } catch (cause) {

@@ -5,6 +5,7 @@ import type { Leaflet } from '../../core/leaflet/types.ts';
 import type { ShelfItem } from '../../core/regimen/types.ts';
 import type { PracticeSettings } from '../../core/visit/types.ts';
 import { ApiError, callApi } from './api.ts';
+import { isClockRight } from './clock.ts';
 
 export function createQueryClient(): QueryClient {
   const client: QueryClient = new QueryClient({
@@ -75,7 +76,8 @@ export function usePeople() {
 export const addPerson = (person: NewPerson) => callApi<{ id: string }>('POST', '/api/people', person);
 
 /** Opens a visit, or answers with the one that is open. */
-export const openVisit = (personId: string) => callApi<{ visitId: string }>('POST', `/api/people/${personId}/visits`, {});
+export const openVisit = (personId: string) =>
+  callApi<{ visitId: string }>('POST', `/api/people/${personId}/visits`, isClockRight() ? { clockIsRight: true } : {});
 
 export function usePerson(id: string | null) {
   return useQuery({ queryKey: ['person', id], queryFn: () => callApi<PersonRecord>('GET', `/api/people/${id}`), enabled: id !== null });

@@ -17,6 +17,8 @@ export interface SaveState {
   readonly unsaved: number;
   /** The last try failed and another one follows. */
   readonly trying: boolean;
+  /** Why, where the server has said more than that it does not answer: "The disk is full ...". */
+  readonly because: string | null;
   readonly signedOut: boolean;
   /** ISO time of the server's last acknowledgement. */
   readonly lastSavedAt: string | null;
@@ -51,7 +53,7 @@ export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
   const listeners = new Set<() => void>();
   let inFlight: SaveJob | undefined;
   let running = false;
-  let state: SaveState = { unsaved: 0, trying: false, signedOut: false, lastSavedAt: null, conflicts: [], refused: [] };
+  let state: SaveState = { unsaved: 0, trying: false, because: null, signedOut: false, lastSavedAt: null, conflicts: [], refused: [] };
 
   const change = (part: Partial<SaveState>) => {
     state = { ...state, ...part, unsaved: waiting.size + (inFlight ? 1 : 0) };
@@ -64,7 +66,7 @@ export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
       const saved = await send(job, versions.get(keyOf(job)));
       versions.set(keyOf(job), saved.version);
       inFlight = undefined;
-      change({ trying: false, signedOut: false, lastSavedAt: later(state.lastSavedAt, saved.savedAt) });
+      change({ trying: false, because: null, signedOut: false, lastSavedAt: later(state.lastSavedAt, saved.savedAt) });
       return true;
     } catch (error) {
       return setAside(job, error);
@@ -84,12 +86,12 @@ export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
       change({ trying: false, conflicts: [...state.conflicts.filter((c) => keyOf(c) !== keyOf(job)), conflict] });
       return true;
     }
-    if (error.status >= 400 && error.status < 500 && error.status !== 401 && error.status !== 408 && error.status !== 429) {
+    if (isRefusal(error.status)) {
       inFlight = undefined;
       change({ trying: false, refused: [...state.refused, { ...job, message: error.message }] });
       return true;
     }
-    change({ trying: true, signedOut: error.status === 401 });
+    change({ trying: true, because: error.code === 'STORE_FULL' ? error.message : null, signedOut: error.status === 401 });
     return false;
   }
 
@@ -157,6 +159,10 @@ export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
 }
 
 const keyOf = (job: { readonly visitId: string; readonly path: string }) => `${job.visitId} ${job.path}`;
+
+/** Refusals that another try may undo: signed out, too slow, hidden, too many. */
+const PASSING = [401, 408, 423, 429];
+const isRefusal = (status: number) => status >= 400 && status < 500 && !PASSING.includes(status);
 
 function conflictOf(job: SaveJob, body: unknown): Conflict | undefined {
   const found = findConflict(body);

@@ -7,13 +7,32 @@ import { createSaveQueue, type SaveQueue, type SaveState } from './saveQueue.ts'
 export function createServerQueue(): SaveQueue {
   const queue = createSaveQueue({
     send: ({ visitId, path, value }, version) =>
-      callApi<FieldSaved>('PUT', `/api/visits/${visitId}/fields`, version === undefined ? { path, value } : { path, value, version }),
-    wait: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
+      callApi<FieldSaved>('PUT', `/api/visits/${visitId}/fields`, version === undefined ? { path, value } : { path, value, version }, {
+        timeoutMs: LONGEST_ANSWER_MS,
+      }),
+    wait: waitOrWake,
   });
   addEventListener('beforeunload', (event) => {
     if (queue.state().unsaved > 0) event.preventDefault();
   });
   return queue;
+}
+
+/** A server that hangs is as good as gone; sending a field again does no harm. */
+const LONGEST_ANSWER_MS = 5_000;
+const WAKES = ['online', 'focus', 'visibilitychange'] as const;
+
+/** Waits, but not on when the lid of the laptop opens, the network is back, or somebody looks at the page again. */
+function waitOrWake(ms: number): Promise<void> {
+  return new Promise((resolve) => {
+    const done = () => {
+      clearTimeout(timer);
+      for (const type of WAKES) removeEventListener(type, done, true);
+      resolve();
+    };
+    const timer = setTimeout(done, ms);
+    for (const type of WAKES) addEventListener(type, done, true);
+  });
 }
 
 export const SaveQueueContext = createContext<SaveQueue | null>(null);

@@ -4,6 +4,7 @@ import { addPatient } from '../../../src/actions/addPatient.ts';
 import { closeVisit } from '../../../src/actions/closeVisit.ts';
 import { createPractice } from '../../../src/actions/createPractice.ts';
 import { openVisit } from '../../../src/actions/openVisit.ts';
+import { readClock } from '../../../src/actions/readClock.ts';
 import { recordAnswer } from '../../../src/actions/recordAnswer.ts';
 import { append } from '../../../src/store/chain.ts';
 import { first } from '../../../src/store/migrations/first.ts';
@@ -126,6 +127,30 @@ export function chairsideContract(bench: Bench): void {
       await expect(addAppointment(as('assistant'), { patientId, onDate: '2026-03-04', atTime })).rejects.toMatchObject({
         code: 'INPUT_INVALID',
       });
+    });
+  });
+
+  describe('a clock that was set back', () => {
+    const at = (now: string) => ({ ...bench.practice().as('assistant'), now: () => now });
+
+    test('opens no visit until somebody says that it is right; one that is open already is found', async () => {
+      const { newPatient } = bench.practice();
+      const patientId = await newPatient();
+      const visit = { patientId, kind: 'chair', onDate: '2020-01-01' } as const;
+      const back = at('2020-01-01T00:03:00.000Z');
+      expect(await readClock(back)).toMatchObject({ isBehind: true, now: '2020-01-01T00:03:00.000Z' });
+      await expect(openVisit(back, visit)).rejects.toMatchObject({ code: 'CLOCK_BACK', message: expect.stringContaining('2020-01-01') });
+      const opened = await openVisit(back, { ...visit, clockIsRight: true });
+      expect(await openVisit(back, visit)).toEqual(opened);
+    });
+
+    test('a few minutes are no reason to ask', async () => {
+      const { newPatient } = bench.practice();
+      const patientId = await newPatient();
+      const newest = Date.parse((await readClock(at('2030-01-01T00:00:00.000Z'))).newestAt ?? '');
+      expect((await readClock(at(new Date(newest - 4 * 60_000).toISOString()))).isBehind).toBe(false);
+      expect((await readClock(at(new Date(newest - 6 * 60_000).toISOString()))).isBehind).toBe(true);
+      await openVisit(at(new Date(newest).toISOString()), { patientId, kind: 'chair', onDate: '2026-03-04' });
     });
   });
 
