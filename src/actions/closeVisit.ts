@@ -81,11 +81,11 @@ export async function closeVisit(context: ActionContext, input: CloseVisitInput)
     }));
     log.rows('finding', await insertRows(trx, scope, 'finding', findings));
     const madeAt = now();
-    const results = input.results.map((result) => ({ id: newId(), visitId, madeAt, ...resultColumns(result) }));
+    const results = input.results.map((result) => ({ id: newId(), visitId, madeAt, ...toResultColumns(result) }));
     log.rows('result', await insertRows(trx, scope, 'result', results));
     log.rows('course', await writeCourses(trx, context, visit, input.courses));
     log.rows('course', await writeUsed(trx, scope, patientId, input.used ?? []));
-    log.rows('task', await writeTasks(trx, context, visit, input.tasks));
+    log.rows('task', await writeTasks(trx, context, visit, input.tasks, input.said?.goalsSince));
     await keepDraftValues(trx, scope, visitId);
     await deleteDraft(trx, scope, visitId);
     return { closedAt: madeAt };
@@ -98,7 +98,7 @@ async function whyNotOpen(trx: ActionContext['db'], { scope }: ActionContext, vi
   return new AppError('VISIT_NOT_FOUND', 'There is no such visit in this practice.');
 }
 
-function resultColumns({ body, protocol, edition, level, ...rest }: ClosingResult) {
+export function toResultColumns({ body, protocol, edition, level, ...rest }: ClosingResult) {
   const said = { protocol: protocol ?? null, edition: edition ?? null, level: level ?? null };
   return { ...rest, ...said, body: JSON.stringify(body), decision: null, decidedBy: null, reason: null };
 }

@@ -1,3 +1,4 @@
+import type { GoalState } from '../core/visit/types.ts';
 import { ConflictError } from '../store/errors.ts';
 import { listTasksOfPatient } from '../store/read/tasks.ts';
 import type { Db, TaskTable, VisitTable } from '../store/schema.ts';
@@ -12,18 +13,27 @@ export interface ClosingTask {
   readonly note?: string | undefined;
 }
 
-/** Writes what is to be done next. A visit answers the recall that led to it, so open recalls and checks of this person are done. */
+const GOAL_ENDS: Readonly<Partial<Record<GoalState, TaskTable['state']>>> = { reached: 'done', dropped: 'dropped' };
+
+/**
+ * Writes what is to be done next. A visit answers the recall that led to it, so open recalls and checks of this person are done; an
+ * earlier goal ends only when the person says so.
+ */
 export async function writeTasks(
   trx: Db,
   { scope, newId }: Pick<ActionContext, 'scope' | 'newId'>,
   visit: Pick<VisitTable, 'id' | 'patientId'>,
   tasks: readonly ClosingTask[],
+  goalsSince: Readonly<Record<string, GoalState>> = {},
 ): Promise<TaskTable[]> {
   const written: TaskTable[] = [];
   for (const task of await listTasksOfPatient(trx, scope, visit.patientId)) {
-    if (task.state !== 'open' || (task.kind !== 'recall' && task.kind !== 'check')) continue;
-    const row = await updateRow(trx, scope, 'task', task, { state: 'done' });
-    if (!row) throw new ConflictError('A task', { state: 'done' }, task);
+    const said = goalsSince[task.id];
+    const isAnswered = task.kind === 'recall' || task.kind === 'check';
+    const state = isAnswered ? 'done' : task.kind === 'goal' && said ? GOAL_ENDS[said] : undefined;
+    if (task.state !== 'open' || state === undefined) continue;
+    const row = await updateRow(trx, scope, 'task', task, { state });
+    if (!row) throw new ConflictError('A task', { state }, task);
     written.push(row);
   }
   const fresh = tasks.map(({ kind, due, note }) => ({

@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto';
-import { addMonths, formatISO, parseISO } from 'date-fns';
 import { AppError } from '../api/errors.ts';
 import { content } from '../content/allContent.ts';
 import { isSwabBegun } from '../core/reading/isSwabBegun.ts';
@@ -7,14 +6,11 @@ import { ageOn } from '../core/visit/ageOn.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
 import { canonicalJson } from '../store/chain.ts';
-import type { Course } from '../store/read/courses.ts';
 import { listResults } from '../store/read/results.ts';
 import type { Db, ResultKind } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
-import type { VisitSaid } from '../store/storedJson.ts';
 import { type ClosingResult, closeVisit } from './closeVisit.ts';
-import type { ClosingCourse, UsedCourse } from './closingCourses.ts';
-import type { ClosingTask } from './closingTasks.ts';
+import { listClosingCourses, listTasks, listUsed, saidOf } from './closingSaid.ts';
 import type { ActionContext } from './context.ts';
 import { type LoadedVisit, loadVisit } from './loadVisit.ts';
 
@@ -48,8 +44,8 @@ export async function finishVisit(context: ActionContext, visitId: string): Prom
     allExamined: visit.allExamined,
     reading: isSwabBegun(visit.reading) ? { swab: visit.reading, assessed: assessment.reading, meterId: visit.meterId } : undefined,
     findings: visit.findings,
-    results: STORED_KINDS.map((kind) => toClosingResult(kind, assessment, digestOf(input))),
-    courses: listCourses(assessment, visit),
+    results: listClosingResults(assessment, input),
+    courses: listClosingCourses(assessment, visit),
     used: listUsed(loaded.pastCourses, assessment, visit),
     tasks: listTasks(assessment, visit),
   });
@@ -73,52 +69,15 @@ export function digestOf(input: VisitInput): string {
   return createHash('sha256').update(canonicalJson(plain)).digest('hex');
 }
 
+/** Everything that is kept of an assessment, by kind. */
+export function listClosingResults(assessment: VisitAssessment, input: VisitInput): ClosingResult[] {
+  return STORED_KINDS.map((kind) => toClosingResult(kind, assessment, digestOf(input)));
+}
+
 function toClosingResult(kind: StoredKind, assessment: VisitAssessment, inputDigest: string): ClosingResult {
   const body = Object.fromEntries(STORED_PARTS[kind].map((part) => [part, assessment[part]]));
   const { proposed, versions } = assessment;
   const said =
     kind === 'risk' && proposed ? { protocol: proposed.protocol, edition: proposed.edition, level: proposed.level ?? undefined } : {};
   return { kind, ...said, inputDigest, body, codeVersion: versions.code, contentVersion: versions.content };
-}
-
-/** An item runs from the visit on unless it was turned down; one that waits runs from its signature, which is dated itself. */
-function listCourses({ plan }: VisitAssessment, { agreed, onDate }: VisitInput['visit']): ClosingCourse[] {
-  return plan.lines.map(({ shelfItemId, state }): ClosingCourse => {
-    const said = agreed?.items?.[shelfItemId];
-    if (said === 'declined' || said === 'not-affordable')
-      return { shelfItemId, state: said, release: 'not-needed', reason: agreed?.declinedWhy?.[shelfItemId] };
-    const isWaiting = state === 'waiting-for-signature';
-    return {
-      shelfItemId,
-      state: said ?? 'offered',
-      release: isWaiting ? 'waiting' : 'not-needed',
-      ...(isWaiting ? {} : { fromDate: onDate }),
-    };
-  });
-}
-
-function saidOf({ language, agreed, stopUsing, nextOn, speaker, goals, used }: VisitInput['visit']): VisitSaid {
-  return { language, agreed, stopUsing, nextOn, speaker, goals, used };
-}
-
-/** Earlier courses that ended: stopped by the person, or gone on as an item of today's plan. */
-function listUsed(past: readonly Course[], { plan }: VisitAssessment, { used, agreed, onDate }: VisitInput['visit']): UsedCourse[] {
-  return past
-    .filter(({ toDate }) => toDate === null)
-    .flatMap(({ id, shelfItemId }): UsedCourse[] => {
-      const said = used?.[shelfItemId];
-      const goesOn = plan.lines.some((line) => line.shelfItemId === shelfItemId) && isTaken(agreed?.items?.[shelfItemId]);
-      const ends = said?.adherence === 'stopped' || said?.adherence === 'not-begun' || goesOn;
-      if (!said && !goesOn) return [];
-      return [{ courseId: id, adherence: said?.adherence, stopReason: said?.why, ...(ends ? { toDate: onDate } : {}) }];
-    });
-}
-
-const isTaken = (said: string | undefined) => said !== 'declined' && said !== 'not-affordable';
-
-/** The next visit: the date agreed, else the shorter end of the recall interval. */
-function listTasks({ plan }: VisitAssessment, visit: VisitInput['visit']): ClosingTask[] {
-  const suggested = plan.recall && formatISO(addMonths(parseISO(visit.onDate), plan.recall.fromMonths), { representation: 'date' });
-  const due = visit.nextOn ?? suggested;
-  return due === null ? [] : [{ kind: 'recall', due }];
 }

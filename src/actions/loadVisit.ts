@@ -1,8 +1,8 @@
 import { AppError } from '../api/errors.ts';
 import type { PastReading } from '../core/reading/types.ts';
-import type { ShelfItem, SignedItem } from '../core/regimen/types.ts';
+import type { ShelfItem } from '../core/regimen/types.ts';
 import type { Answer, Answers } from '../core/visit/answer.ts';
-import type { Adherence, Finding, PastCare, VisitInput } from '../core/visit/types.ts';
+import type { Adherence, Finding, PastCare, PastGoal, PracticeFile, VisitInput } from '../core/visit/types.ts';
 import { type Course, listCourses, listCoursesOfVisit } from '../store/read/courses.ts';
 import { type Draft, readDraft } from '../store/read/draftFields.ts';
 import { listFindings } from '../store/read/findings.ts';
@@ -10,8 +10,9 @@ import { findPatient, type Patient } from '../store/read/patients.ts';
 import { listReadings, type Reading } from '../store/read/readings.ts';
 import { findConfirmedLevel } from '../store/read/results.ts';
 import { findPractice } from '../store/read/sites.ts';
+import { listTasksOfPatient } from '../store/read/tasks.ts';
 import { findVisit, listVisits, type Visit } from '../store/read/visits.ts';
-import type { Db } from '../store/schema.ts';
+import type { Db, TaskTable } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
 
 /** A visit as it stands in the store, put together as one assessment looks at it. */
@@ -22,7 +23,7 @@ export interface LoadedVisit {
   /** Answers of earlier visits as they were carried into this one, before anything was said today. */
   readonly carried: Answers;
   readonly draft: Draft;
-  /** Home care agreed at earlier visits, the newest course of each item. */
+  /** Home care agreed or turned down at earlier visits, the newest course of each item. */
   readonly pastCourses: readonly Course[];
   readonly lastVisitOn: string | null;
 }
@@ -45,9 +46,13 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
       ? saidInDraft(draft, await carryFindings(db, scope, earlier.at(-1)))
       : await saidAtClosing(db, scope, visit, readings);
   const confirmed = await findConfirmedLevel(db, scope, visitId);
-  const pastCourses = await listPastCourses(db, scope, patient.id, earlier);
+  const courses = await listCourses(db, scope, patient.id);
+  const pastCourses = listPastCourses(courses, earlier);
+  const tasks = await listTasksOfPatient(db, scope, patient.id);
+  const practice = visit.state === 'open' ? stored.practice : withItsShelf(stored.practice, courses, visit);
+  const correctedOn = visit.said?.corrections?.at(-1)?.on;
   const input: VisitInput = {
-    practice: stored.practice,
+    practice,
     person: { name: patient.profile.name, birthDate: patient.birthDate, newPatient: earlier.length === 0 },
     visit: {
       meterId: stored.practice.meters[0]?.id,
@@ -57,15 +62,17 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
       answers: { ...carried, ...said.answers },
       pastReadings: listPastReadings(readings, new Set(earlier.map((v) => v.id))),
       ...(confirmed === undefined ? {} : { confirmed }),
-      signed: await listSigned(db, scope, visitId),
-      pastCare: pastCourses.map((course) => toPastCare(course, stored.practice.shelf)),
+      signed: courses.flatMap(({ visitId: of, signature }) => (of === visitId && signature ? [signature] : [])),
+      pastCare: pastCourses.map((course) => toPastCare(course, practice.shelf, earlier)),
+      pastGoals: listPastGoals(tasks, visit, earlier),
+      ...(correctedOn === undefined ? {} : { correctedOn }),
     },
   };
   return { visit, patient, input, carried, draft, pastCourses, lastVisitOn: earlier.at(-1)?.onDate ?? null };
 }
 
 /** What was said and seen at this visit itself; the rest of the input is looked up. */
-type Said = Omit<VisitInput['visit'], 'onDate' | 'language' | 'pastReadings' | 'pastCare' | 'confirmed' | 'signed'> & {
+type Said = Omit<VisitInput['visit'], 'onDate' | 'language' | 'pastReadings' | 'pastCare' | 'pastGoals' | 'confirmed' | 'signed'> & {
   readonly language?: VisitInput['visit']['language'];
 };
 
@@ -106,8 +113,9 @@ function saidInDraft({ fields }: Draft, carriedFindings: readonly Finding[]): Sa
 
 async function saidAtClosing(db: Db, scope: SiteScope, visit: Visit, readings: readonly Reading[]): Promise<Said> {
   const reading = readings.find((r) => r.visitId === visit.id && r.use === 'patient');
+  const { corrections: _, ...said } = visit.said ?? { agreed: agreedIn(await listCoursesOfVisit(db, scope, visit.id)) };
   return {
-    ...(visit.said ?? { agreed: agreedIn(await listCoursesOfVisit(db, scope, visit.id)) }),
+    ...said,
     answers: visit.answers ?? {},
     findings: await listFindings(db, scope, visit.id),
     ...(visit.allExamined === null ? {} : { allExamined: visit.allExamined }),
@@ -134,28 +142,46 @@ function listPastReadings(readings: readonly Reading[], earlierVisitIds: Readonl
   });
 }
 
-async function listSigned(db: Db, scope: SiteScope, visitId: string): Promise<SignedItem[]> {
-  return (await listCoursesOfVisit(db, scope, visitId)).flatMap(({ signature }) => signature ?? []);
-}
-
-/** What may have been used since: agreed or offered, released, for use at home, from a visit before this one. */
-async function listPastCourses(db: Db, scope: SiteScope, patientId: string, earlier: readonly Visit[]): Promise<Course[]> {
+/** What was agreed and released, or turned down, at visits before this one: the newest word on each item. */
+function listPastCourses(courses: readonly Course[], earlier: readonly Visit[]): Course[] {
   const visitIds = new Set(earlier.map((visit) => visit.id));
-  const released = (await listCourses(db, scope, patientId)).filter(
-    ({ visitId, state, release }) =>
-      visitId !== null && visitIds.has(visitId) && state === 'agreed' && (release === 'not-needed' || release === 'signed'),
-  );
+  const said = courses.filter(({ visitId, state, release }) => {
+    const isUsed = state === 'agreed' && (release === 'not-needed' || release === 'signed');
+    return visitId !== null && visitIds.has(visitId) && (isUsed || isTurnedDown(state));
+  });
   // Oldest first, so that the newest course of an item is the one that stays.
-  return [...new Map(released.map((course) => [course.shelfItemId, course])).values()];
+  return [...new Map(said.map((course) => [course.shelfItemId, course])).values()];
 }
 
-function toPastCare({ shelfItemId, fromDate, toDate, adherence, stopReason }: Course, shelf: readonly ShelfItem[]): PastCare {
+const isTurnedDown = (state: Course['state']) => state === 'declined' || state === 'not-affordable';
+
+function toPastCare(course: Course, shelf: readonly ShelfItem[], earlier: readonly Visit[]): PastCare {
+  const { shelfItemId, visitId, state, fromDate, toDate, adherence, stopReason, reason } = course;
+  const why = stopReason ?? (isTurnedDown(state) ? reason : null);
   return {
     shelfItemId,
     name: shelf.find((item) => item.id === shelfItemId)?.name ?? shelfItemId,
-    since: fromDate ?? '',
+    // What was turned down never began: it is dated by its visit.
+    since: fromDate ?? earlier.find((visit) => visit.id === visitId)?.onDate ?? '',
+    ...(state === 'declined' || state === 'not-affordable' ? { turnedDown: state } : {}),
     ...(toDate === null ? {} : { until: toDate }),
     ...(adherence === null ? {} : { adherence: adherence as Adherence }),
-    ...(stopReason === null ? {} : { stopReason }),
+    ...(why === null ? {} : { stopReason: why }),
   };
+}
+
+/** Goals still open; of a closed visit, those that it spoke of. */
+function listPastGoals(tasks: readonly TaskTable[], visit: Visit, earlier: readonly Visit[]): PastGoal[] {
+  const spokenOf = visit.said?.goalsSince ?? {};
+  return tasks.flatMap(({ id, kind, state, note, visitId }): PastGoal[] => {
+    const of = earlier.find((other) => other.id === visitId);
+    const isHere = visit.state === 'open' ? state === 'open' : Object.hasOwn(spokenOf, id);
+    return kind === 'goal' && of && isHere && note !== null ? [{ id, text: note, since: of.onDate }] : [];
+  });
+}
+
+/** What a closed visit spoke of was there then, whatever is in stock today. */
+function withItsShelf(practice: PracticeFile, courses: readonly Course[], visit: Visit): PracticeFile {
+  const spokenOf = new Set(courses.filter((course) => course.visitId === visit.id).map((course) => course.shelfItemId));
+  return { ...practice, shelf: practice.shelf.map((item) => (spokenOf.has(item.id) ? { ...item, inStock: true } : item)) };
 }

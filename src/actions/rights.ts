@@ -19,9 +19,11 @@ export const RIGHTS = {
   openVisit: EVERYONE,
   recordAnswer: EVERYONE,
   confirmLevel: ['hygienist', 'dentist'],
+  withdrawLevel: ['hygienist', 'dentist'],
   /** A hygienist only on a standing order. */
   signItem: ['dentist', 'hygienist'],
   closeVisit: ['hygienist', 'dentist'],
+  correctVisit: ['hygienist', 'dentist'],
   changePassword: EVERYONE,
   logAccess: EVERYONE,
 } as const satisfies Record<string, readonly Role[]>;

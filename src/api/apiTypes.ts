@@ -50,7 +50,7 @@ export const OpenVisitBody = z.strictObject({ clockIsRight: z.boolean().optional
 export const FieldWrite = z.strictObject({
   path: z
     .string()
-    .regex(/^(answers\.[a-z0-9_]+|reading|findings|allExamined|agreed|stopUsing|nextOn|language|meterId|speaker|goals|used)$/),
+    .regex(/^(answers\.[a-z0-9_]+|reading|findings|allExamined|agreed|stopUsing|nextOn|language|meterId|speaker|goals|used|goalsSince)$/),
   /** null takes the field out again. */
   value: z.unknown(),
   /** Version of the field as the page last saw it; absent for a first write. A mismatch is a conflict that returns both values. */
@@ -65,6 +65,17 @@ export const ConfirmLevelBody = z.strictObject({
   level: z.enum(['low', 'moderate', 'high', 'extreme']),
   /** Needed when the level differs from the proposed one. */
   reason: z.string().trim().max(500).optional(),
+});
+export const WithdrawLevelBody = z.strictObject({
+  /** When the decision was made that is taken back. */
+  decidedAt: z.string().max(40),
+});
+export const CorrectionBody = z.strictObject({
+  /** Version of the visit as the page read it. */
+  version: z.int().positive(),
+  reason: z.string().trim().min(1).max(500),
+  changes: z.array(z.strictObject({ path: FieldWrite.shape.path, value: z.unknown() })).max(200),
+  level: z.enum(['low', 'moderate', 'high', 'extreme']).optional(),
 });
 export const SignBody = z.strictObject({
   shelfItemId: z.string(),

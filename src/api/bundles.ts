@@ -3,6 +3,7 @@ import type { Leaflet } from '../core/leaflet/types.ts';
 import type { Bound, Meter, ReadingState, SwabLot } from '../core/reading/types.ts';
 import type { ConfirmedLevel, ShelfItem } from '../core/regimen/types.ts';
 import type { Level } from '../core/risk/types.ts';
+import type { VisitCorrection } from '../core/visit/correction.ts';
 import type { Finding, VisitAssessment, VisitInput } from '../core/visit/types.ts';
 
 /** One visit as the Visit page needs it; the page runs `assessVisit(input)` itself after every answer. */
@@ -17,10 +18,30 @@ export interface VisitBundle {
   readonly lastVisitOn: string | null;
   /** Members who may be named as swab takers. */
   readonly members: readonly { readonly id: string; readonly name: string; readonly trainedSwab: boolean; readonly maySign: boolean }[];
+  /** Of the visit itself, for a correction after it was closed. */
+  readonly visitVersion: number;
+  /** What was corrected since it was closed, oldest first. */
+  readonly corrections: readonly VisitCorrection[];
   /** The stored assessment of a closed visit; null while open. */
   readonly stored: VisitAssessment | null;
   /** Answers as they were carried into this visit, before anything was asked today: what "was 2 in December" reads. */
   readonly carried?: VisitInput['visit']['answers'] | undefined;
+}
+
+/** One value that a field had. */
+export interface HistoryEntry {
+  /** UTC, or the local date of an earlier visit. */
+  readonly at: string;
+  readonly by: string | null;
+  readonly value: unknown;
+  /** `visit`: what an earlier visit closed with. */
+  readonly kind: 'saved' | 'corrected' | 'visit';
+  readonly reason?: string | undefined;
+}
+
+export interface FieldHistory {
+  /** Newest first. */
+  readonly entries: readonly HistoryEntry[];
 }
 
 export interface StoredReading {

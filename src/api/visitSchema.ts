@@ -179,20 +179,24 @@ export const AgreedSchema = z.strictObject({
   tryThis: z.string().max(300).optional(),
   items: z.record(z.string(), z.enum(['agreed', 'declined', 'not-affordable'])).optional(),
   declinedWhy: z.record(z.string(), z.string().max(300)).optional(),
+  instead: z.record(z.string(), text(100)).optional(),
 });
 
-const adherence = z.enum(['as-agreed', 'less-often', 'stopped', 'not-begun']);
+const adherence = z.enum(['as-agreed', 'less-often', 'stopped', 'not-begun', 'does-not-know']);
 export const SpeakerSchema = z.strictObject({
   who: z.enum(['patient', 'guardian', 'carer']),
   name: text(200).optional(),
   interpreter: z.enum(['not-needed', 'professional', 'family', 'needed-not-there']).optional(),
 });
 export const GoalsSchema = z.array(text(300)).max(5);
+export const GoalsSinceSchema = z.record(text(100), z.enum(['reached', 'still-on', 'dropped']));
+const PastGoalSchema = z.strictObject({ id: text(100), text: text(300), since: isoDate });
 export const UsedSchema = z.record(text(100), z.strictObject({ adherence, why: z.string().trim().max(300).optional() }));
 const PastCareSchema = z.strictObject({
   shelfItemId: text(100),
   name: text(200),
   since: isoDate,
+  turnedDown: z.enum(['declined', 'not-affordable']).optional(),
   until: isoDate.optional(),
   adherence: adherence.optional(),
   stopReason: z.string().max(300).optional(),
@@ -214,8 +218,11 @@ export const VisitSchema = z.strictObject({
   nextOn: isoDate.optional(),
   speaker: SpeakerSchema.optional(),
   goals: GoalsSchema.optional(),
+  pastGoals: z.array(PastGoalSchema).optional(),
+  goalsSince: GoalsSinceSchema.optional(),
   pastCare: z.array(PastCareSchema).optional(),
   used: UsedSchema.optional(),
+  correctedOn: isoDate.optional(),
 });
 
 /** A visit file. `practice` is the practice in full, or the word "demo" for the invented practice Tern Quay Dental. */
@@ -242,4 +249,5 @@ export const FIELD_SCHEMAS = {
   speaker: SpeakerSchema,
   goals: GoalsSchema,
   used: UsedSchema,
+  goalsSince: GoalsSinceSchema,
 } as const;

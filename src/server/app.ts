@@ -10,6 +10,7 @@ import type { Db } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
 import { calculatorRoutes } from './calculatorRoutes.ts';
 import { buildRequestContext } from './context.ts';
+import { correctionRoutes } from './correctionRoutes.ts';
 import { installErrorHandler } from './errorHandler.ts';
 import { peopleRoutes } from './peopleRoutes.ts';
 import { practiceRoutes } from './practiceRoutes.ts';
@@ -70,6 +71,7 @@ async function registerApi(app: FastifyInstance, deps: Omit<AppDeps, 'webRoot'>)
   await app.register(signInRoutes, { ...deps, findContext });
   await app.register(peopleRoutes, { contextOf });
   await app.register(visitRoutes, { contextOf });
+  await app.register(correctionRoutes, { contextOf });
   await app.register(shelfRoutes, { contextOf });
   await app.register(practiceRoutes, { contextOf });
   await app.register(calculatorRoutes);

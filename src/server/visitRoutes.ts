@@ -36,6 +36,8 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
           .at(-1) ?? null,
       lastVisitOn,
       members: members.map(({ id, name, trainedSwab, roles }) => ({ id, name, trainedSwab, maySign: roles.includes('dentist') })),
+      visitVersion: visit.version,
+      corrections: visit.said?.corrections ?? [],
       stored: visit.state === 'open' ? null : await readStoredAssessment(db, scope, loaded),
     };
   });

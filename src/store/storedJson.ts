@@ -1,4 +1,5 @@
 import type { LeafletLanguage } from '../core/leaflet/types.ts';
+import type { VisitCorrection } from '../core/visit/correction.ts';
 import type { PracticeSettings, VisitInput } from '../core/visit/types.ts';
 
 /** JSON bodies of our own rows. They were checked before they were written, so reading trusts them. */
@@ -47,8 +48,14 @@ export interface Permission {
   readonly on: string;
 }
 
-/** What was said at a visit besides the answers, findings and the reading. */
-export type VisitSaid = Pick<VisitInput['visit'], 'language' | 'agreed' | 'stopUsing' | 'nextOn' | 'speaker' | 'goals' | 'used'>;
+/** What was said at a visit besides the answers, findings and the reading, and what was corrected after it was closed. */
+export type VisitSaid = Pick<
+  VisitInput['visit'],
+  'language' | 'agreed' | 'stopUsing' | 'nextOn' | 'speaker' | 'goals' | 'goalsSince' | 'used'
+> & {
+  /** Oldest first. */
+  readonly corrections?: readonly VisitCorrection[] | undefined;
+};
 
 /** A member with the right to sign has looked at the item and does not release it. */
 export interface Refusal {

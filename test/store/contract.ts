@@ -5,7 +5,9 @@ import { actionsContract } from './contract/actions.ts';
 import { chainContract } from './contract/chain.ts';
 import { chairsideContract } from './contract/chairside.ts';
 import { closingContract } from './contract/closing.ts';
+import { correctionContract } from './contract/correction.ts';
 import { migrationsContract } from './contract/migrations.ts';
+import { planRecordContract } from './contract/planRecord.ts';
 import { readsContract } from './contract/reads.ts';
 import { rightsContract } from './contract/rights.ts';
 import { signaturesContract } from './contract/signatures.ts';
@@ -46,6 +48,8 @@ export function storeContract(engine: Engine): void {
     actionsContract(bench);
     chairsideContract(bench);
     closingContract(bench);
+    correctionContract(bench);
+    planRecordContract(bench);
     signaturesContract(bench);
     rightsContract(bench);
     accountsContract(bench);

@@ -128,5 +128,6 @@ export const leafletWordsEn: LeafletWords = {
     firstTooth: 'When the first tooth comes.',
   },
   demoNotice: '{practice} and all people here are made up. This page is only to show how a page looks.',
+  corrected: '{date}, corrected on {corrected}',
   foot: '{name} · {date} · page 1 of 1',
 };

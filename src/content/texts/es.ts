@@ -128,5 +128,6 @@ export const leafletWordsEs: LeafletWords = {
     firstTooth: 'Al salir el primer diente.',
   },
   demoNotice: '{practice} y toda la gente de esta hoja son inventados. Esta hoja es solo una muestra.',
+  corrected: '{date}, corregido el {corrected}',
   foot: '{name} · {date} · página 1 de 1',
 };

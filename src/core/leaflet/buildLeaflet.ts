@@ -39,6 +39,8 @@ export interface LeafletInput {
   /** Shelf item ids, or names as typed. */
   readonly stopUsing?: readonly string[] | undefined;
   readonly nextOn?: string | undefined;
+  /** Local date of a correction after the visit was closed. */
+  readonly correctedOn?: string | undefined;
   readonly shelf: readonly ShelfItem[];
   readonly texts: LeafletTable;
   readonly facts: Pick<PersonFacts, 'canSpit'>;
@@ -80,7 +82,7 @@ export function buildLeaflet(input: LeafletInput): Leaflet {
     title: input.mouth?.kind === 'level-does-not-apply' ? words.titleWithoutTeeth : words.title,
     personName: person.name,
     practiceName: practice.name,
-    date,
+    date: sayDate(date, page),
     ...sayGoals(page),
     day: buildDaySteps(page.printed, texts, reader),
     cautions: listLeafletCautions(input.plan.cautions, page.printed, person.ageYears, texts.cautions).map((id) =>
@@ -96,6 +98,11 @@ export function buildLeaflet(input: LeafletInput): Leaflet {
     slots: words.slots,
     foot: fillIn(words.foot, { name: person.name, date }),
   };
+}
+
+/** A page that was printed before is told apart from the corrected one. */
+function sayDate(date: string, { input: { correctedOn }, words, locale }: Page): string {
+  return correctedOn === undefined ? date : fillIn(words.corrected, { date, corrected: formatLeafletDate(correctedOn, locale, 'day') });
 }
 
 function sayGoals(page: Page): Pick<Leaflet, 'keep' | 'tryThis'> {

@@ -83,6 +83,7 @@ export interface LeafletWords {
   readonly cost: Readonly<Record<'about' | 'atLeast', string>>;
   readonly next: Readonly<Record<'about' | 'aboutOneMonth' | 'ask' | 'firstTooth', string>>;
   readonly demoNotice: string;
+  readonly corrected: string;
   readonly foot: string;
 }
 

@@ -25,6 +25,8 @@ export interface CandidateView {
   readonly signed: readonly SignedItem[];
   readonly signatures: Signatures;
   readonly tables: RegimenTables;
+  /** Packs chosen in the place of others, and those others: the first go before the rest of their rank, the second after it. */
+  readonly instead?: Readonly<Record<string, string>> | undefined;
 }
 
 /** The pack with its use at this age, and whether it is signed, waits, or needs no signature. */
@@ -43,7 +45,7 @@ export function toCandidate(check: ItemCheck, { facts, settings, signatures, tab
 }
 
 /**
- * Packs in stock that no rule keeps out and that meet a need, best first: without a check to record, in the tier that the list of care
+ * Packs in stock that no rule keeps out and that meet a need, best first: chosen in the place of another, without a check to record, in the tier that the list of care
  * names, with the strength for the age, fewest daily tasks, lowest price, then by id.
  */
 export function rankCandidates(need: Need, candidates: readonly Candidate[], view: CandidateView): readonly Candidate[] {
@@ -53,10 +55,23 @@ export function rankCandidates(need: Need, candidates: readonly Candidate[], vie
     .filter(({ item, check }) => item.inStock && !check.agent?.byChoiceOnly && unliftedBars(check, view.signatures).length === 0)
     .map((c) => ({
       c,
-      rank: [Number(c.check.cautions.length > 0), tierOf(c), strengthMiss(c, view), tasks(c), c.item.priceCents ?? Number.MAX_SAFE_INTEGER],
+      rank: [
+        choiceRank(c, view),
+        Number(c.check.cautions.length > 0),
+        tierOf(c),
+        strengthMiss(c, view),
+        tasks(c),
+        c.item.priceCents ?? Number.MAX_SAFE_INTEGER,
+      ],
     }))
     .sort((a, b) => compareRanks(a.rank, b.rank) || a.c.item.id.localeCompare(b.c.item.id, 'en'))
     .map(({ c }) => c);
+}
+
+/** What was chosen at the chair goes first and what it replaces last; every rule still holds for both. */
+function choiceRank({ item }: Candidate, { instead = {} }: CandidateView): number {
+  if (Object.values(instead).includes(item.id) && !Object.hasOwn(instead, item.id)) return -1;
+  return Object.hasOwn(instead, item.id) ? 1 : 0;
 }
 
 /** A paste that takes the place of the ordinary one adds no task. */

@@ -28,6 +28,8 @@ export interface ProposePlanInput {
   readonly onDate?: string | undefined;
   readonly settings: PlanSettings;
   readonly tables: RegimenTables;
+  /** Which pack was taken in the place of which, by id. A pack that a rule keeps out is not taken. */
+  readonly instead?: Readonly<Record<string, string>> | undefined;
 }
 
 /**

@@ -29,4 +29,5 @@ const PLAIN_FIELDS: ReadonlySet<string> = new Set([
   'speaker',
   'goals',
   'used',
+  'goalsSince',
 ]);

@@ -87,6 +87,7 @@ export function assessVisit({ practice, person, visit }: VisitInput, content: Vi
     lastBitewings: lastBitewings(answers, questions, onDate),
     onDate,
     tables: content.regimen,
+    instead: visit.agreed?.instead,
   });
   const couldChange = level.table ? listChanges({ ...level, items, ageYears, settings, mayLimitFood: plan.diet.allowed === 'any' }) : [];
   const leaflet = buildLeaflet({
@@ -98,6 +99,7 @@ export function assessVisit({ practice, person, visit }: VisitInput, content: Vi
     agreed: visit.agreed,
     stopUsing: visit.stopUsing,
     nextOn: visit.nextOn,
+    correctedOn: visit.correctedOn,
     shelf: practice.shelf,
     texts: content.leaflet,
     mouth,

@@ -175,8 +175,19 @@ function checkPlan({ practice, visit }: VisitInput): VisitProblem[] {
   const offShelf = [
     ...visit.signed.map((item, i) => ({ id: item.shelfItemId, path: `visit.signed.${i}.shelfItemId` })),
     ...Object.keys(visit.agreed?.items ?? {}).map((id) => ({ id, path: `visit.agreed.items.${id}` })),
+    ...Object.entries(visit.agreed?.instead ?? {}).flatMap(([id, taken]) =>
+      [id, taken].map((i) => ({ id: i, path: `visit.agreed.instead.${id}` })),
+    ),
   ].filter(({ id }) => !isOnShelf(id));
   const problems = offShelf.map(({ id, path }) => ({ path, message: `"${id}" is not on the practice's shelf` }));
+  for (const id of Object.keys(visit.used ?? {})) {
+    const isKnown = visit.pastCare?.some((care) => care.shelfItemId === id);
+    if (!isKnown) problems.push({ path: `visit.used.${id}`, message: 'is no home care agreed at an earlier visit' });
+  }
+  for (const id of Object.keys(visit.goalsSince ?? {})) {
+    const isKnown = visit.pastGoals?.some((goal) => goal.id === id);
+    if (!isKnown) problems.push({ path: `visit.goalsSince.${id}`, message: 'is no goal of an earlier visit' });
+  }
   const { confirmed } = visit;
   if (confirmed?.changedFrom !== undefined && !confirmed.reason?.trim()) {
     problems.push({ path: 'visit.confirmed.reason', message: 'is missing: a changed level needs a reason' });

@@ -63,19 +63,32 @@ export interface Speaker {
   readonly interpreter?: 'not-needed' | 'professional' | 'family' | 'needed-not-there' | undefined;
 }
 
-/** One item of home care that was agreed at an earlier visit. */
+/** One item of home care that was agreed, or turned down, at an earlier visit. */
 export interface PastCare {
   readonly shelfItemId: string;
   readonly name: string;
   /** Local date, ISO. */
   readonly since: string;
+  /** Absent = it was agreed. */
+  readonly turnedDown?: 'declined' | 'not-affordable' | undefined;
   /** Last day, once it was stopped. */
   readonly until?: string | undefined;
   readonly adherence?: Adherence | undefined;
+  /** Why it was stopped, used less, or turned down. */
   readonly stopReason?: string | undefined;
 }
 
-export type Adherence = 'as-agreed' | 'less-often' | 'stopped' | 'not-begun';
+export type Adherence = 'as-agreed' | 'less-often' | 'stopped' | 'not-begun' | 'does-not-know';
+
+/** Something that the person wanted at an earlier visit, in his or her own words, and that was still open then. */
+export interface PastGoal {
+  readonly id: string;
+  readonly text: string;
+  /** Local date, ISO. */
+  readonly since: string;
+}
+
+export type GoalState = 'reached' | 'still-on' | 'dropped';
 
 export interface UsedSince {
   readonly adherence: Adherence;
@@ -105,6 +118,8 @@ export interface VisitInput {
           readonly tryThis?: string | undefined;
           readonly items?: Readonly<Record<string, 'agreed' | 'declined' | 'not-affordable'>> | undefined;
           readonly declinedWhy?: Readonly<Record<string, string>> | undefined;
+          /** Which pack was taken in the place of which, by shelf item id. */
+          readonly instead?: Readonly<Record<string, string>> | undefined;
         }
       | undefined;
     readonly stopUsing?: readonly string[] | undefined;
@@ -113,10 +128,16 @@ export interface VisitInput {
     readonly speaker?: Speaker | undefined;
     /** What the person wants, in his or her own words. */
     readonly goals?: readonly string[] | undefined;
-    /** Home care agreed earlier, newest course of each item. */
+    /** Goals of earlier visits that were still open. */
+    readonly pastGoals?: readonly PastGoal[] | undefined;
+    /** What became of them, by id. Absent = not asked. */
+    readonly goalsSince?: Readonly<Record<string, GoalState>> | undefined;
+    /** Home care agreed or turned down earlier, newest course of each item. */
     readonly pastCare?: readonly PastCare[] | undefined;
     /** What became of it since, by shelf item. Absent = not asked. */
     readonly used?: Readonly<Record<string, UsedSince>> | undefined;
+    /** Local date of the last correction after the visit was closed; printed on the leaflet. */
+    readonly correctedOn?: string | undefined;
   };
 }
 

@@ -21,3 +21,9 @@ export async function listReadings(db: Db, scope: SiteScope, patientId: string):
     swab: swab === null ? null : JSON.parse(swab),
   }));
 }
+
+/** The patient's own reading of a visit, as it stands. */
+export function findReadingOfVisit(db: Db, scope: SiteScope, visitId: string): Promise<ReadingTable | undefined> {
+  const query = db.selectFrom('reading').selectAll().where('siteId', '=', scope.siteId).where('visitId', '=', visitId);
+  return query.where('use', '=', 'patient').executeTakeFirst();
+}

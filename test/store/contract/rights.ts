@@ -7,6 +7,7 @@ import { changePassword } from '../../../src/actions/changePassword.ts';
 import { closeVisit } from '../../../src/actions/closeVisit.ts';
 import { confirmLevel } from '../../../src/actions/confirmLevel.ts';
 import type { ActionContext } from '../../../src/actions/context.ts';
+import { correctVisit } from '../../../src/actions/correctVisit.ts';
 import { createPractice } from '../../../src/actions/createPractice.ts';
 import { logAccess } from '../../../src/actions/logAccess.ts';
 import { openVisit } from '../../../src/actions/openVisit.ts';
@@ -18,6 +19,7 @@ import { saveSettings } from '../../../src/actions/saveSettings.ts';
 import { saveShelfItem } from '../../../src/actions/saveShelfItem.ts';
 import { saveStandingOrder } from '../../../src/actions/saveStandingOrder.ts';
 import { signItem } from '../../../src/actions/signItem.ts';
+import { withdrawLevel } from '../../../src/actions/withdrawLevel.ts';
 import type { Role } from '../../../src/api/apiTypes.ts';
 import type { Bench } from '../contract.ts';
 import { EMPTY_CLOSING, LEVEL, PRACTICE } from '../practice.ts';
@@ -39,6 +41,15 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   openVisit: (context) => openVisit(context, { patientId: 'none', kind: 'chair', onDate: '2026-03-04' }),
   recordAnswer: (context) => recordAnswer(context, { visitId: 'none', path: 'p', value: 1 }),
   confirmLevel: (context) => confirmLevel(context, { ...LEVEL, visitId: 'none' }),
+  withdrawLevel: (context) => withdrawLevel(context, { visitId: 'none', decidedAt: '2026-03-04T10:00:00.000Z' }),
+  correctVisit: (context) =>
+    correctVisit(context, {
+      visitId: 'none',
+      expectedVersion: 2,
+      reason: 'r',
+      onDate: '2026-03-04',
+      changes: [{ path: 'nextOn', value: null }],
+    }),
   signItem: (context) => signItem(context, { visitId: 'none', shelfItemId: 'paste', stops: [] }),
   closeVisit: (context) => closeVisit(context, { ...EMPTY_CLOSING, visitId: 'none', draftDigest: '' }),
   logAccess: (context) => logAccess(context, { action: 'open-record', entity: { table: 'patient', id: 'none' } }),
