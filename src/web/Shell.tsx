@@ -101,18 +101,26 @@ function SavedState() {
     if (conflicts.length + refused.length > 0) return { isBad: true, text: 'not saved yet: needs a look' };
     return { isBad: false, text: lastSavedAt ? `saved ${formatClock(lastSavedAt)}` : '' };
   })();
+  const [wasBad, setWasBad] = useState(false);
+  if (said.isBad && !wasBad) setWasBad(true);
   return (
-    <span role="status" className={said.isBad ? 'unknown' : undefined} data-saved>
-      {said.text}
-      {signedOut && (
-        <>
-          {' '}
-          <a href="/" target="_blank" rel="noreferrer">
-            sign in in a new tab
-          </a>
-        </>
-      )}
-    </span>
+    <>
+      <span className={said.isBad ? 'unknown' : undefined} data-saved>
+        {said.text}
+        {signedOut && (
+          <>
+            {' '}
+            <a href="/" target="_blank" rel="noreferrer">
+              sign in in a new tab
+            </a>
+          </>
+        )}
+      </span>
+      {/* By ear only what is not saved, and that it is again: every answer is followed by a "saved" that would talk over the next. */}
+      <span role="status" className="sr-only">
+        {said.isBad ? said.text : wasBad && unsaved === 0 ? 'everything is saved again' : ''}
+      </span>
+    </>
   );
 }
 

@@ -32,6 +32,12 @@ export function Side({ isWide }: { readonly isWide: boolean }) {
   );
 }
 
+/** The summary by ear: while there is no level only how much is missing, since the list of it would be read out after every answer. */
+export function spokenSummaryOf(assessment: VisitAssessment): string {
+  const missing = assessment.confirmed ? undefined : assessment.proposed?.notYet?.missing;
+  return missing ? `No level yet: ${plural(missing.length, 'thing')} not known.` : summaryOf(assessment);
+}
+
 /** "Level high, confirmed. 3 items in the plan, 1 waiting for a signature." */
 export function summaryOf({ confirmed, proposed, proposedSentence, mouth, plan }: VisitAssessment): string {
   const level = confirmed

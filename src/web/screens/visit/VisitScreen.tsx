@@ -12,7 +12,7 @@ import { Conflicts } from './Conflicts.tsx';
 import { KeyHelp, VISIT_KEYS } from './KeyHelp.tsx';
 import { LookSection } from './LookSection.tsx';
 import { SafetySection } from './SafetySection.tsx';
-import { Side } from './Side.tsx';
+import { Side, spokenSummaryOf } from './Side.tsx';
 import { SwabSection } from './SwabSection.tsx';
 import type { Scope } from './scopes.ts';
 import { TalkSection } from './TalkSection.tsx';
@@ -67,6 +67,9 @@ function Visit({ bundle, session, onServerChange }: VisitProps) {
           if (scope && (line === undefined || event.target.closest('.answers'))) work.goTo(scope, line ?? null, false);
         }}
       >
+        <p role="status" className="sr-only">
+          {spokenSummaryOf(work.assessment)}
+        </p>
         <VisitHead onHelp={() => setHelpOpen(true)} />
         <Conflicts visitId={bundle.visitId} lots={bundle.input.practice.lots} show={work.show} />
         <div className="columns">{isWide ? [main, side] : [side, main]}</div>
