@@ -102,7 +102,7 @@ async function workThroughVisit(page: Page): Promise<void> {
   for (const key of ['r', ...'5150', 'Enter', 'u']) await hands.press(key);
   for (const key of ['a', '4', 'Escape']) await hands.press(key);
   await answerQuestions(page, hands, ['food', 'home', 'health', 'look']);
-  for (const key of ['4', '+', ...'13', 'Enter', '1', '4', '1', 'y']) await hands.press(key);
+  for (const key of ['4', 'f', ...'13', '4', '1', '1']) await hands.press(key);
   await hands.press('5');
   await hands.press('c');
   await page.getByRole('heading', { name: 'Level, confirmed' }).waitFor();

@@ -27,7 +27,7 @@ demoTest('a returning patient, from the list of people to the printed leaflet, b
   expect(await readFocus(page)).toMatchObject({ scope: 'food' });
   for (const key of ['a', '4']) await hands.press(key);
   await answerQuestions(page, hands, ['food', 'home', 'health', 'look']);
-  for (const key of ['4', '+', ...'13', 'Enter', '1', '4', '1', 'y', '5']) await hands.press(key);
+  for (const key of ['4', 'f', ...'13', '4', '1', '1', '5']) await hands.press(key);
   expect(await readFocus(page)).toMatchObject({ scope: 'level' });
   await hands.press('c');
   await page.getByRole('heading', { name: 'Level, confirmed' }).waitFor();

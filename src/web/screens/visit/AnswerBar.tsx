@@ -1,6 +1,6 @@
 import { Key } from '../../parts/Key.tsx';
 import { SourceList, Why } from '../../parts/Sources.tsx';
-import { DateEntry, NumberEntry, TextEntry } from './entries.tsx';
+import { DateEntry, NumberEntry, PastDateEntry, TextEntry, ToothEntry } from './entries.tsx';
 import { ListPicker } from './ListPicker.tsx';
 import { digitOfChoice, type Line, type Reply } from './line.ts';
 
@@ -88,6 +88,18 @@ function Answers({ line, onReply, onDone }: AnswerBarProps) {
       return <TextEntry line={line} hint={entry.hint} onReply={onReply} />;
     case 'date':
       return <DateEntry line={line} onReply={onReply} />;
+    case 'tooth':
+      return <ToothEntry key={line.id} line={line} onReply={onReply} />;
+    case 'past-date':
+      return (
+        <>
+          <PastDateEntry line={line} entry={entry} onReply={onReply} />
+          <AnswerButton letter="t" label="today" isChosen={known === entry.onDate} onPress={() => asked(entry.onDate)} />
+          {entry.choices.slice(0, 1).map((choice) => (
+            <AnswerButton key={choice.id} letter="n" label={choice.label} isChosen={choice.id === known} onPress={() => asked(choice.id)} />
+          ))}
+        </>
+      );
     case 'none':
       return null;
   }

@@ -2,7 +2,7 @@ import { plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { LineRow } from './LineRow.tsx';
 import type { Line } from './line.ts';
-import { NOT_MEASURED } from './questionLines.ts';
+import { isLeftOutText } from './questionLines.ts';
 import type { Scope } from './scopes.ts';
 import { useVisit } from './visitContext.ts';
 
@@ -57,6 +57,6 @@ export function ScopeProblem({ scope }: { readonly scope: Scope }) {
 
 /** True when every question was asked again and none changed: then it is said once for the group, not on every line. */
 export function isAllConfirmed(lines: readonly Line[]): boolean {
-  const asked = lines.filter((l) => l.mayBeUnknown && l.text !== NOT_MEASURED);
+  const asked = lines.filter((l) => l.mayBeUnknown && !isLeftOutText(l.text));
   return asked.length > 0 && asked.every((l) => l.tone === 'confirmed');
 }

@@ -3,6 +3,7 @@ import type { Answers } from '../../../core/visit/answer.ts';
 import type { Question, QuestionGroup } from '../../../core/visit/question.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
 import { agreeLines } from './agreeLines.ts';
+import { findingLines } from './findingChanges.ts';
 import { type FindingDraft, newFindingLine } from './findings.ts';
 import { type Line, lettersWithout } from './line.ts';
 import { questionLines } from './questionLines.ts';
@@ -28,7 +29,7 @@ export const SCOPE_COMMANDS: Readonly<Record<Scope, string>> = {
   food: '',
   home: '',
   health: '',
-  look: '+',
+  look: '+fc',
   level: 'cg',
   plan: 's',
   agree: 'zp',
@@ -45,11 +46,7 @@ export function buildLines(place: LinesPlace): VisitLines {
     food: groupLines('food', place),
     home: groupLines('home', place),
     health: groupLines('health', place),
-    look: [
-      ...(assessment.mouth.kind === 'level-does-not-apply' ? [] : [allExaminedLine(visit.allExamined)]),
-      ...groupLines('look', place),
-      ...(place.newFinding ? [newFindingLine(place.newFinding)] : []),
-    ],
+    look: lookLines(place),
     level: levelLines(place),
     plan: planLines(assessment),
     agree: agreeLines({ planLines: assessment.plan.lines, visit, proposed: assessment.leaflet, isClosed: bundle.state !== 'open' }),
@@ -63,12 +60,29 @@ function groupLines(group: QuestionGroup, { input, assessment, questions, carrie
     group,
     ageYears: assessment.ageYears,
     onDate: input.visit.onDate,
+    birthDate: input.person.birthDate,
     answers: input.visit.answers,
     carried,
     unknown: new Map(assessment.unknownAnswers.map((u) => [u.question, u.kind])),
     couldChangeLevel: new Set(questions.filter((q) => q.fills.some((f) => couldChange.has(f.item))).map((q) => q.id)),
-    reservedLetters: group === 'look' ? 'w' : '',
+    reservedLetters: group === 'look' ? LOOK_LETTERS : '',
   });
+}
+
+const ALL_EXAMINED_LETTER = 'w';
+const LOOK_LETTERS = `${ALL_EXAMINED_LETTER}${SCOPE_COMMANDS.look}`;
+
+/** Findings first, as they are what changes most; questions keep their letters however many findings there are. */
+function lookLines(place: LinesPlace): readonly Line[] {
+  const { visit } = place.input;
+  const asked = groupLines('look', place);
+  const free = lettersWithout(LOOK_LETTERS + asked.map(({ letter }) => letter).join(''));
+  return [
+    ...findingLines(visit.findings, free),
+    ...(place.assessment.mouth.kind === 'level-does-not-apply' ? [] : [allExaminedLine(visit.allExamined)]),
+    ...asked,
+    ...(place.newFinding ? [newFindingLine(place.newFinding, visit.findings)] : []),
+  ];
 }
 
 const PLAIN = { mayBeUnknown: false, wanted: false, reconfirmable: false, private: false, sources: [] } as const;
@@ -77,7 +91,7 @@ function allExaminedLine(value: boolean | undefined): Line {
   return {
     ...PLAIN,
     id: ALL_EXAMINED,
-    letter: 'w',
+    letter: ALL_EXAMINED_LETTER,
     label: 'Whole mouth examined',
     prompt: 'Every tooth and surface seen today? Only then does no finding mean sound.',
     entry: { kind: 'yes-no' },

@@ -1,6 +1,9 @@
 import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
 import { Key } from '../../parts/Key.tsx';
+import { isTooth, NO_TOOTH } from './findings.ts';
+import { replyOfKey } from './keys.ts';
 import type { Entry, Line, Reply } from './line.ts';
+import { parsePastDate } from './parsePastDate.ts';
 import { parseNumber } from './swabLines.ts';
 
 interface EntryProps {
@@ -81,6 +84,75 @@ export function DateEntry({ line, onReply }: EntryProps) {
           value={typed}
           aria-invalid={problem !== null}
           aria-describedby={describedBy}
+          onChange={(event) => {
+            setTyped(event.target.value);
+            setProblem(null);
+          }}
+        />
+      )}
+    </Field>
+  );
+}
+
+/** Two digits are a tooth and go on by themselves; what is none is said, and the field is free for the next two. */
+export function ToothEntry({ line, onReply }: EntryProps) {
+  const [typed, setTyped] = useState('');
+  const [problem, setProblem] = useState<string | null>(null);
+  const take = (text: string) => {
+    const digits = text.replace(/\D/g, '');
+    setTyped(digits);
+    setProblem(null);
+    if (digits.length < 2) return;
+    if (isTooth(digits)) return onReply({ how: 'asked', value: digits });
+    setTyped('');
+    setProblem(`${digits}: ${NO_TOOTH}`);
+  };
+  return (
+    <Field label={`${line.label}, tooth`} problem={problem} hint="two digits, 11 to 48 or 51 to 85" onSave={() => setProblem(NO_TOOTH)}>
+      {(id, describedBy) => (
+        <input
+          id={id}
+          data-entry
+          className="number"
+          inputMode="numeric"
+          autoComplete="off"
+          value={typed}
+          aria-invalid={problem !== null}
+          aria-describedby={describedBy}
+          onChange={(event) => take(event.target.value)}
+        />
+      )}
+    </Field>
+  );
+}
+
+/** A month, or a day, and Enter. t is today, n the first choice; d and x answer here too. */
+export function PastDateEntry({ line, entry, onReply }: EntryProps & { readonly entry: Extract<Entry, { kind: 'past-date' }> }) {
+  const [typed, setTyped] = useState('');
+  const [problem, setProblem] = useState<string | null>(null);
+  const save = () => {
+    const parsed = parsePastDate(typed, entry);
+    if ('problem' in parsed) setProblem(parsed.problem);
+    else onReply({ how: 'asked', value: parsed.value });
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const reply = typed === '' ? replyOfKey(event.key, line) : undefined;
+    if (!reply) return;
+    event.preventDefault();
+    onReply(reply);
+  };
+  return (
+    <Field label={line.label} problem={problem} hint="month and year, like 0625; or a day, like 2025-06-14" onSave={save}>
+      {(id, describedBy) => (
+        <input
+          id={id}
+          data-entry
+          className="number"
+          autoComplete="off"
+          value={typed}
+          aria-invalid={problem !== null}
+          aria-describedby={describedBy}
+          onKeyDown={onKeyDown}
           onChange={(event) => {
             setTyped(event.target.value);
             setProblem(null);

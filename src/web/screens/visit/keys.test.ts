@@ -73,6 +73,15 @@ describe('actionOfKey', () => {
   });
 });
 
+test('of a date, t is today, n the choice in its place, d and x unknown', () => {
+  const choices = [{ id: 'never', label: 'never' }];
+  const bitewings = line('bitewings', 'i', { kind: 'past-date', onDate: '2026-11-25', choices });
+  expect(replyOfKey('t', bitewings)).toEqual({ how: 'asked', value: '2026-11-25' });
+  expect(replyOfKey('n', bitewings)).toEqual({ how: 'asked', value: 'never' });
+  expect(replyOfKey('d', bitewings)).toEqual({ how: 'does-not-know' });
+  expect(replyOfKey('6', bitewings)).toBeUndefined();
+});
+
 test('no letter of a line is an answer key or a command', () => {
   const letters = lettersWithout('uz');
   for (const taken of 'dnxyuz') expect(letters).not.toContain(taken);

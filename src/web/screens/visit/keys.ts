@@ -50,11 +50,20 @@ export function replyOfKey(key: string, line: Line): Reply | undefined {
       const choice = /^\d$/.test(key) ? line.entry.choices[key === '0' ? 9 : Number(key) - 1] : undefined;
       return choice && { how: 'asked', value: choice.id };
     }
+    case 'past-date':
+      return replyOfDateKey(key, line.entry);
     case 'list':
       return key === '0' ? { how: 'asked', value: [] } : undefined;
     default:
       return undefined;
   }
+}
+
+/** t: today; n: the choice in place of a date. */
+function replyOfDateKey(key: string, { onDate, choices }: Extract<Line['entry'], { kind: 'past-date' }>): Reply | undefined {
+  if (key === 't') return { how: 'asked', value: onDate };
+  const [first] = choices;
+  return key === 'n' && first ? { how: 'asked', value: first.id } : undefined;
 }
 
 /** The line to go to after an answer: the next one that wants a key, else the first before it, else none. */

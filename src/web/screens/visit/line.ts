@@ -18,6 +18,15 @@ export type Entry =
   | { readonly kind: 'list'; readonly choices: readonly Choice[] }
   | { readonly kind: 'text'; readonly hint: string }
   | { readonly kind: 'date' }
+  /** Two digits, and no Enter. */
+  | { readonly kind: 'tooth' }
+  /** A day or a month not after the visit; a choice may stand in its place. */
+  | {
+      readonly kind: 'past-date';
+      readonly onDate: string;
+      readonly birthDate?: string | undefined;
+      readonly choices: readonly Choice[];
+    }
   /** Opened to read and to act on, e.g. a line of the plan; takes no answer itself. */
   | { readonly kind: 'none' };
 

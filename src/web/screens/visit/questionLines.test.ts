@@ -82,6 +82,26 @@ describe('questionLines', () => {
     expect(linesOf([flow], { flow: { how: 'declined' } }, [['flow', 'declined']])[0]).toMatchObject({ tone: 'unknown', text: 'declined' });
   });
 
+  test('an optional answer says its own unknown: declined, or out of date, though nothing is wanted', () => {
+    const flow = question('flow', { kind: 'measure', unit: 'mL/min', optional: true, keepForMonths: 12 });
+    expect(linesOf([flow], { flow: { how: 'declined' } })[0]).toMatchObject({ tone: 'unknown', text: 'declined', wanted: false });
+    const old: Answers = { flow: { how: 'carried', value: 0.2, askedOn: '2025-01-01' } };
+    expect(linesOf([flow], old, [], old)[0]).toMatchObject({ tone: 'unknown', text: 'out of date', wanted: false });
+  });
+
+  test('a measurement is wanted where the mouth is the reason', () => {
+    const flow = question('flow', { kind: 'measure', optional: true, wantedIn: { mouths: ['lost-gland-function'], unlessKnown: [] } });
+    expect(linesOf([flow], {}, [['flow', 'not-asked']])[0]).toMatchObject({ tone: 'unknown', text: 'not asked', wanted: true });
+    expect(linesOf([flow], {})[0]).toMatchObject({ text: 'not measured', wanted: false });
+  });
+
+  test('a date is said to the month where the day is not known; unanswered it is not noted', () => {
+    const date = question('bitewings', { kind: 'date', optional: true, choices: [{ id: 'never', label: 'never' }] });
+    const textOf = (value: string) => linesOf([date], { bitewings: { how: 'asked', value, askedOn: '2026-11-25' } })[0]?.text;
+    expect([textOf('2025-06'), textOf('2025-06-14'), textOf('never')]).toEqual(['June 2025', '14 June 2025', 'never']);
+    expect(linesOf([date], {})[0]).toMatchObject({ text: 'not noted', wanted: false, entry: { kind: 'past-date', onDate: '2026-11-25' } });
+  });
+
   test('declined and does-not-know are handled today but stay unknown', () => {
     const answers: Answers = { snacks: { how: 'declined', askedOn: '2026-11-25' } };
     expect(linesOf([snacks], answers, [['snacks', 'declined']])[0]).toMatchObject({ text: 'declined', tone: 'unknown', wanted: false });

@@ -1,6 +1,8 @@
+import { unknownKindOf } from '../../../core/risk/knownAnswers.ts';
 import type { Answer, Answers, AnswerValue, UnknownKind } from '../../../core/visit/answer.ts';
+import { isDateOrMonth } from '../../../core/visit/dateOrMonth.ts';
 import type { Question, QuestionGroup } from '../../../core/visit/question.ts';
-import { formatMonth, formatNumber } from '../../format.ts';
+import { formatDate, formatMonth, formatNumber } from '../../format.ts';
 import { type Entry, type Line, lettersWithout, type Tone } from './line.ts';
 
 export interface QuestionLinesInput {
@@ -8,6 +10,7 @@ export interface QuestionLinesInput {
   readonly group: QuestionGroup;
   readonly ageYears: number;
   readonly onDate: string;
+  readonly birthDate?: string | undefined;
   readonly answers: Answers;
   /** The answers as they came into the visit. */
   readonly carried: Answers;
@@ -32,21 +35,26 @@ export function questionLines(input: QuestionLinesInput): readonly Line[] {
 
 function questionLine(question: Question, letter: string, input: QuestionLinesInput): Line {
   const answer = input.answers[question.id];
-  const unknown = input.unknown.get(question.id);
-  const tone = toneOf(question, input);
-  // Measured only where there is a reason: unanswered it is no gap.
-  const isLeftOut = question.optional === true && answer?.value === undefined && (unknown ?? 'not-asked') === 'not-asked';
+  // An optional question is missing only where this mouth is the reason to ask it.
+  const isOptional = question.optional === true && !(question.wantedIn && input.unknown.has(question.id));
+  const unknown = input.unknown.get(question.id) ?? (isOptional ? unknownKindOf(answer, question, input.onDate) : undefined);
+  const isLeftOut = isOptional && unknown === 'not-asked';
+  const tone = toneOf(question, unknown, input);
   return {
     id: question.id,
     letter,
     label: question.label,
     prompt: question.prompt,
-    entry: entryOf(question),
+    entry: entryOf(question, input),
     mayBeUnknown: true,
-    text: isLeftOut ? NOT_MEASURED : tone === 'unknown' ? unknownWords(unknown ?? 'not-asked') : valueText(question, answer?.value),
+    text: isLeftOut
+      ? leftOutWords(question)
+      : tone === 'unknown'
+        ? unknownWords(unknown ?? 'not-asked')
+        : valueText(question, answer?.value),
     tone: isLeftOut ? 'carried' : tone,
     note: isLeftOut ? undefined : noteOf(question, tone, input),
-    wanted: !isLeftOut && tone === 'unknown' && unknown !== 'does-not-know' && unknown !== 'declined',
+    wanted: !isOptional && tone === 'unknown' && unknown !== 'does-not-know' && unknown !== 'declined',
     reconfirmable: answer?.how === 'carried' && answer.value !== undefined,
     private: question.private === true,
     value: answer?.value,
@@ -54,9 +62,9 @@ function questionLine(question: Question, letter: string, input: QuestionLinesIn
   };
 }
 
-function toneOf(question: Question, { answers, carried, unknown, onDate }: QuestionLinesInput): Tone {
+function toneOf(question: Question, unknown: UnknownKind | undefined, { answers, carried, onDate }: QuestionLinesInput): Tone {
   const answer = answers[question.id];
-  if (unknown.has(question.id) || answer?.value === undefined) return 'unknown';
+  if (unknown !== undefined || answer?.value === undefined) return 'unknown';
   if (answer.how === 'carried') return 'carried';
   const before = carried[question.id];
   return before?.how === 'carried' && isSame(before.value, answer.value) && answer.askedOn === onDate ? 'confirmed' : 'new';
@@ -79,8 +87,10 @@ export function isSame(a: AnswerValue | undefined, b: AnswerValue | undefined): 
   return JSON.stringify(Array.isArray(a) ? [...a].sort() : a) === JSON.stringify(Array.isArray(b) ? [...b].sort() : b);
 }
 
-/** Of a measurement that is only made where there is a reason. */
-export const NOT_MEASURED = 'not measured';
+/** Of what is only measured, or noted, where there is a reason. */
+const LEFT_OUT = { measured: 'not measured', noted: 'not noted' } as const;
+const leftOutWords = ({ kind }: Question): string => (kind === 'measure' ? LEFT_OUT.measured : LEFT_OUT.noted);
+export const isLeftOutText = (text: string): boolean => text === LEFT_OUT.measured || text === LEFT_OUT.noted;
 
 const UNKNOWN_WORDS: Readonly<Record<UnknownKind, string>> = {
   'not-asked': 'not asked',
@@ -91,7 +101,8 @@ const UNKNOWN_WORDS: Readonly<Record<UnknownKind, string>> = {
 
 export const unknownWords = (kind: UnknownKind): string => UNKNOWN_WORDS[kind];
 
-function entryOf({ kind, min, max, unit, choices = [] }: Question): Entry {
+function entryOf({ kind, min, max, unit, choices = [] }: Question, { onDate, birthDate }: QuestionLinesInput): Entry {
+  if (kind === 'date') return { kind: 'past-date', onDate, birthDate, choices };
   if (kind === 'yes-no') return { kind };
   if (kind === 'choice' || kind === 'list') return { kind, choices };
   if (kind === 'count' && max !== undefined && max <= 9) return { kind: 'digit', max, unit };
@@ -103,8 +114,11 @@ export function valueText(question: Pick<Question, 'choices' | 'unit'>, value: A
   if (value === undefined) return '';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'number') return question.unit ? `${formatNumber(value)} ${question.unit}` : formatNumber(value);
-  if (typeof value === 'string') return labelOf(question, value);
+  if (typeof value === 'string') return isDateOrMonth(value) ? sayDate(value) : labelOf(question, value);
   return value.length === 0 ? 'none' : value.map((id) => labelOf(question, id)).join(', ');
 }
+
+/** To the month where the day is not known. */
+const sayDate = (text: string): string => (text.length === 7 ? formatMonth(`${text}-01`) : formatDate(text));
 
 const labelOf = ({ choices }: Pick<Question, 'choices'>, id: string) => choices?.find((c) => c.id === id)?.label ?? id;

@@ -75,6 +75,12 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
   // A dentist may come to it after the visit was closed; then the record on the server is read again.
   const sign = (item: string) => void requests.sign(item).then((isSigned) => isSigned && isClosed && onServerChange());
 
+  const startFinding = (draft: FindingDraft) => {
+    setProblem(null);
+    setNewFinding(draft);
+    goTo('look', NEW_FINDING);
+  };
+
   const commands: Readonly<Record<string, () => void>> = {
     'swab u': () => {
       if (input.visit.reading?.rlu === undefined) return;
@@ -82,10 +88,9 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
       goOn({ scope: 'swab', line: null });
     },
     'swab t': () => void queue.settled().then(() => goToPath(`/visits/${bundle.visitId}/swab`)),
-    'look +': () => {
-      setNewFinding({});
-      goTo('look', NEW_FINDING);
-    },
+    'look +': () => startFinding({}),
+    'look f': () => startFinding({}),
+    'look c': () => startFinding({ isChange: true }),
     'level c': () => assessment.proposed?.level && void confirmLevel(assessment.proposed.level),
     'level g': () => {
       setLevelChange(levelChange ? null : { level: null });

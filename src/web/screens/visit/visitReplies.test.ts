@@ -104,10 +104,35 @@ describe('what an answer saves', () => {
   });
 
   test('a finished finding is added to those there', () => {
-    const draft = { tooth: '31', kind: 'root-exposed' } as const;
-    expect(effectOfReply('look', 'new-finding', { how: 'asked', value: true }, { ...place, newFinding: draft })).toEqual({
+    const draft = { tooth: '31', surface: 'not-noted' } as const;
+    expect(effectOfReply('look', 'new-finding', { how: 'asked', value: 'root-exposed' }, { ...place, newFinding: draft })).toEqual({
       puts: [{ path: 'findings', value: [{ tooth: '31', kind: 'root-exposed', isNew: true }] }],
       newFinding: null,
+      to: { scope: 'look', line: null },
+    });
+  });
+});
+
+describe('a finding that is there already', () => {
+  const findings = [
+    { tooth: '36', surface: 'distal', kind: 'restoration', isNew: false },
+    { tooth: '13', surface: 'facial', kind: 'white-spot', activity: 'active', isNew: false },
+  ] as const;
+  const withFindings = { ...place, input: { ...input, visit: { ...input.visit, findings } } };
+
+  test('is found by its tooth, and its line opened', () => {
+    expect(
+      effectOfReply('look', 'new-finding', { how: 'asked', value: '13' }, { ...withFindings, newFinding: { isChange: true } }),
+    ).toEqual({
+      puts: [],
+      newFinding: null,
+      to: { scope: 'look', line: 'finding 1' },
+    });
+  });
+
+  test('one key says what became of it, and all others stay as they are', () => {
+    expect(effectOfReply('look', 'finding 1', { how: 'asked', value: 'inactive' }, withFindings)).toEqual({
+      puts: [{ path: 'findings', value: [findings[0], { ...findings[1], activity: 'inactive' }] }],
       to: { scope: 'look', line: null },
     });
   });

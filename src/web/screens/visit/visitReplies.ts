@@ -3,6 +3,7 @@ import type { PlanLine } from '../../../core/regimen/types.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
 import { agreeField, allAgreed } from './agreeLines.ts';
 import { ALL_EXAMINED, LEVEL_REASON, LEVEL_TO } from './buildLines.ts';
+import { findingsAfter } from './findingChanges.ts';
 import { afterFindingReply, type FindingDraft, NEW_FINDING } from './findings.ts';
 import { nextWanted } from './keys.ts';
 import type { Line, Reply } from './line.ts';
@@ -72,15 +73,19 @@ const takeSwab: Taker = (line, reply, { input, members, memberId, now }) => {
 const takeLook: Taker = (line, reply, place) => {
   if (line === NEW_FINDING) return takeFinding(line, reply, place);
   if (line === ALL_EXAMINED) return reply.how === 'asked' ? { puts: [{ path: ALL_EXAMINED, value: reply.value }], to: 'next' } : NOTHING;
+  const changed = reply.how === 'asked' ? findingsAfter(place.input.visit.findings, line, String(reply.value)) : undefined;
+  if (changed) return { puts: [{ path: 'findings', value: changed }], to: { scope: 'look', line: null } };
   return takeQuestion(line, reply, place);
 };
 
 const takeFinding: Taker = (line, reply, { input, newFinding }) => {
-  const next = afterFindingReply(newFinding ?? {}, reply);
+  const { findings } = input.visit;
+  const next = afterFindingReply(newFinding ?? {}, reply, findings);
+  if ('open' in next) return { puts: [], newFinding: null, to: { scope: 'look', line: next.open } };
   if ('problem' in next) return { ...NOTHING, problem: next.problem };
   if ('draft' in next) return { puts: [], newFinding: next.draft, to: { scope: 'look', line } };
   return {
-    puts: [{ path: 'findings', value: [...input.visit.findings, next.finding] }],
+    puts: [{ path: 'findings', value: [...findings, next.finding] }],
     newFinding: null,
     to: { scope: 'look', line: null },
   };
