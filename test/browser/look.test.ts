@@ -36,7 +36,7 @@ demoTest('findings, plaque, wear and bitewings: six keys or fewer each', async (
     ['new white spot', ['f', ...'13411'], '13, facial', /white spot, active/],
     ['cavity of a milk tooth', ['f', ...'85323'], '85, distal', /cavity, activity not assessed/],
     ['recent restoration', ['f', ...'4626'], '46, mesial', /restoration/],
-    ['root showing', ['f', ...'3169'], '31, root', /root showing/],
+    ['root showing', ['f', ...'3169'], '31, root', /showing/],
     ['acid wear of a tooth', ['+', ...'2150'], '21, lingual', /acid wear/],
   ];
   for (const [what, keys, place, says] of entered) {

@@ -65,7 +65,7 @@ test('every kind of finding can be keyed, and every surface', () => {
 
 test.each(['1', '4'])('on a root, what is seen in enamel is refused and nothing is lost (%s)', (kind) => {
   const draft = { tooth: '33', surface: 'root' };
-  expect(press(kind, draft).next).toEqual({ problem: expect.stringMatching(/root lesion/) });
+  expect(press(kind, draft).next).toEqual({ problem: expect.stringMatching(/On a root: root lesion/) });
 });
 
 test.each(['19', '5', '56', '90', '131', '', '08', '49'])('%s is no tooth', (tooth) => {
