@@ -83,10 +83,13 @@ export function usePerson(id: string | null) {
   return useQuery({ queryKey: ['person', id], queryFn: () => callApi<PersonRecord>('GET', `/api/people/${id}`), enabled: id !== null });
 }
 
-/** Read once when the page opens; from then on the page's own draft leads and every field carries its version. */
-export function useVisitBundle(id: string) {
+/**
+ * Read once when the page opens; from then on the page's own draft leads and every field carries its version. Each page reads for
+ * itself: going from one to the other must not bring back what was there before.
+ */
+export function useVisitBundle(id: string, page: 'visit' | 'swab' = 'visit') {
   return useQuery({
-    queryKey: ['visit', id],
+    queryKey: ['visit', id, page],
     queryFn: () => callApi<VisitBundle>('GET', `/api/visits/${id}`),
     staleTime: Number.POSITIVE_INFINITY,
     gcTime: 0,

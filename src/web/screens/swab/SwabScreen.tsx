@@ -33,7 +33,7 @@ const SWAB_KEYS: KeyMap = [
 
 /** The assistant's page: one step at a time, in large words, each answered by one key. */
 export function SwabScreen({ visitId, session }: { readonly visitId: string; readonly session: SessionView }) {
-  const query = useVisitBundle(visitId);
+  const query = useVisitBundle(visitId, 'swab');
   if (!query.data) return <LoadState query={query} what="the visit" />;
   return <Swab key={`${visitId} ${query.data.state}`} bundle={query.data} session={session} />;
 }
