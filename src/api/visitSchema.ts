@@ -170,9 +170,11 @@ export const SignedItemSchema = z.strictObject({
   shelfItemId: text(100),
   by: text(200),
   at: isoTime,
-  standingOrder: z.strictObject({ name: text(200), date: isoDate }).optional(),
+  standingOrder: z.strictObject({ name: text(200), date: isoDate, by: text(200).optional() }).optional(),
   override: z.strictObject({ ruleId: text(20), reason: text(500) }).optional(),
 });
+
+export const RefusedItemSchema = z.strictObject({ shelfItemId: text(100), by: text(200), at: isoTime, reason: text(500) });
 
 export const AgreedSchema = z.strictObject({
   keep: z.string().max(300).optional(),
@@ -213,6 +215,7 @@ export const VisitSchema = z.strictObject({
   pastReadings: z.array(PastReadingSchema),
   confirmed: ConfirmedLevelSchema.optional(),
   signed: z.array(SignedItemSchema),
+  refused: z.array(RefusedItemSchema).optional(),
   agreed: AgreedSchema.optional(),
   stopUsing: z.array(z.string().max(200)).optional(),
   nextOn: isoDate.optional(),

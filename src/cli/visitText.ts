@@ -1,4 +1,5 @@
 import type { Leaflet } from '../core/leaflet/types.ts';
+import { saySigner } from '../core/regimen/saySigner.ts';
 import type { Plan, PlanLine } from '../core/regimen/types.ts';
 import type { RiskResult } from '../core/risk/types.ts';
 import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
@@ -115,6 +116,7 @@ function sayPlan(plan: Plan, shelf: VisitInput['practice']['shelf'], { needLabel
       ({ shelfItemId, because, level }) =>
         `- ${nameOf(shelfItemId)}: ${level === 'ask-first' ? 'ask first' : 'not offered'}, because ${because}`,
     ),
+    ...(plan.refused ?? []).map(({ name, by, reason }) => `- ${name}: not released by ${by}, because ${reason}`),
     plan.fluorideSentence,
     ...recall,
     ...bitewings,
@@ -124,7 +126,7 @@ function sayPlan(plan: Plan, shelf: VisitInput['practice']['shelf'], { needLabel
 function sayPlanLine({ name, state, use, amountNote, because, signedBy, warnings }: PlanLine): readonly string[] {
   const amount = (amountNote ?? use.amount).replace(/\.$/, '');
   const often = use.atVisit ? 'at the visit' : `${use.timesPerDay} times a day`;
-  const waits = state === 'waiting-for-signature' ? '; WAITS FOR A SIGNATURE' : signedBy ? `; signed by ${signedBy.name}` : '';
+  const waits = state === 'waiting-for-signature' ? '; WAITS FOR A SIGNATURE' : signedBy ? `; signed by ${saySigner(signedBy)}` : '';
   return [
     `- ${name}: ${amount}, ${often}${waits}`,
     ...because.map((why) => `    ${why}`),

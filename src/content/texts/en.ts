@@ -120,6 +120,7 @@ export const leafletWordsEn: LeafletWords = {
     'tell-team': 'Tell us first if you take a new medicine. Tell us of any allergy or illness, and if you are pregnant.',
   },
   signed: '{item}: signed by {name}.',
+  signedOnOrder: '{item}: signed by {name} on the standing order "{order}" of {date}.',
   cost: { about: 'About {money}.', atLeast: 'At least {money}. Not all prices are known.' },
   next: {
     about: 'In about {n} months ({month}).',

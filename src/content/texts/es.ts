@@ -120,6 +120,7 @@ export const leafletWordsEs: LeafletWords = {
     'tell-team': 'Díganos antes si toma una medicina nueva, si algo le da alergia, si está mal de salud o si hay un embarazo.',
   },
   signed: '{item}: con la firma de {name}.',
+  signedOnOrder: '{item}: con la firma de {name}, según la orden "{order}" del {date}.',
   cost: { about: 'Cerca de {money}.', atLeast: 'Al menos {money}. No se saben todos los precios.' },
   next: {
     about: 'En unos {n} meses ({month}).',

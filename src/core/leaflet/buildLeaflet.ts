@@ -156,11 +156,13 @@ function sayItem(typed: string, { input, locale }: Page): string {
 }
 
 function saySignatures({ input, words, locale, printed }: Page): readonly string[] {
-  return printed.flatMap(({ line, item }) =>
-    line.state === 'signed' && line.signedBy
-      ? [fillIn(words.signed, { item: capitaliseFirst(item.leafletName[input.language], locale), name: line.signedBy.name })]
-      : [],
-  );
+  return printed.flatMap(({ line: { state, signedBy }, item }) => {
+    if (state !== 'signed' || !signedBy) return [];
+    const signed = { item: capitaliseFirst(item.leafletName[input.language], locale), name: signedBy.name };
+    const order = signedBy.standingOrder;
+    if (!order) return [fillIn(words.signed, signed)];
+    return [fillIn(words.signedOnOrder, { ...signed, order: order.name, date: formatLeafletDate(order.date, locale, 'day') })];
+  });
 }
 
 function sayCost({ input, words, locale, printed }: Page): string | null {

@@ -80,6 +80,8 @@ export interface LeafletWords {
   /** By caution id; `<id>/cannot-spit` where the wording for a person who cannot spit differs. */
   readonly cautions: Readonly<Record<string, string>>;
   readonly signed: string;
+  /** Signed on a named and dated standing order. */
+  readonly signedOnOrder: string;
   readonly cost: Readonly<Record<'about' | 'atLeast', string>>;
   readonly next: Readonly<Record<'about' | 'aboutOneMonth' | 'ask' | 'firstTooth', string>>;
   readonly demoNotice: string;

@@ -4,7 +4,7 @@ import type { Warning } from './checkItem.ts';
 import { checkTogether } from './checkTogether.ts';
 import { findOverride, findSignature, type Signatures } from './signatures.ts';
 import type { RegimenTables } from './tables.ts';
-import type { Need, PlanLine } from './types.ts';
+import type { Need, PlanLine, SignedBy, SignedItem } from './types.ts';
 
 interface LineView {
   readonly needs: readonly Need[];
@@ -17,15 +17,12 @@ export function buildLine(candidate: Candidate, others: readonly Candidate[], vi
   const { item, state, meets, use, amountNote, amountKind, check } = candidate;
   const signature = state === 'signed' ? findSignature(view.signatures, item.id) : undefined;
   const reasons = needsOf(candidate, view.needs);
-  const order = signature?.standingOrder;
   return {
     shelfItemId: item.id,
     name: item.name,
     meets,
     state,
-    ...(signature
-      ? { signedBy: { name: order ? `${signature.by}, ${order.name} of ${order.date}` : signature.by, at: signature.at } }
-      : {}),
+    ...(signature ? { signedBy: signedByOf(signature) } : {}),
     use,
     ...(amountNote === undefined ? {} : { amountNote }),
     ...(amountKind === undefined ? {} : { amountKind }),
@@ -37,6 +34,10 @@ export function buildLine(candidate: Candidate, others: readonly Candidate[], vi
     warnings: warningsOf(candidate, others, view),
     sources: uniqueSources([...reasons.flatMap((n) => n.sources), ...(check.agent?.evidence ?? []).map((e) => e.source)]),
   };
+}
+
+export function signedByOf({ by, at, standingOrder, override }: SignedItem): SignedBy {
+  return { name: by, at, ...(standingOrder && { standingOrder }), ...(override && { override }) };
 }
 
 const UNTIL_SIGNED = 'Until the high-fluoride paste is signed: then that one takes its place.';

@@ -7,7 +7,7 @@ import { planFluoride } from './planFluoride.ts';
 import { planRuleBar } from './planRuleHits.ts';
 import { findOverride, findSignature, type Signatures, unliftedBars } from './signatures.ts';
 import type { PlanSettings, RegimenTables } from './tables.ts';
-import type { Need, NeedKind, PersonFacts, PlanLine, ShelfItem, SignedItem } from './types.ts';
+import type { Need, NeedKind, PersonFacts, PlanLine, RefusedItem, ShelfItem, SignedItem } from './types.ts';
 
 /** A pack that could stand in a plan. */
 export interface Candidate extends AgedUse {
@@ -23,6 +23,8 @@ export interface CandidateView {
   readonly facts: PersonFacts;
   readonly settings: PlanSettings;
   readonly signed: readonly SignedItem[];
+  /** What nobody proposes again at this visit. */
+  readonly refused: readonly RefusedItem[];
   readonly signatures: Signatures;
   readonly tables: RegimenTables;
   /** Packs chosen in the place of others, and those others: the first go before the rest of their rank, the second after it. */
@@ -52,6 +54,7 @@ export function rankCandidates(need: Need, candidates: readonly Candidate[], vie
   const tierOf = (c: Candidate) => need.agentIds?.findIndex((tier) => tier.includes(c.item.agentId)) ?? 0;
   return candidates
     .filter((c) => c.meets.includes(need.kind) && tierOf(c) >= 0 && c.state !== 'signed')
+    .filter(({ item }) => !view.refused.some((r) => r.shelfItemId === item.id))
     .filter(({ item, check }) => item.inStock && !check.agent?.byChoiceOnly && unliftedBars(check, view.signatures).length === 0)
     .map((c) => ({
       c,

@@ -35,14 +35,25 @@ const MOST_ALTERNATIVES = 2;
 export const isShelfNeed = (kind: NeedKind): boolean => kind === 'antimicrobial' || SHELF_NEEDS.includes(kind);
 export const isMetBy = (lines: readonly Candidate[], kind: NeedKind): boolean => lines.some((l) => l.meets.includes(kind));
 
-export function viewOf({ facts, needs, shelf, signed, confirmed, mouth, settings, tables, instead }: ProposePlanInput): DraftView {
+export function viewOf({
+  facts,
+  needs,
+  shelf,
+  signed,
+  refused = [],
+  confirmed,
+  mouth,
+  settings,
+  tables,
+  instead,
+}: ProposePlanInput): DraftView {
   const { jurisdiction, hypochloriteProtocol } = settings;
   const hasNoTeeth = mouth?.kind === 'level-does-not-apply';
   const checks = shelf.map((item) =>
     checkItem({ item, facts, level: confirmed?.level, jurisdiction, hypochloriteProtocol, hasNoTeeth, tables }),
   );
   const signatures = new Map(shelf.map(({ id }) => [id, signed.filter((s) => s.shelfItemId === id)]));
-  const view = { facts, settings, signed, signatures, tables, instead };
+  const view = { facts, settings, signed, refused, signatures, tables, instead };
   return { ...view, needs, checks, candidates: checks.map((check) => toCandidate(check, view)) };
 }
 

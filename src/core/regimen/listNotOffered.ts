@@ -7,8 +7,9 @@ import type { Exclusion, Need, ShelfItem } from './types.ts';
  * first in one entry, else what has to be checked and recorded, else what it would meet in the plan. A pack that merely came second is not
  * listed.
  */
-export function listNotOffered(draft: Draft, { needs, checks, signatures }: DraftView): readonly Exclusion[] {
-  const shown = new Set([...draft.lines, ...draft.alternatives.map((a) => a.candidate)].map((c) => c.item.id));
+export function listNotOffered(draft: Draft, { needs, checks, signatures, refused }: DraftView): readonly Exclusion[] {
+  const inPlan = [...draft.lines, ...draft.alternatives.map((a) => a.candidate)].map((c) => c.item.id);
+  const shown = new Set([...inPlan, ...refused.map((r) => r.shelfItemId)]);
   const isWanted = ({ item }: ItemCheck) =>
     (item.inStock && needs.some((need) => isWantedFor(need, item))) || (signatures.get(item.id) ?? []).length > 0;
   return checks
@@ -44,12 +45,13 @@ function becauseOf(asks: readonly Bar[]): string {
   return [...(unknown.length > 0 ? [`not known yet: ${unknown.join(', ')}`] : []), ...new Set(others)].join('; ');
 }
 
-const toExclusion = ({ shelfItemId, ruleId, level, because, ask, private: isPrivate, source }: Bar): Exclusion => ({
+const toExclusion = ({ shelfItemId, ruleId, level, because, ask, private: isPrivate, overridable, source }: Bar): Exclusion => ({
   shelfItemId,
   ruleId,
   level,
   because,
   ...(ask === undefined ? {} : { ask }),
   ...(isPrivate ? { private: true } : {}),
+  ...(level === 'stop' && overridable ? { overridable } : {}),
   source,
 });

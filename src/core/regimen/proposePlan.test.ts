@@ -3,8 +3,9 @@ import { demoShelf } from '../../content/demo/shelf.ts';
 import { regimenTables } from '../../content/regimenTables.ts';
 import { findNeeds } from './findNeeds.ts';
 import { proposePlan } from './proposePlan.ts';
+import { saySigner } from './saySigner.ts';
 import type { HypochloriteProtocol } from './tables.ts';
-import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, ShelfItem, SignedItem } from './types.ts';
+import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, RefusedItem, ShelfItem, SignedItem } from './types.ts';
 
 const grownUp: PersonFacts = {
   ageYears: 45,
@@ -39,6 +40,7 @@ interface Case {
   readonly jurisdiction?: Jurisdiction;
   readonly shelf?: readonly ShelfItem[];
   readonly signed?: readonly SignedItem[];
+  readonly refused?: readonly RefusedItem[];
   readonly verdict?: 'above' | 'below' | 'too-close';
   readonly hypochloriteProtocol?: HypochloriteProtocol;
   readonly needs?: readonly Need[];
@@ -62,6 +64,7 @@ function planFor(c: Case = {}): Plan {
     needs,
     shelf,
     signed,
+    refused: c.refused,
     confirmed,
     settings: { jurisdiction, hypochloriteProtocol: c.hypochloriteProtocol },
     tables,
@@ -140,7 +143,21 @@ describe('a grown-up at level high', () => {
   it('prints the name of a standing order beside the signature', () => {
     const order = { name: 'High-fluoride order', date: '2026-02-01' };
     const signed = planFor({ signed: [{ ...sign('paste-naf-5000'), standingOrder: order }] });
-    expect(lineOf(signed, 'paste-naf-5000')?.signedBy?.name).toBe('Dr. Ahlgren, High-fluoride order of 2026-02-01');
+    const signedBy = lineOf(signed, 'paste-naf-5000')?.signedBy;
+    expect(signedBy).toEqual({ name: 'Dr. Ahlgren', at: '2026-11-25T11:00:00Z', standingOrder: order });
+    expect(signedBy && saySigner(signedBy)).toBe('Dr. Ahlgren, on the standing order "High-fluoride order" of 2026-02-01');
+  });
+
+  it('does not propose again what a dentist did not release, and says who, when and why', () => {
+    const refusal = { shelfItemId: 'paste-naf-5000', by: 'Dr. Ahlgren', at: '2026-11-25T11:00:00Z', reason: 'kidney disease' };
+    const refused = planFor({ refused: [refusal] });
+    const shown = [...refused.lines, ...refused.alternatives.map((a) => a.line)].map((l) => l.shelfItemId);
+    expect(shown).not.toContain('paste-naf-5000');
+    expect(refused.notOffered.map((e) => e.shelfItemId)).not.toContain('paste-naf-5000');
+    expect(refused.refused).toEqual([{ ...refusal, name: 'Paste, sodium fluoride 1.1 % (5,000 ppm F)' }]);
+    const signed = planFor({ refused: [refusal], signed: [sign('paste-naf-5000')] });
+    expect(lineOf(signed, 'paste-naf-5000')?.state).toBe('signed');
+    expect(signed.refused).toEqual([]);
   });
 });
 

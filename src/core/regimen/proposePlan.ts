@@ -10,8 +10,9 @@ import { mayLimitFood } from './mayLimitFood.ts';
 import { monthlyCostCents } from './monthlyCostCents.ts';
 import { type LastBitewings, planBitewings } from './planBitewings.ts';
 import { planFluoride } from './planFluoride.ts';
+import { findSignature } from './signatures.ts';
 import type { PlanSettings, RegimenTables } from './tables.ts';
-import type { ConfirmedLevel, Need, PersonFacts, Plan, ShelfItem, SignedItem } from './types.ts';
+import type { ConfirmedLevel, Need, PersonFacts, Plan, RefusedItem, ShelfItem, SignedItem } from './types.ts';
 
 export interface ProposePlanInput {
   readonly facts: PersonFacts;
@@ -19,6 +20,8 @@ export interface ProposePlanInput {
   readonly shelf: readonly ShelfItem[];
   /** Signatures of this visit, each given by a member with that right. */
   readonly signed: readonly SignedItem[];
+  /** What a member with that right did not release at this visit. */
+  readonly refused?: readonly RefusedItem[] | undefined;
   readonly confirmed?: ConfirmedLevel | undefined;
   readonly mouth?: Pick<MouthDecision, 'kind' | 'reasons'> | undefined;
   /** Appliances noted today; with the conditions they choose the advice. */
@@ -51,6 +54,10 @@ export function proposePlan(input: ProposePlanInput): Plan {
   return {
     ...planLines(draft, view),
     notOffered: listNotOffered(draft, view),
+    refused: nameRefused(
+      view.refused.filter((r) => !findSignature(view.signatures, r.shelfItemId)),
+      input.shelf,
+    ),
     unmet: unmetNeeds(draft, view),
     fluoride: fluoride.intake,
     fluorideSentence: fluoride.sentence,
@@ -80,6 +87,10 @@ function planLines({ lines, alternatives }: Draft, view: DraftView): Pick<Plan, 
     lines: lines.map((l) => buildLine(l, lines, view)),
     alternatives: alternatives.map(({ insteadOf, candidate }) => ({ insteadOf, line: buildLine(candidate, without(insteadOf), view) })),
   };
+}
+
+export function nameRefused(refused: readonly RefusedItem[], shelf: readonly ShelfItem[]): NonNullable<Plan['refused']> {
+  return refused.map((r) => ({ ...r, name: shelf.find((item) => item.id === r.shelfItemId)?.name ?? r.shelfItemId }));
 }
 
 /** Needs that no line meets: those still open with what is open, those without a fitting pack with where to look. */

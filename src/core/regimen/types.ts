@@ -102,6 +102,8 @@ export interface Exclusion {
   readonly ask?: readonly string[] | undefined;
   /** The clause tells something that "Show patient" hides. */
   readonly private?: boolean | undefined;
+  /** A dentist in person may lift this stop with a reason. */
+  readonly overridable?: boolean | undefined;
   readonly source: SourceRef;
 }
 
@@ -110,7 +112,7 @@ export interface PlanLine {
   readonly name: string;
   readonly meets: readonly NeedKind[];
   readonly state: 'proposed' | 'waiting-for-signature' | 'signed';
-  readonly signedBy?: { readonly name: string; readonly at: string } | undefined;
+  readonly signedBy?: SignedBy | undefined;
   readonly use: ShelfItem['use'];
   /** Instructions that differ by age (smear, pea, ribbon). */
   readonly amountNote?: string | undefined;
@@ -119,6 +121,21 @@ export interface PlanLine {
   readonly because: readonly string[];
   readonly warnings: readonly { readonly ruleId: string; readonly text: string; readonly source: SourceRef }[];
   readonly sources: readonly SourceRef[];
+}
+
+/** Who let an item go, and on what: in person, on a standing order, or against a rule with a reason. */
+export interface SignedBy extends Pick<SignedItem, 'standingOrder' | 'override'> {
+  readonly name: string;
+  readonly at: string;
+}
+
+/** An item that a member with the right to sign has looked at and does not release. It is not proposed again at this visit. */
+export interface RefusedItem {
+  readonly shelfItemId: string;
+  readonly by: string;
+  /** UTC. */
+  readonly at: string;
+  readonly reason: string;
 }
 
 export interface FluorideIntake {
@@ -159,6 +176,8 @@ export interface Plan {
   /** Up to two other ways to meet the same need, by id of the line they could replace. */
   readonly alternatives: readonly { readonly insteadOf: string; readonly line: PlanLine }[];
   readonly notOffered: readonly Exclusion[];
+  /** Not released by a member who might have signed. Absent in plans that were stored before refusals were kept. */
+  readonly refused?: readonly (RefusedItem & { readonly name: string })[] | undefined;
   readonly unmet: readonly { readonly need: NeedKind; readonly because: string }[];
   readonly fluoride: FluorideIntake;
   /** "At least 0.031 mg/kg a day from paste (water not known)". */
@@ -216,7 +235,7 @@ export interface SignedItem {
   readonly shelfItemId: string;
   readonly by: string;
   readonly at: string;
-  readonly standingOrder?: { readonly name: string; readonly date: string } | undefined;
+  readonly standingOrder?: { readonly name: string; readonly date: string; readonly by?: string | undefined } | undefined;
   /** Present when it overrides a stop rule; must carry a reason. */
   readonly override?: { readonly ruleId: string; readonly reason: string } | undefined;
 }

@@ -1,4 +1,3 @@
-import { buildLeaflet } from '../leaflet/buildLeaflet.ts';
 import { assessReading } from '../reading/assessReading.ts';
 import { findNeeds } from '../regimen/findNeeds.ts';
 import type { LastBitewings } from '../regimen/planBitewings.ts';
@@ -24,6 +23,7 @@ import { personFacts } from './personFacts.ts';
 import type { Question } from './question.ts';
 import type { MouthDecision, PracticeSettings, VisitAssessment, VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
+import { leafletOf } from './withReleases.ts';
 
 /**
  * Everything Ebbline says of one visit, from what is known of it so far: the reading, the level proposed by the practice's method, the
@@ -33,7 +33,8 @@ import type { VisitContent } from './visitContent.ts';
  * @param content  clinical tables, one edition of each
  * @throws RangeError when a date or a number lies outside its range; the message names it
  */
-export function assessVisit({ practice, person, visit }: VisitInput, content: VisitContent): VisitAssessment {
+export function assessVisit(input: VisitInput, content: VisitContent): VisitAssessment {
+  const { practice, person, visit } = input;
   const { ageYears, ageMonths } = ageOn(person.birthDate, visit.onDate);
   const { settings } = practice;
   const { answers, findings, allExamined, onDate } = visit;
@@ -82,6 +83,7 @@ export function assessVisit({ practice, person, visit }: VisitInput, content: Vi
     settings,
     confirmed,
     signed: visit.signed,
+    refused: visit.refused,
     mouth,
     appliances: Array.isArray(known['appliance']) ? known['appliance'] : undefined,
     lastBitewings: lastBitewings(answers, questions, onDate),
@@ -90,22 +92,7 @@ export function assessVisit({ practice, person, visit }: VisitInput, content: Vi
     instead: visit.agreed?.instead,
   });
   const couldChange = level.table ? listChanges({ ...level, items, ageYears, settings, mayLimitFood: plan.diet.allowed === 'any' }) : [];
-  const leaflet = buildLeaflet({
-    plan,
-    person: { name: person.name, ageYears },
-    practice: { name: practice.name, invented: practice.invented, jurisdiction: settings.jurisdiction },
-    onDate,
-    language: visit.language,
-    agreed: visit.agreed,
-    stopUsing: visit.stopUsing,
-    nextOn: visit.nextOn,
-    correctedOn: visit.correctedOn,
-    shelf: practice.shelf,
-    texts: content.leaflet,
-    mouth,
-    facts,
-    needs,
-  });
+  const leaflet = leafletOf({ plan, facts, needs, ageYears, mouth }, input, content);
   return {
     ageYears,
     ageMonths,

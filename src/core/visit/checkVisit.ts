@@ -174,6 +174,7 @@ function checkPlan({ practice, visit }: VisitInput): VisitProblem[] {
   const isOnShelf = (id: string) => practice.shelf.some((item) => item.id === id);
   const offShelf = [
     ...visit.signed.map((item, i) => ({ id: item.shelfItemId, path: `visit.signed.${i}.shelfItemId` })),
+    ...(visit.refused ?? []).map((item, i) => ({ id: item.shelfItemId, path: `visit.refused.${i}.shelfItemId` })),
     ...Object.keys(visit.agreed?.items ?? {}).map((id) => ({ id, path: `visit.agreed.items.${id}` })),
     ...Object.entries(visit.agreed?.instead ?? {}).flatMap(([id, taken]) =>
       [id, taken].map((i) => ({ id: i, path: `visit.agreed.instead.${id}` })),

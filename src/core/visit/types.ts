@@ -1,6 +1,6 @@
 import type { Leaflet, LeafletLanguage } from '../leaflet/types.ts';
 import type { Meter, PastReading, ReadingAssessment, SwabLot, SwabReading } from '../reading/types.ts';
-import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, ShelfItem, SignedItem } from '../regimen/types.ts';
+import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, RefusedItem, ShelfItem, SignedItem } from '../regimen/types.ts';
 import type { Level, LevelChange, RiskResult } from '../risk/types.ts';
 import type { Answers, SourceRef, UnknownKind } from './answer.ts';
 import type { MouthReason } from './mouthReason.ts';
@@ -111,6 +111,8 @@ export interface VisitInput {
     readonly pastReadings: readonly PastReading[];
     readonly confirmed?: ConfirmedLevel | undefined;
     readonly signed: readonly SignedItem[];
+    /** What a member with the right to sign did not release. Absent = nothing. */
+    readonly refused?: readonly RefusedItem[] | undefined;
     /** What the person agreed to; absent = use what the plan proposes. */
     readonly agreed?:
       | {

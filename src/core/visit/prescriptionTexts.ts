@@ -1,0 +1,85 @@
+import { listLeafletCautions } from '../leaflet/listLeafletCautions.ts';
+import { listPrintableLines, type PrintableLine } from '../leaflet/listPrintableLines.ts';
+import { itemPpm } from '../regimen/itemTraits.ts';
+import type { ShelfItem, SignedBy } from '../regimen/types.ts';
+import type { VisitAssessment, VisitInput } from './types.ts';
+import type { VisitContent } from './visitContent.ts';
+
+/** What a signed prescription item has to say, to be copied onto the form that local law asks for. Itself no prescription. */
+export interface PrescriptionText {
+  readonly shelfItemId: string;
+  /** By ingredient and strength, never by a maker. */
+  readonly item: string;
+  readonly form: string;
+  /** "1.1 % (4,977 ppm fluoride)"; null = the shelf does not tell. */
+  readonly strength: string | null;
+  /** One pack; null = the shelf does not tell. */
+  readonly quantity: string | null;
+  readonly directions: string;
+  readonly duration: string;
+  /** In the words of the leaflet, so that nothing private stands here. */
+  readonly cautions: readonly string[];
+  readonly signedBy: SignedBy;
+}
+
+/**
+ * The texts of a visit: every item of prescription strength for use at home that is signed and was not turned down. What waits, what was
+ * refused and what is done at the visit is not among them.
+ * @param assessment  of the same input; the leaflet's rule of what is released holds here too
+ */
+export function prescriptionTexts(
+  assessment: Pick<VisitAssessment, 'plan' | 'ageYears' | 'facts'>,
+  { practice, visit }: VisitInput,
+  { leaflet, regimen }: Pick<VisitContent, 'leaflet' | 'regimen'>,
+): readonly PrescriptionText[] {
+  const { plan, ageYears, facts } = assessment;
+  const words = leaflet.words.en;
+  const cautionsOf = (line: PrintableLine) =>
+    listLeafletCautions([], [line], ageYears, leaflet.cautions).flatMap(
+      (id) => (facts.canSpit === false ? words.cautions[`${id}/cannot-spit`] : undefined) ?? words.cautions[id] ?? [],
+    );
+  return listPrintableLines(plan.lines, practice.shelf, visit.agreed?.items).flatMap((printable): PrescriptionText[] => {
+    const { line, item } = printable;
+    if (line.state !== 'signed' || !line.signedBy || line.use.atVisit === true) return [];
+    const agent = regimen.agents.find((a) => a.id === item.agentId);
+    if (item.release !== 'prescription' && agent?.release !== 'prescription') return [];
+    return [
+      {
+        shelfItemId: item.id,
+        item: line.name,
+        form: item.form,
+        strength: strengthOf(item),
+        quantity: item.packAmount ? `1 pack of ${item.packAmount.value} ${item.packAmount.unit}` : null,
+        directions: directionsOf(line),
+        duration:
+          line.use.courseDays === undefined
+            ? 'no end date set; looked at again at the next visit'
+            : `${line.use.courseDays} days, then stop`,
+        cautions: cautionsOf(printable),
+        signedBy: line.signedBy,
+      },
+    ];
+  });
+}
+
+function strengthOf(item: ShelfItem): string | null {
+  const { percent, compound } = item;
+  const fluoridePpm = itemPpm(item);
+  const share = percent === undefined ? undefined : `${percent} %${compound ? ` ${COMPOUNDS[compound]}` : ''}`;
+  const ppm = fluoridePpm === undefined ? undefined : `${Math.round(fluoridePpm).toLocaleString('en')} ppm fluoride`;
+  return [share, ppm].filter(Boolean).join(', ') || null;
+}
+
+const COMPOUNDS: Readonly<Record<NonNullable<ShelfItem['compound']>, string>> = {
+  NaF: 'sodium fluoride',
+  SnF2: 'stannous fluoride',
+  Na2PO3F: 'sodium monofluorophosphate',
+  'AgF(NH3)2': 'silver diammine fluoride',
+};
+
+function directionsOf({ use, amountNote }: PrintableLine['line']): string {
+  const often = OFTEN[use.timesPerDay] ?? (use.timesPerDay < 1 ? 'less than once a day, as told' : `${use.timesPerDay} times a day`);
+  return `${often}: ${amountNote ?? use.amount}`;
+}
+
+const OFTEN: Readonly<Record<number, string>> = { 1: 'Once a day', 2: 'Twice a day' };

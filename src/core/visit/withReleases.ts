@@ -1,0 +1,55 @@
+import { buildLeaflet } from '../leaflet/buildLeaflet.ts';
+import { signedByOf } from '../regimen/buildLine.ts';
+import { isSignature } from '../regimen/mayRelease.ts';
+import { nameRefused } from '../regimen/proposePlan.ts';
+import type { Plan, PlanLine } from '../regimen/types.ts';
+import type { VisitAssessment, VisitInput } from './types.ts';
+import type { VisitContent } from './visitContent.ts';
+
+/**
+ * The assessment of a closed visit with the signatures and refusals as they stand now: a dentist may come to an item after the visit was
+ * closed, and may take a signature back. Nothing else of the stored result changes; the leaflet is made again only if a release did.
+ * @param stored  as it was stored when the visit closed; only its lines that need a signature are looked at
+ * @param input   of the same visit, with `signed` and `refused` as they are now
+ */
+export function withReleases(stored: VisitAssessment, input: VisitInput, content: Pick<VisitContent, 'leaflet'>): VisitAssessment {
+  const { visit, practice } = input;
+  const refused = (visit.refused ?? []).filter((r) => stored.plan.lines.some((line) => line.shelfItemId === r.shelfItemId));
+  const lines = stored.plan.lines
+    .filter((line) => !refused.some((r) => r.shelfItemId === line.shelfItemId))
+    .map((line) => releaseOf(line, visit));
+  const plan: Plan = { ...stored.plan, lines, refused: nameRefused(visit.refused ?? [], practice.shelf) };
+  if (JSON.stringify(lines) === JSON.stringify(stored.plan.lines)) return { ...stored, plan };
+  return { ...stored, plan, leaflet: leafletOf({ ...stored, plan }, input, content) };
+}
+
+function releaseOf(line: PlanLine, { signed }: VisitInput['visit']): PlanLine {
+  if (line.state === 'proposed') return line;
+  const signature = signed.find((s) => s.shelfItemId === line.shelfItemId && isSignature(s));
+  const { signedBy: _before, ...rest } = line;
+  return signature ? { ...rest, state: 'signed', signedBy: signedByOf(signature) } : { ...rest, state: 'waiting-for-signature' };
+}
+
+/** The page that a person takes home, from an assessment of the visit. @throws RangeError as `buildLeaflet` */
+export function leafletOf(
+  { plan, facts, needs, ageYears, mouth }: Pick<VisitAssessment, 'plan' | 'facts' | 'needs' | 'ageYears' | 'mouth'>,
+  { person, practice, visit }: VisitInput,
+  content: Pick<VisitContent, 'leaflet'>,
+): VisitAssessment['leaflet'] {
+  return buildLeaflet({
+    plan,
+    person: { name: person.name, ageYears },
+    practice: { name: practice.name, invented: practice.invented, jurisdiction: practice.settings.jurisdiction },
+    onDate: visit.onDate,
+    language: visit.language,
+    agreed: visit.agreed,
+    stopUsing: visit.stopUsing,
+    nextOn: visit.nextOn,
+    correctedOn: visit.correctedOn,
+    shelf: practice.shelf,
+    texts: content.leaflet,
+    mouth,
+    facts,
+    needs,
+  });
+}
