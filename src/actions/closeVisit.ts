@@ -11,7 +11,7 @@ import type { VisitSaid } from '../store/storedJson.ts';
 import { deleteDraft, keepDraftValues } from '../store/write/draftFields.ts';
 import { insertRows } from '../store/write/rows.ts';
 import { closeOpenVisit } from '../store/write/visits.ts';
-import { type ClosingCourse, type UsedCourse, writeCourses, writeUsed } from './closingCourses.ts';
+import { type ClosingCourse, endLeftOver, type UsedCourse, writeCourses, writeUsed } from './closingCourses.ts';
 import { readingRow } from './closingReading.ts';
 import { type ClosingTask, writeTasks } from './closingTasks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
@@ -84,6 +84,7 @@ export async function closeVisit(context: ActionContext, input: CloseVisitInput)
     const results = input.results.map((result) => ({ id: newId(), visitId, madeAt, ...toResultColumns(result) }));
     log.rows('result', await insertRows(trx, scope, 'result', results));
     log.rows('course', await writeCourses(trx, context, visit, input.courses));
+    log.rows('course', await endLeftOver(trx, scope, visit, input.courses));
     log.rows('course', await writeUsed(trx, scope, patientId, input.used ?? []));
     log.rows('task', await writeTasks(trx, context, visit, input.tasks, input.said?.goalsSince));
     await keepDraftValues(trx, scope, visitId);

@@ -68,6 +68,23 @@ export async function writeCourses(
   return written;
 }
 
+/** Ends what still waits although the plan of the closing visit no longer holds it: its signature or refusal was taken back. */
+export async function endLeftOver(
+  trx: Db,
+  scope: SiteScope,
+  { id, onDate }: Pick<VisitTable, 'id' | 'onDate'>,
+  closing: readonly ClosingCourse[],
+): Promise<CourseTable[]> {
+  const ended: CourseTable[] = [];
+  for (const course of await listCoursesOfVisit(trx, scope, id)) {
+    if (course.release !== 'waiting' || closing.some((c) => c.shelfItemId === course.shelfItemId)) continue;
+    const row = await updateRow(trx, scope, 'course', course, { toDate: onDate, stopReason: 'not in the plan when the visit was closed' });
+    if (!row) throw new ConflictError('An item of the plan', null, course);
+    ended.push(row);
+  }
+  return ended;
+}
+
 function releaseAtClosing({ state, release }: ClosingCourse, item: ShelfItem, before: Course | undefined): CourseRelease {
   if (before?.signature) return 'signed';
   if (before?.refusal) return 'refused';

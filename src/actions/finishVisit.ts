@@ -5,6 +5,7 @@ import { isSwabBegun } from '../core/reading/isSwabBegun.ts';
 import { ageOn } from '../core/visit/ageOn.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
+import { withReleases } from '../core/visit/withReleases.ts';
 import { canonicalJson } from '../store/chain.ts';
 import { listResults } from '../store/read/results.ts';
 import type { Db, ResultKind } from '../store/schema.ts';
@@ -52,14 +53,15 @@ export async function finishVisit(context: ActionContext, visitId: string): Prom
   return assessment;
 }
 
-/** The assessment that was stored when the visit closed, as it was then. @throws AppError VISIT_NOT_FOUND when a part is missing */
+/** The assessment that was stored when the visit closed, with signatures and refusals as they stand now. @throws AppError VISIT_NOT_FOUND when a part is missing */
 export async function readStoredAssessment(db: Db, scope: SiteScope, { visit, input }: LoadedVisit): Promise<VisitAssessment> {
   const results = await listResults(db, scope, visit.id);
   const parts = STORED_KINDS.map((kind) => results.filter((r) => r.kind === kind && r.decision === null).at(-1)?.body);
   if (parts.includes(undefined)) throw new AppError('VISIT_NOT_FOUND', 'This visit was closed without a stored result.');
   const age = ageOn(input.person.birthDate, visit.onDate);
   // Each part was written by `toClosingResult`, and all of them together are a whole assessment.
-  return Object.assign({ ...age, confirmed: input.visit.confirmed ?? null }, ...parts) as VisitAssessment;
+  const stored = Object.assign({ ...age, confirmed: input.visit.confirmed ?? null }, ...parts) as VisitAssessment;
+  return withReleases(stored, input, content);
 }
 
 /** Names exactly what the core was given. */

@@ -51,6 +51,8 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
   const tasks = await listTasksOfPatient(db, scope, patient.id);
   const practice = visit.state === 'open' ? stored.practice : withItsShelf(stored.practice, courses, visit);
   const correctedOn = visit.said?.corrections?.at(-1)?.on;
+  const ofVisit = courses.filter((course) => course.visitId === visitId);
+  const refused = ofVisit.flatMap(({ shelfItemId, refusal }) => (refusal ? [{ shelfItemId, ...refusal }] : []));
   const input: VisitInput = {
     practice,
     person: { name: patient.profile.name, birthDate: patient.birthDate, newPatient: earlier.length === 0 },
@@ -62,7 +64,8 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
       answers: { ...carried, ...said.answers },
       pastReadings: listPastReadings(readings, new Set(earlier.map((v) => v.id))),
       ...(confirmed === undefined ? {} : { confirmed }),
-      signed: courses.flatMap(({ visitId: of, signature }) => (of === visitId && signature ? [signature] : [])),
+      signed: ofVisit.flatMap(({ signature }) => signature ?? []),
+      ...(refused.length === 0 ? {} : { refused }),
       pastCare: pastCourses.map((course) => toPastCare(course, practice.shelf, earlier)),
       pastGoals: listPastGoals(tasks, visit, earlier),
       ...(correctedOn === undefined ? {} : { correctedOn }),
@@ -72,7 +75,10 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
 }
 
 /** What was said and seen at this visit itself; the rest of the input is looked up. */
-type Said = Omit<VisitInput['visit'], 'onDate' | 'language' | 'pastReadings' | 'pastCare' | 'pastGoals' | 'confirmed' | 'signed'> & {
+type Said = Omit<
+  VisitInput['visit'],
+  'onDate' | 'language' | 'pastReadings' | 'pastCare' | 'pastGoals' | 'confirmed' | 'signed' | 'refused'
+> & {
   readonly language?: VisitInput['visit']['language'];
 };
 

@@ -4,6 +4,9 @@ import { requireText } from './checks.ts';
 import type { ActionContext } from './context.ts';
 import { requireRight } from './rights.ts';
 
+/** Accesses after which a signature is out of the house. */
+export const PRINTS: readonly string[] = ['print-leaflet', 'print-prescriptions'];
+
 export interface LogAccessInput {
   /** What was done, e.g. "open-record", "print-leaflet", "sign-in". */
   readonly action: string;

@@ -14,6 +14,7 @@ export const RIGHTS = {
   saveLot: ['lead', 'hygienist', 'dentist', 'assistant'],
   saveShelfItem: ['lead', 'hygienist', 'dentist'],
   saveStandingOrder: ['dentist'],
+  withdrawStandingOrder: ['dentist'],
   addPatient: EVERYONE,
   addAppointment: EVERYONE,
   openVisit: EVERYONE,
@@ -22,6 +23,9 @@ export const RIGHTS = {
   withdrawLevel: ['hygienist', 'dentist'],
   /** A hygienist only on a standing order. */
   signItem: ['dentist', 'hygienist'],
+  refuseItem: ['dentist'],
+  /** A hygienist only her or his own signature on a standing order. */
+  withdrawRelease: ['dentist', 'hygienist'],
   closeVisit: ['hygienist', 'dentist'],
   correctVisit: ['hygienist', 'dentist'],
   changePassword: EVERYONE,

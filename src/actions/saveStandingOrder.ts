@@ -1,3 +1,5 @@
+import { AppError } from '../api/errors.ts';
+import { listCatalog } from '../store/read/catalog.ts';
 import type { StandingOrder } from '../store/storedJson.ts';
 import { requireDate, requireText } from './checks.ts';
 import type { ActionContext } from './context.ts';
@@ -19,6 +21,16 @@ export async function saveStandingOrder(
   requireRight(context.actor, 'saveStandingOrder');
   requireText('The name of the order', order.name);
   requireDate('The date of the order', order.date);
+  if (order.until !== undefined && requireDate('The last day of the order', order.until) < order.date)
+    throw new AppError('INPUT_INVALID', 'The last day of the order lies before its date.');
+  await requireItems(context, order.shelfItemIds);
   const body: StandingOrder = { ...order, signedBy: context.actor.name };
   return saveCatalogEntry(context, 'saveStandingOrder', { kind: 'standing-order', id, body, expectedVersion });
+}
+
+async function requireItems({ db, scope }: ActionContext, shelfItemIds: readonly string[]): Promise<void> {
+  if (shelfItemIds.length === 0) throw new AppError('INPUT_INVALID', 'The order names no item.');
+  const shelf = new Set((await listCatalog(db, scope, 'shelf-item')).map(({ id }) => id));
+  const missing = shelfItemIds.find((id) => !shelf.has(id));
+  if (missing !== undefined) throw new AppError('SHELF_ITEM_NOT_FOUND', `There is no item ${missing} on the shelf.`);
 }

@@ -5,7 +5,8 @@ import { ConflictError } from '../store/errors.ts';
 import { findCatalogEntry } from '../store/read/catalog.ts';
 import { type Course, listCoursesOfVisit } from '../store/read/courses.ts';
 import { findVisitHeld, type Visit } from '../store/read/visits.ts';
-import type { Db } from '../store/schema.ts';
+import type { CourseTable, Db } from '../store/schema.ts';
+import type { SiteScope } from '../store/siteScope.ts';
 import { insertRows, updateRow } from '../store/write/rows.ts';
 import { requireReason } from './checks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
@@ -16,8 +17,14 @@ export interface SignItemInput {
   readonly shelfItemId: string;
   /** Ids of the rules that stop this item for this person, as the core computed them from the saved answers; empty = none. */
   readonly stops: readonly string[];
-  /** The plan holds the item back for this person although anyone may give it, because of a caution to check. */
+  /** Of those, the ones that no signature lifts. */
+  readonly fixedStops?: readonly string[] | undefined;
+  /** Ids of the rules that hold the item back until something is asked; then no standing order covers it. */
+  readonly asks?: readonly string[] | undefined;
+  /** The item stands in the plan and waits. A standing order covers nothing else, and an item for anyone needs a signature only then. */
   readonly waits?: boolean | undefined;
+  /** Local date of the signature: a standing order must hold on it as well as on the day of the visit. Absent = the day of the visit. */
+  readonly today?: string | undefined;
   /** Overrides one stop rule; only a dentist in person. */
   readonly override?: { readonly ruleId: string; readonly reason: string } | undefined;
   /** Signs on a named and dated standing order instead of in person. */
@@ -29,12 +36,11 @@ export interface SignItemInput {
  * @throws AppError NOT_ALLOWED, ITEM_STOPPED, REASON_REQUIRED, VISIT_NOT_FOUND, SHELF_ITEM_NOT_FOUND, STANDING_ORDER_NOT_FOUND
  */
 export async function signItem(context: ActionContext, input: SignItemInput): Promise<SignedItem> {
-  const { scope, actor, now, newId } = context;
+  const { scope, actor, now } = context;
   requireRight(actor, 'signItem');
   const { visitId, shelfItemId } = input;
   return inTransaction(context, 'signItem', async (trx, log) => {
-    const visit = await findVisitHeld(trx, scope, visitId);
-    if (!visit || visit.state === 'void') throw new AppError('VISIT_NOT_FOUND', 'There is no such visit in this practice.');
+    const visit = await requireVisitToSign(trx, scope, visitId);
     const item = (await findCatalogEntry(trx, scope, 'shelf-item', shelfItemId))?.body;
     if (!item) throw new AppError('SHELF_ITEM_NOT_FOUND', 'There is no such item on the shelf.');
     const authority = await findAuthority(trx, context, visit, input);
@@ -42,6 +48,8 @@ export async function signItem(context: ActionContext, input: SignItemInput): Pr
     const course = (await listCoursesOfVisit(trx, scope, visitId)).find((other) => other.shelfItemId === shelfItemId);
     if (course?.signature) return course.signature;
     if (course && isTurnedDown(course)) throw new AppError('CONFLICT', 'This person has declined the item.');
+    if (course?.refusal && authority.standingOrder)
+      throw new AppError('NOT_ALLOWED', `${course.refusal.by} did not release this item: no standing order covers it.`);
 
     const signed: SignedItem = { shelfItemId, by: actor.name, at: now(), ...authority, ...override };
     const signature = JSON.stringify(signed);
@@ -56,21 +64,34 @@ export async function signItem(context: ActionContext, input: SignItemInput): Pr
       if (!row) throw new ConflictError('This item', signed, course);
       log.row('course', row, reason);
     } else {
-      const unknown = { fromDate: visit.onDate, toDate: null, reason: null, adherence: null, stopReason: null, refusal: null };
-      const row = {
-        id: newId(),
-        patientId: visit.patientId,
-        visitId,
-        shelfItemId,
-        state: 'offered',
-        release: 'signed',
-        signature,
-        ...unknown,
-      } as const;
-      for (const inserted of await insertRows(trx, scope, 'course', [row])) log.row('course', inserted, reason);
+      log.row(
+        'course',
+        await addCourse(trx, context, visit, { shelfItemId, release: 'signed', signature, fromDate: visit.onDate }),
+        reason,
+      );
     }
     return signed;
   });
+}
+
+/** The visit, open or closed. @throws AppError VISIT_NOT_FOUND */
+export async function requireVisitToSign(trx: Db, scope: SiteScope, visitId: string): Promise<Visit> {
+  const visit = await findVisitHeld(trx, scope, visitId);
+  if (!visit || visit.state === 'void') throw new AppError('VISIT_NOT_FOUND', 'There is no such visit in this practice.');
+  return visit;
+}
+
+/** An item on which nobody has said a word yet, with where its release stands. */
+export async function addCourse(
+  trx: Db,
+  { scope, newId }: ActionContext,
+  { id: visitId, patientId }: Visit,
+  course: Pick<CourseTable, 'shelfItemId' | 'release'> & Partial<Pick<CourseTable, 'signature' | 'refusal' | 'fromDate'>>,
+): Promise<CourseTable> {
+  const unknown = { fromDate: null, toDate: null, reason: null, adherence: null, stopReason: null, signature: null, refusal: null };
+  const [row] = await insertRows(trx, scope, 'course', [{ ...unknown, id: newId(), patientId, visitId, state: 'offered', ...course }]);
+  if (!row) throw new AppError('INTERNAL', 'The item was written and could not be read.');
+  return row;
 }
 
 /** Whatever waits for a signature takes the right of a dentist, also an ordinary item with a caution to check. */
@@ -85,25 +106,29 @@ async function findAuthority(
   trx: Db,
   { scope, actor }: ActionContext,
   { onDate }: Visit,
-  { shelfItemId, standingOrderId }: SignItemInput,
+  { shelfItemId, standingOrderId, asks = [], waits, today = onDate }: SignItemInput,
 ): Promise<Pick<SignedItem, 'standingOrder'>> {
   if (standingOrderId === undefined) {
     if (mayRelease(actor.roles, NEEDS_A_DENTIST)) return {};
     throw new AppError('NOT_ALLOWED', 'This item waits for the signature of a dentist.');
   }
   const order = (await findCatalogEntry(trx, scope, 'standing-order', standingOrderId))?.body;
-  const holds = order && order.withdrawn !== true && order.date <= onDate && (order.until === undefined || onDate <= order.until);
+  const days = [onDate, today];
+  const holds =
+    order && order.withdrawn !== true && days.every((day) => order.date <= day && (order.until === undefined || day <= order.until));
   if (!holds) throw new AppError('STANDING_ORDER_NOT_FOUND', 'No standing order of this name holds on the day of the visit.');
   if (!order.shelfItemIds.includes(shelfItemId))
     throw new AppError('NOT_ALLOWED', `The standing order ${order.name} does not name this item.`);
+  if (asks.length > 0 || waits !== true)
+    throw new AppError('NOT_ALLOWED', 'A standing order covers only what stands in the plan and waits, with nothing left to ask.');
   if (!mayRelease(actor.roles, NEEDS_A_DENTIST, { ...order, signedOn: onDate }))
     throw new AppError('NOT_ALLOWED', `The standing order ${order.name} has no name or no date that holds.`);
-  return { standingOrder: { name: order.name, date: order.date } };
+  return { standingOrder: { name: order.name, date: order.date, by: order.signedBy } };
 }
 
 /** A rule that stops the item needs an override that names it; an override without such a rule is a mistake. */
 function requireOverride({ actor }: ActionContext, item: ShelfItem, input: SignItemInput): Pick<SignedItem, 'override'> {
-  const { stops, override, standingOrderId, waits = false } = input;
+  const { stops, fixedStops = [], override, standingOrderId, waits = false } = input;
   if (!override) {
     if (stops.length > 0) throw new AppError('ITEM_STOPPED', `${item.name} is stopped by rule ${stops.join(', ')} for this person.`);
     if (item.release === 'anyone' && !waits) throw new AppError('INPUT_INVALID', `${item.name} needs no signature.`);
@@ -118,5 +143,7 @@ function requireOverride({ actor }: ActionContext, item: ShelfItem, input: SignI
       'ITEM_STOPPED',
       `Rule ${override.ruleId} is not the one rule that stops ${item.name}: ${stops.join(', ') || 'none does'}.`,
     );
+  if (fixedStops.includes(override.ruleId))
+    throw new AppError('ITEM_STOPPED', `Rule ${override.ruleId} stops ${item.name}, and no signature lifts it.`);
   return { override: { ruleId: override.ruleId, reason } };
 }

@@ -77,10 +77,6 @@ export const CorrectionBody = z.strictObject({
   changes: z.array(z.strictObject({ path: FieldWrite.shape.path, value: z.unknown() })).max(200),
   level: z.enum(['low', 'moderate', 'high', 'extreme']).optional(),
 });
-export const SignBody = z.strictObject({
-  shelfItemId: z.string(),
-  override: z.strictObject({ ruleId: z.string(), reason: z.string().trim().min(1).max(500) }).optional(),
-});
 export const SignInBody = z.strictObject({ memberId: z.string(), password: z.string() });
 
 const password = z.string().min(8, { error: 'must have 8 characters or more' }).max(200);

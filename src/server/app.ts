@@ -17,6 +17,7 @@ import { practiceRoutes } from './practiceRoutes.ts';
 import type { SignInAddress } from './sessions.ts';
 import { shelfRoutes } from './shelfRoutes.ts';
 import { signInRoutes } from './signInRoutes.ts';
+import { signingRoutes } from './signingRoutes.ts';
 import { visitRoutes } from './visitRoutes.ts';
 
 export interface AppDeps {
@@ -72,6 +73,7 @@ async function registerApi(app: FastifyInstance, deps: Omit<AppDeps, 'webRoot'>)
   await app.register(peopleRoutes, { contextOf });
   await app.register(visitRoutes, { contextOf });
   await app.register(correctionRoutes, { contextOf });
+  await app.register(signingRoutes, { contextOf });
   await app.register(shelfRoutes, { contextOf });
   await app.register(practiceRoutes, { contextOf });
   await app.register(calculatorRoutes);

@@ -4,8 +4,7 @@ import { confirmLevel } from '../actions/confirmLevel.ts';
 import { digestOf, finishVisit, readStoredAssessment } from '../actions/finishVisit.ts';
 import { type LoadedVisit, loadVisit } from '../actions/loadVisit.ts';
 import { recordAnswer } from '../actions/recordAnswer.ts';
-import { signItem } from '../actions/signItem.ts';
-import { ConfirmLevelBody, FieldWrite, SignBody } from '../api/apiTypes.ts';
+import { ConfirmLevelBody, FieldWrite } from '../api/apiTypes.ts';
 import type { VisitBundle } from '../api/bundles.ts';
 import { AppError } from '../api/errors.ts';
 import { content } from '../content/allContent.ts';
@@ -70,19 +69,6 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
       contentVersion: content.versions.content,
     });
     return { confirmed };
-  });
-
-  app.post('/api/visits/:id/signatures', { schema: { params: VisitId, body: SignBody } }, async (req) => {
-    const context = await contextOf(req);
-    const { input } = await loadVisit(context.db, context.scope, req.params.id);
-    const { plan } = assessVisit(input, content);
-    const { shelfItemId } = req.body;
-    const stops = plan.notOffered.filter((e) => e.shelfItemId === shelfItemId && e.level === 'stop').map((e) => e.ruleId);
-    const waits = [...plan.lines, ...plan.alternatives.map((a) => a.line)].some(
-      (line) => line.shelfItemId === shelfItemId && line.state === 'waiting-for-signature',
-    );
-    await signItem(context, { visitId: req.params.id, ...req.body, stops, waits });
-    return { signed: (await loadVisit(context.db, context.scope, req.params.id)).input.visit.signed };
   });
 
   app.post('/api/visits/:id/close', { schema: { params: VisitId, body: z.strictObject({}) } }, async (req) => {

@@ -76,4 +76,6 @@ export interface StandingOrder {
   readonly signedBy: string;
   readonly shelfItemIds: readonly string[];
   readonly withdrawn?: boolean | undefined;
+  /** UTC. */
+  readonly withdrawnBy?: { readonly name: string; readonly at: string } | undefined;
 }

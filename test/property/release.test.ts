@@ -12,9 +12,12 @@ import type { ActionContext } from '../../src/actions/context.ts';
 import { createPractice } from '../../src/actions/createPractice.ts';
 import { openVisit } from '../../src/actions/openVisit.ts';
 import { recordAnswer } from '../../src/actions/recordAnswer.ts';
+import { refuseItem } from '../../src/actions/refuseItem.ts';
 import { saveShelfItem } from '../../src/actions/saveShelfItem.ts';
 import { saveStandingOrder } from '../../src/actions/saveStandingOrder.ts';
 import { signItem } from '../../src/actions/signItem.ts';
+import { withdrawRelease } from '../../src/actions/withdrawRelease.ts';
+import { withdrawStandingOrder } from '../../src/actions/withdrawStandingOrder.ts';
 import type { Role } from '../../src/api/apiTypes.ts';
 import { errorCodeOf } from '../../src/api/errors.ts';
 import { buildDemoPractice } from '../../src/content/demo/practice.ts';
@@ -76,6 +79,11 @@ const attempt = fc.oneof(
   }),
   fc.record({ kind: fc.constant('free' as const), shelfItemId: fc.constantFrom(...bound) }),
   fc.record({ kind: fc.constant('order' as const), shelfItemIds: fc.array(itemId, { maxLength: 3 }) }),
+  fc.record({ kind: fc.constant('refuse' as const), shelfItemId: itemId, reason: fc.constantFrom('because', ' '), waits: fc.boolean() }),
+  fc.record({ kind: fc.constant('withdraw' as const), shelfItemId: itemId, reason: fc.constantFrom(undefined, 'because') }),
+  // What a dentist refused or took back is no door for the others.
+  fc.record({ kind: fc.constant('sign after a refusal' as const), shelfItemId: fc.constantFrom(...bound), isWithdrawn: fc.boolean() }),
+  fc.record({ kind: fc.constant('withdraw order' as const), expectedVersion: fc.constantFrom(0, 1) }),
   fc.record({ kind: fc.constant('forge' as const), path: fc.constantFrom('signed', 'agreed', 'answers.medicines', 'plan') }),
 );
 type Attempt = typeof attempt extends fc.Arbitrary<infer A> ? A : never;
@@ -112,6 +120,23 @@ async function make(context: ActionContext, visitId: string, tried: Attempt): Pr
         expectedVersion: 0,
       });
       return;
+    case 'refuse':
+      await refuseItem(context, { visitId, shelfItemId: tried.shelfItemId, reason: tried.reason, waits: tried.waits });
+      return;
+    case 'withdraw':
+      await withdrawRelease(context, { visitId, shelfItemId: tried.shelfItemId, reason: tried.reason });
+      return;
+    case 'sign after a refusal': {
+      const { shelfItemId } = tried;
+      const dentist = { ...context, actor: { memberId, name: 'Dr. Ahlgren', roles: ['dentist'] } };
+      await refuseItem(dentist, { visitId, shelfItemId, reason: 'because', waits: true });
+      if (tried.isWithdrawn) await withdrawRelease(dentist, { visitId, shelfItemId, reason: 'because' });
+      await signItem(context, { visitId, shelfItemId, stops: [], waits: true, standingOrderId: 'order-1' });
+      return;
+    }
+    case 'withdraw order':
+      await withdrawStandingOrder(context, { id: 'order-1', expectedVersion: tried.expectedVersion });
+      return;
     case 'forge':
       await recordAnswer(context, { visitId, path: tried.path, value: [{ shelfItemId: bound[0], by: 'Dr. Ahlgren', at: now() }] });
   }
@@ -127,7 +152,7 @@ const listReleased = () =>
       or([
         eb('signature', 'is not', null),
         eb('release', '=', 'signed'),
-        and([eb('release', '<>', 'waiting'), eb('state', 'in', ['agreed', 'offered'])]),
+        and([eb('release', 'not in', ['waiting', 'refused']), eb('state', 'in', ['agreed', 'offered'])]),
       ]),
     );
 
@@ -163,6 +188,12 @@ test('no action of a hygienist, an assistant or a lead releases an item that nee
     'close INPUT_INVALID',
     'free NOT_ALLOWED',
     'order NOT_ALLOWED',
+    'refuse NOT_ALLOWED',
+    'withdraw NOT_ALLOWED',
+    'withdraw CONFLICT',
+    'sign after a refusal NOT_ALLOWED',
+    'sign after a refusal STANDING_ORDER_NOT_FOUND',
+    'withdraw order NOT_ALLOWED',
     'forge done',
   ]) {
     expect([...outcomes.keys()]).toContain(seen);

@@ -1,6 +1,7 @@
 import { listLeafletCautions } from '../leaflet/listLeafletCautions.ts';
 import { listPrintableLines, type PrintableLine } from '../leaflet/listPrintableLines.ts';
 import { itemPpm } from '../regimen/itemTraits.ts';
+import { sayDirections } from '../regimen/sayDirections.ts';
 import type { ShelfItem, SignedBy } from '../regimen/types.ts';
 import type { VisitAssessment, VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
@@ -50,7 +51,7 @@ export function prescriptionTexts(
         form: item.form,
         strength: strengthOf(item),
         quantity: item.packAmount ? `1 pack of ${item.packAmount.value} ${item.packAmount.unit}` : null,
-        directions: directionsOf(line),
+        directions: sayDirections(line),
         duration:
           line.use.courseDays === undefined
             ? 'no end date set; looked at again at the next visit'
@@ -76,10 +77,3 @@ const COMPOUNDS: Readonly<Record<NonNullable<ShelfItem['compound']>, string>> = 
   Na2PO3F: 'sodium monofluorophosphate',
   'AgF(NH3)2': 'silver diammine fluoride',
 };
-
-function directionsOf({ use, amountNote }: PrintableLine['line']): string {
-  const often = OFTEN[use.timesPerDay] ?? (use.timesPerDay < 1 ? 'less than once a day, as told' : `${use.timesPerDay} times a day`);
-  return `${often}: ${amountNote ?? use.amount}`;
-}
-
-const OFTEN: Readonly<Record<number, string>> = { 1: 'Once a day', 2: 'Twice a day' };

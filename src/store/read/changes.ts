@@ -10,6 +10,12 @@ export async function listChangesOf(db: Db, scope: SiteScope, entity: { table: L
   return withBodies(db, scope, 'record', await query.orderBy('seq').execute());
 }
 
+/** Who looked at or printed it, or tried to, oldest first. */
+export function listAccessTo(db: Db, scope: SiteScope, entity: { table: LoggedTableName; id: string }): Promise<ChangeTable[]> {
+  const query = changesOf(db, scope, 'access').where('entity', '=', entity.table).where('entityId', '=', entity.id);
+  return query.orderBy('seq').execute();
+}
+
 /** The newest changes of a stream, newest first. */
 export async function listLatestChanges(db: Db, scope: SiteScope, stream: Stream, limit = 100): Promise<Change[]> {
   return withBodies(db, scope, stream, await changesOf(db, scope, stream).orderBy('seq', 'desc').limit(limit).execute());

@@ -22,7 +22,9 @@ export async function listCoursesOfVisit(db: Db, scope: SiteScope, visitId: stri
 
 /** Items of the whole practice that wait for a signature, oldest first. */
 export async function listWaitingCourses(db: Db, scope: SiteScope): Promise<Course[]> {
-  const query = db.selectFrom('course').selectAll().where('siteId', '=', scope.siteId).where('release', '=', 'waiting');
+  const waiting = db.selectFrom('course').selectAll().where('siteId', '=', scope.siteId).where('release', '=', 'waiting');
+  // One that the plan no longer held when its visit closed has ended.
+  const query = waiting.where('toDate', 'is', null);
   return (await query.orderBy('id').execute()).map(toCourse);
 }
 

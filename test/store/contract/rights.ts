@@ -12,6 +12,7 @@ import { createPractice } from '../../../src/actions/createPractice.ts';
 import { logAccess } from '../../../src/actions/logAccess.ts';
 import { openVisit } from '../../../src/actions/openVisit.ts';
 import { recordAnswer } from '../../../src/actions/recordAnswer.ts';
+import { refuseItem } from '../../../src/actions/refuseItem.ts';
 import { type ActionName, RIGHTS } from '../../../src/actions/rights.ts';
 import { saveLot } from '../../../src/actions/saveLot.ts';
 import { saveMeter } from '../../../src/actions/saveMeter.ts';
@@ -20,6 +21,8 @@ import { saveShelfItem } from '../../../src/actions/saveShelfItem.ts';
 import { saveStandingOrder } from '../../../src/actions/saveStandingOrder.ts';
 import { signItem } from '../../../src/actions/signItem.ts';
 import { withdrawLevel } from '../../../src/actions/withdrawLevel.ts';
+import { withdrawRelease } from '../../../src/actions/withdrawRelease.ts';
+import { withdrawStandingOrder } from '../../../src/actions/withdrawStandingOrder.ts';
 import type { Role } from '../../../src/api/apiTypes.ts';
 import type { Bench } from '../contract.ts';
 import { EMPTY_CLOSING, LEVEL, PRACTICE } from '../practice.ts';
@@ -36,6 +39,7 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   saveShelfItem: (context) => saveShelfItem(context, { item: { ...shelfItem(), id: 's2' }, expectedVersion: 0 }),
   saveStandingOrder: (context) =>
     saveStandingOrder(context, { id: 'o', order: { name: 'o', date: '2026-01-01', shelfItemIds: [] }, expectedVersion: 0 }),
+  withdrawStandingOrder: (context) => withdrawStandingOrder(context, { id: 'none', expectedVersion: 1 }),
   addPatient: (context) => addPatient(context, { name: 'P', birthDate: '2000-01-01' }),
   addAppointment: (context) => addAppointment(context, { patientId: 'none', onDate: '2026-03-04' }),
   openVisit: (context) => openVisit(context, { patientId: 'none', kind: 'chair', onDate: '2026-03-04' }),
@@ -51,6 +55,8 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
       changes: [{ path: 'nextOn', value: null }],
     }),
   signItem: (context) => signItem(context, { visitId: 'none', shelfItemId: 'paste', stops: [] }),
+  refuseItem: (context) => refuseItem(context, { visitId: 'none', shelfItemId: 'paste', reason: 'r' }),
+  withdrawRelease: (context) => withdrawRelease(context, { visitId: 'none', shelfItemId: 'paste' }),
   closeVisit: (context) => closeVisit(context, { ...EMPTY_CLOSING, visitId: 'none', draftDigest: '' }),
   logAccess: (context) => logAccess(context, { action: 'open-record', entity: { table: 'patient', id: 'none' } }),
 };
