@@ -13,7 +13,9 @@ export function SwabSection() {
   const hasNumber = reading.rlu !== undefined;
   const hasMissing = lines.swab.some((l) => l.wanted);
   const showLines =
-    !isClosed && !isShownToPatient && (place.scope === 'swab' || hasMissing || (!hasNumber && reading.notTaken === undefined));
+    !isClosed &&
+    !isShownToPatient &&
+    (place.scope === 'swab' || hasMissing || (!hasNumber && reading.notTaken === undefined && assessment.mouth.swab?.site !== 'none'));
   return (
     <section data-scope="swab" aria-label="Swab">
       <SectionHead title="Swab" number={2} note={sayHowTaken(reading, meter?.name, practice.lots)} />

@@ -25,6 +25,7 @@ export function TalkSection() {
             </h3>
             {isAllConfirmed(lines[group]) && <p className="side-note">asked today, no change</p>}
           </div>
+          {lines[group].length === 0 && <p className="small">Nothing to ask here in this mouth.</p>}
           <ScopeLines scope={group} />
           <Reconfirm scope={group} />
           <ScopeProblem scope={group} />
