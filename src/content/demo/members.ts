@@ -6,9 +6,11 @@ export interface DemoMember {
   readonly trainedSwab: boolean;
 }
 
-/** Nobody here exists. */
+/** Nobody here exists. Three are trained to take swabs, one is still learning, one may sign. */
 export const demoMembers: readonly DemoMember[] = [
   { id: 'ines', name: 'Ines Marrow', roles: ['hygienist', 'lead'], trainedSwab: true },
   { id: 'tomas', name: 'Tomas Quill', roles: ['assistant'], trainedSwab: true },
   { id: 'ahlgren', name: 'Dr. Ahlgren', roles: ['dentist'], trainedSwab: false },
+  { id: 'una', name: 'Una Sorrel-Bahk', roles: ['hygienist'], trainedSwab: true },
+  { id: 'wim', name: 'Wim Tansy', roles: ['assistant'], trainedSwab: false },
 ];

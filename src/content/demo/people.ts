@@ -1,12 +1,16 @@
 import type { SwabReading } from '../../core/reading/types.ts';
+import type { Level } from '../../core/risk/types.ts';
 import type { Answers } from '../../core/visit/answer.ts';
 import type { Finding } from '../../core/visit/types.ts';
 import { type Chance, chanceFrom } from './chance.ts';
-import { addDays } from './days.ts';
 import { drawAnswers } from './drawAnswers.ts';
-import { drawFindings, type VisitDraw } from './drawFindings.ts';
+import { type DemoAppointment, drawAppointments } from './drawAppointments.ts';
+import { ageAt, drawFindings } from './drawFindings.ts';
 import { drawReading } from './drawReading.ts';
-import { type DemoName, demoNames } from './names.ts';
+import { type DemoReply, type DemoUse, drawReplies, drawUses } from './drawReplies.ts';
+import { utcOf } from './londonTime.ts';
+import { type DemoGuardian, type DemoName, demoNames } from './names.ts';
+import { drawPastDecay, NO_PAST_DECAY, type PastDecay } from './pastDecay.ts';
 import { type DemoProfile, drawProfile } from './profile.ts';
 
 /** How the level was confirmed: as the practice's list proposed it, or a step away from it with a reason. */
@@ -19,98 +23,143 @@ export interface DemoVisit {
   readonly onDate: string;
   /** When the person sat down, ISO UTC. */
   readonly startedAt: string;
+  /** Which hygienist saw the person, an id of `demoMembers`. */
+  readonly by: 'ines' | 'una';
   readonly answers: Answers;
   readonly findings: readonly Finding[];
   readonly allExamined: boolean;
   readonly meterId: string;
   readonly reading: SwabReading;
   readonly confirmation: DemoConfirmation;
+  /** Replies to the items of the plan, in its order. */
+  readonly replies: readonly DemoReply[];
+  /** What became of the items of the visit before, in their order; empty at the first. */
+  readonly uses: readonly DemoUse[];
   /** The dentist signed what waited for a signature. */
   readonly signs: boolean;
+}
+
+/** Local date on which the person, or who speaks for a child, said yes; absent = said no. */
+export interface DemoPermissions {
+  readonly care: string;
+  readonly messages?: string | undefined;
+  readonly useOfData?: string | undefined;
 }
 
 export interface DemoPerson {
   readonly name: string;
   readonly birthDate: string;
   readonly language: 'en' | 'es';
+  /** "TQ-1042". */
+  readonly chartNumber: string;
+  readonly guardians: readonly DemoGuardian[];
+  readonly homes: readonly string[];
+  readonly interpreter?: string | undefined;
+  /** Absent for a person who is new. */
+  readonly permissions?: DemoPermissions | undefined;
+  /** What the level drew from, and what decay had done before the first visit: for tests of plausibility, never written to a store. */
+  readonly drawnRisk: Level;
+  readonly past: PastDecay;
+  /** Oldest first, all before today, kept or not. */
+  readonly appointments: readonly DemoAppointment[];
+  readonly today?: DemoAppointment | undefined;
   /** Oldest first, all before today; empty for a person who is new. */
   readonly visits: readonly DemoVisit[];
 }
 
-const LONGEST_PAST_DAYS = 720;
+const FIRST_CHART_NUMBER = 1_001;
 
 /**
- * Thirty invented people with up to four past visits each over two years, the same for the same seed and day.
- * Who eats much between meals has, on average, more lesions and higher readings; the readings scatter about each person's own mean by
- * the noise that the demonstration meter is assumed to have.
+ * Eighty invented people with their visits of the last two years, the same for the same seed and day.
  * @param seed   whole number
  * @param today  ISO local date; every visit is before it
  */
 export function buildDemoPeople(seed: number, today: string): readonly DemoPerson[] {
-  return demoNames.map((name, i) => buildPerson(name, seed * 1_009 + i, today));
+  return demoNames.map((name, i) => buildDemoPerson(name, i, { seed, today }));
 }
 
-function buildPerson(demoName: DemoName, seed: number, today: string): DemoPerson {
-  const chance = chanceFrom(seed);
-  const profile = drawProfile(demoName, chance, today);
-  const dates = demoName.traits.includes('never-seen') ? [] : drawDates(profile, chance, today);
+/** @param place  0, 1, 2 ...: which of the people of this seed */
+export function buildDemoPerson(
+  demoName: DemoName,
+  place: number,
+  { seed, today }: { readonly seed: number; readonly today: string },
+): DemoPerson {
+  const chance = chanceFrom(seed * 100_003 + place);
+  const drawn = drawProfile(demoName, chance, today);
+  const { name, traits, guardians = [], homes = [], interpreter, todayAt, todayNote } = demoName;
+  const appointments = traits.includes('never-seen') ? [] : drawAppointments(drawn, chance, today);
+  const firstOn = appointments[0]?.onDate ?? today;
+  const past = drawn.isToothless ? NO_PAST_DECAY : drawPastDecay(ageAt(drawn, firstOn), drawn.pastRank, chance);
   return {
-    name: demoName.name,
-    birthDate: profile.birthDate,
-    language: demoName.traits.includes('spanish') ? 'es' : 'en',
-    visits: drawVisits(profile, dates, chance),
+    name,
+    birthDate: drawn.birthDate,
+    language: traits.includes('spanish') ? 'es' : 'en',
+    chartNumber: `TQ-${FIRST_CHART_NUMBER + place}`,
+    guardians,
+    homes,
+    interpreter,
+    permissions: drawPermissions(appointments[0]?.onDate, chance),
+    drawnRisk: drawn.risk,
+    past,
+    appointments,
+    today: todayAt === undefined ? undefined : { onDate: today, atTime: todayAt, state: 'planned', note: todayNote },
+    visits: drawVisits({ ...drawn, past }, appointments, today, chance),
   };
 }
 
-function drawVisits(profile: DemoProfile, dates: readonly string[], chance: Chance): readonly DemoVisit[] {
+function drawPermissions(firstOn: string | undefined, chance: Chance): DemoPermissions | undefined {
+  if (firstOn === undefined) return undefined;
+  return {
+    care: firstOn,
+    ...(chance.happens(0.8) ? { messages: firstOn } : {}),
+    ...(chance.happens(0.6) ? { useOfData: firstOn } : {}),
+  };
+}
+
+interface VisitPlace {
+  readonly profile: DemoProfile;
+  readonly appointment: DemoAppointment;
+  readonly before: DemoVisit | undefined;
+  readonly isLast: boolean;
+  readonly today: string;
+}
+
+function drawVisits(profile: DemoProfile, appointments: readonly DemoAppointment[], today: string, chance: Chance): readonly DemoVisit[] {
+  const kept = appointments.filter(({ state }) => state === 'planned');
   const visits: DemoVisit[] = [];
-  for (const [i, onDate] of dates.entries()) {
-    const earlier = visits.at(-1)?.findings ?? [];
-    visits.push(drawVisit({ profile, onDate, isFirst: i === 0, isLast: i === dates.length - 1, earlier }, chance));
+  for (const [i, appointment] of kept.entries()) {
+    visits.push(drawVisit({ profile, appointment, before: visits.at(-1), isLast: i === kept.length - 1, today }, chance));
   }
   return visits;
 }
 
-/** Oldest first, on working days, four to eleven months apart. */
-function drawDates({ birthDate }: DemoProfile, chance: Chance, today: string): string[] {
-  const dates: string[] = [];
-  const earliest = [addDays(today, -LONGEST_PAST_DAYS), addDays(birthDate, 330)].sort().at(-1) ?? today;
-  let date = addDays(today, -chance.whole(20, 230));
-  for (let left = chance.whole(1, 4); left > 0 && date > earliest; left -= 1) {
-    dates.unshift(onWorkingDay(date));
-    date = addDays(date, -chance.whole(120, 330));
-  }
-  return dates;
-}
+const DAY_MS = 86_400_000;
 
-const CLOSED_ON = ['12-25', '12-26', '01-01'];
-
-/** The last day before, or the same, on which the practice is open. */
-function onWorkingDay(date: string): string {
-  const day = new Date(`${date}T00:00:00Z`).getUTCDay();
-  return day === 0 || day === 6 || CLOSED_ON.includes(date.slice(5)) ? onWorkingDay(addDays(date, -1)) : date;
-}
-
-function drawVisit({ isLast, ...visit }: VisitDraw & { readonly isLast: boolean }, chance: Chance): DemoVisit {
-  const { profile, onDate, isFirst } = visit;
+function drawVisit({ profile, appointment, before, isLast, today }: VisitPlace, chance: Chance): DemoVisit {
+  const { onDate, atTime } = appointment;
+  const startedAt = utcOf(onDate, atTime);
+  const since = before && { daysSince: Math.round((Date.parse(onDate) - Date.parse(before.onDate)) / DAY_MS) };
+  const visit = { profile, onDate, earlier: before?.findings ?? [], ...since };
   const findings = drawFindings(visit, chance);
-  const startedAt = `${onDate}T${String(chance.whole(8, 15)).padStart(2, '0')}:${chance.pick(['00', '20', '40'])}:00.000Z`;
   return {
     onDate,
     startedAt,
+    by: chance.happens(0.62) ? 'ines' : 'una',
     answers: drawAnswers({ ...visit, findings }, chance),
     findings,
     allExamined: true,
-    ...drawReading(profile, startedAt, chance),
-    confirmation: drawConfirmation(isFirst || findings.some(({ isNew }) => isNew), chance),
+    ...drawReading({ profile, startedAt, today }, chance),
+    confirmation: drawConfirmation(!before || findings.some(({ isNew }) => isNew), chance),
+    replies: drawReplies(chance),
+    uses: before ? drawUses(chance) : [],
     // What waited at an earlier visit has been signed since.
     signs: !isLast || chance.happens(0.75),
   };
 }
 
 function drawConfirmation(isActive: boolean, chance: Chance): DemoConfirmation {
-  if (chance.happens(0.06)) return { step: 1, reason: 'Began a sugared medicine for some months' };
-  return !isActive && chance.happens(0.12)
+  if (chance.happens(0.05)) return { step: 1, reason: 'Began a sugared medicine for some months' };
+  return !isActive && chance.happens(0.1)
     ? { step: -1, reason: 'No new lesion since the last visit, and home care is steady' }
     : { step: 0 };
 }

@@ -11,6 +11,8 @@ export const EXAMPLES_ON = '2026-11-25';
 /** Ids that the examples and the invented people use. */
 export const DEMO_METER = 'demo-meter-a';
 export const DEMO_LOTS = { inUse: 'lot-birch', next: 'lot-cedar', expired: 'lot-alder' } as const;
+/** How long the lot in the back of the drawer has been out of date. */
+export const DAYS_SINCE_LOT_EXPIRED = 56;
 
 /** Its own invented scale, in the manner of a meter's instructions. */
 export const DEMO_METER_SCALE = {
@@ -61,7 +63,7 @@ function buildLots(today: string): readonly SwabLot[] {
   return [
     { id: DEMO_LOTS.inUse, name: 'Birch', expiresOn: addDays(today, 190) },
     { id: DEMO_LOTS.next, name: 'Cedar', expiresOn: addDays(today, 370) },
-    { id: DEMO_LOTS.expired, name: 'Alder', expiresOn: addDays(today, -56) },
+    { id: DEMO_LOTS.expired, name: 'Alder', expiresOn: addDays(today, -DAYS_SINCE_LOT_EXPIRED) },
   ];
 }
 
