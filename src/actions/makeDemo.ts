@@ -1,10 +1,14 @@
 import { content } from '../content/allContent.ts';
 import { addDays } from '../content/demo/days.ts';
+import type { DemoReply } from '../content/demo/drawReplies.ts';
 import { demoMembers } from '../content/demo/members.ts';
 import { buildDemoPeople, type DemoPerson, type DemoVisit } from '../content/demo/people.ts';
 import { buildDemoPractice } from '../content/demo/practice.ts';
+import type { PlanLine } from '../core/regimen/types.ts';
 import type { Level, RiskResult } from '../core/risk/types.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
+import type { VisitInput } from '../core/visit/types.ts';
+import { listCoursesOfVisit } from '../store/read/courses.ts';
 import type { MemberIdentity, SiteScope } from '../store/siteScope.ts';
 import { saveDraftField } from '../store/write/draftFields.ts';
 import { addMember } from './addMember.ts';
@@ -23,36 +27,43 @@ export interface MakeDemoInput {
   /** ISO local date at the practice. */
   readonly today: string;
   readonly seed?: number | undefined;
+  /** Told after every visit that was made. */
+  readonly onProgress?: ((made: { readonly done: number; readonly of: number }) => void) | undefined;
 }
 
-/** Who does what in the demonstration. */
+/** The invented team, by the ids of `demoMembers`. */
 interface DemoTeam {
-  readonly hygienist: ActionContext;
-  readonly dentist: ActionContext;
+  readonly lead: ActionContext;
+  readonly of: (memberId: string) => ActionContext;
 }
 
 /**
- * Fills an empty store with the invented practice: its team, thirty people, and their past visits, each opened, answered, assessed,
- * confirmed, signed and closed by the same actions that a real practice uses, at the time at which it would have happened.
+ * Fills an empty store with the invented practice: its team, eighty people, and their past visits, each opened, answered, assessed,
+ * confirmed, closed and signed by the same actions that a real practice uses, at the time at which it would have happened.
  */
 export async function makeDemo(
   founding: FoundingContext,
-  { today, seed = SEED }: MakeDemoInput,
+  { today, seed = SEED, onProgress }: MakeDemoInput,
 ): Promise<{ scope: SiteScope; firstMemberId: string }> {
   const people = buildDemoPeople(seed, today);
   const newcomersAt = `${addDays(today, -1)}T16:30:00.000Z`;
   const steps = people.flatMap((person) => listSteps(person, newcomersAt)).sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
   const clock = buildClock(addDays(steps[0]?.at.slice(0, 10) ?? today, -1));
-  const { scope, team } = await makeTeam({ ...founding, now: clock.now }, today);
+  const team = await makeTeam({ ...founding, now: clock.now }, today);
   const patientIds = new Map<DemoPerson, string>();
-  for (const { person, visit, at } of steps) {
+  for (const [done, { person, visit, at }] of steps.entries()) {
     clock.moveTo(at);
-    const { name, birthDate, language } = person;
-    const patientId = patientIds.get(person) ?? (await addPatient(team.hygienist, { name, birthDate, language })).patientId;
+    const patientId = patientIds.get(person) ?? (await addPerson(team.lead, person));
     patientIds.set(person, patientId);
     if (visit) await makeVisit(team, clock, patientId, visit);
+    onProgress?.({ done: done + 1, of: steps.length });
   }
-  return { scope, firstMemberId: team.hygienist.actor.memberId };
+  return { scope: team.lead.scope, firstMemberId: team.lead.actor.memberId };
+}
+
+async function addPerson(context: ActionContext, person: DemoPerson): Promise<string> {
+  const { name, birthDate, language, interpreter, guardians, homes } = person;
+  return (await addPatient(context, { name, birthDate, language, interpreter, guardians, homes })).patientId;
 }
 
 /** One thing to write: a visit, or a person who has had none yet. */
@@ -89,7 +100,7 @@ function minutesAfter(time: string, minutes: number): string {
   return new Date(Date.parse(time) + minutes * MINUTE_MS).toISOString();
 }
 
-async function makeTeam(founding: FoundingContext, today: string): Promise<{ scope: SiteScope; team: DemoTeam }> {
+async function makeTeam(founding: FoundingContext, today: string): Promise<DemoTeam> {
   const [lead, ...others] = demoMembers;
   if (!lead) throw new RangeError('the demonstration has no members');
   const { scope, memberId } = await createPractice(founding, {
@@ -98,33 +109,46 @@ async function makeTeam(founding: FoundingContext, today: string): Promise<{ sco
     firstMember: { name: lead.name, roles: lead.roles, trainedSwab: lead.trainedSwab },
   });
   const contextOf = (actor: MemberIdentity): ActionContext => ({ ...founding, scope, actor });
-  const hygienist = contextOf({ memberId, name: lead.name, roles: lead.roles });
-  let dentist = hygienist;
-  for (const { name, roles, trainedSwab } of others) {
-    const added = await addMember(hygienist, { name, roles, trainedSwab });
-    if (roles.includes('dentist')) dentist = contextOf({ memberId: added.memberId, name, roles });
+  const leading = contextOf({ memberId, name: lead.name, roles: lead.roles });
+  const contexts = new Map([[lead.id, leading]]);
+  for (const { id, name, roles, trainedSwab } of others) {
+    const added = await addMember(leading, { name, roles, trainedSwab });
+    contexts.set(id, contextOf({ memberId: added.memberId, name, roles }));
   }
-  return { scope, team: { hygienist, dentist } };
+  return {
+    lead: leading,
+    of: (id) => {
+      const context = contexts.get(id);
+      if (!context) throw new RangeError(`the demonstration has no member ${id}`);
+      return context;
+    },
+  };
 }
 
-async function makeVisit({ hygienist, dentist }: DemoTeam, clock: DemoClock, patientId: string, visit: DemoVisit): Promise<void> {
+async function makeVisit(team: DemoTeam, clock: DemoClock, patientId: string, visit: DemoVisit): Promise<void> {
   const { onDate, startedAt } = visit;
+  const hygienist = team.of(visit.by);
   const { id: visitId } = await openVisit(hygienist, { patientId, kind: 'chair', onDate });
   clock.moveTo(minutesAfter(startedAt, 12));
-  await saveDraft(hygienist, visitId, visit);
-  clock.moveTo(minutesAfter(startedAt, 20));
-  await confirmAsDrawn(hygienist, visitId, visit);
-  clock.moveTo(minutesAfter(startedAt, 26));
-  if (visit.signs) await signWhatWaits(dentist, visitId);
-  clock.moveTo(minutesAfter(startedAt, 30));
-  await finishVisit(hygienist, visitId);
-}
-
-/** Every field of the draft in one transaction, where a page would save one after the other. */
-async function saveDraft({ db, scope, actor, now }: ActionContext, visitId: string, visit: DemoVisit): Promise<void> {
   const { findings, allExamined, meterId, reading } = visit;
   const answers = Object.entries(visit.answers).map(([id, answer]) => [`answers.${id}`, answer] as const);
-  const fields = [...answers, ...Object.entries({ findings, allExamined, meterId, reading })];
+  await saveDraft(hygienist, visitId, [...answers, ...Object.entries({ findings, allExamined, meterId, reading })]);
+  clock.moveTo(minutesAfter(startedAt, 20));
+  const input = await confirmAsDrawn(hygienist, visitId, visit);
+  clock.moveTo(minutesAfter(startedAt, 26));
+  await saveDraft(hygienist, visitId, [['agreed', replyTo(assessVisit(input, content).plan.lines, visit.replies)]]);
+  clock.moveTo(minutesAfter(startedAt, 30));
+  const { plan } = await finishVisit(hygienist, visitId);
+  clock.moveTo(minutesAfter(startedAt, 34));
+  if (visit.signs) await signWhatWaits(team.of('ahlgren'), visitId, plan.lines);
+}
+
+/** Fields of the draft in one transaction, where a page would save one after the other. */
+async function saveDraft(
+  { db, scope, actor, now }: ActionContext,
+  visitId: string,
+  fields: readonly (readonly [path: string, value: unknown])[],
+): Promise<void> {
   await db.transaction().execute(async (trx) => {
     for (const [path, value] of fields) {
       await saveDraftField(trx, scope, { visitId, path, value: JSON.stringify(value), memberId: actor.memberId, savedAt: now() }, 0);
@@ -132,14 +156,15 @@ async function saveDraft({ db, scope, actor, now }: ActionContext, visitId: stri
   });
 }
 
-async function confirmAsDrawn(context: ActionContext, visitId: string, { confirmation }: DemoVisit): Promise<void> {
+/** Confirms the level of the saved answers. @returns the visit with what was confirmed */
+async function confirmAsDrawn(context: ActionContext, visitId: string, { confirmation }: DemoVisit): Promise<VisitInput> {
   const { input } = await loadVisit(context.db, context.scope, visitId);
-  const { proposed, versions } = assessVisit(input, content);
-  if (!proposed) return;
+  const { proposed } = assessVisit(input, content);
+  if (!proposed) return input;
   const level = stepFrom(proposed, confirmation.step);
   const reason =
     level === proposed.level ? undefined : (confirmation.reason ?? 'Not everything is known yet; taken as the least it can be');
-  await confirmLevel(context, {
+  const confirmed = await confirmLevel(context, {
     visitId,
     protocol: proposed.protocol,
     edition: proposed.edition,
@@ -147,9 +172,10 @@ async function confirmAsDrawn(context: ActionContext, visitId: string, { confirm
     level,
     reason,
     inputDigest: digestOf(input),
-    codeVersion: versions.code,
-    contentVersion: versions.content,
+    codeVersion: content.versions.code,
+    contentVersion: content.versions.content,
   });
+  return { ...input, visit: { ...input.visit, confirmed } };
 }
 
 /** A level up or down on the list, where there is one. */
@@ -158,8 +184,19 @@ function stepFrom({ level, notYet, levels }: RiskResult, step: -1 | 0 | 1): Leve
   return levels[levels.indexOf(from) + step] ?? from;
 }
 
-async function signWhatWaits(dentist: ActionContext, visitId: string): Promise<void> {
-  const { input } = await loadVisit(dentist.db, dentist.scope, visitId);
-  const waiting = assessVisit(input, content).plan.lines.filter(({ state }) => state === 'waiting-for-signature');
-  for (const { shelfItemId } of waiting) await signItem(dentist, { visitId, shelfItemId, stops: [] });
+function replyTo(lines: readonly PlanLine[], replies: readonly DemoReply[]): NonNullable<VisitInput['visit']['agreed']> {
+  const said = lines.flatMap(({ shelfItemId }, i) => {
+    const reply = replies[i];
+    return reply ? [{ shelfItemId, ...reply }] : [];
+  });
+  return {
+    items: Object.fromEntries(said.map(({ shelfItemId, said: state }) => [shelfItemId, state])),
+    declinedWhy: Object.fromEntries(said.flatMap(({ shelfItemId, why }) => (why === undefined ? [] : [[shelfItemId, why]]))),
+  };
+}
+
+async function signWhatWaits(dentist: ActionContext, visitId: string, lines: readonly PlanLine[]): Promise<void> {
+  const courses = await listCoursesOfVisit(dentist.db, dentist.scope, visitId);
+  const waits = (line: PlanLine) => courses.some(({ shelfItemId, state }) => shelfItemId === line.shelfItemId && state === 'waiting');
+  for (const { shelfItemId } of lines.filter(waits)) await signItem(dentist, { visitId, shelfItemId, stops: [], waits: true });
 }
