@@ -73,7 +73,8 @@ export function digestOf(input: VisitInput): string {
 
 /** Everything that is kept of an assessment, by kind. */
 export function listClosingResults(assessment: VisitAssessment, input: VisitInput): ClosingResult[] {
-  return STORED_KINDS.map((kind) => toClosingResult(kind, assessment, digestOf(input)));
+  const inputDigest = digestOf(input);
+  return STORED_KINDS.map((kind) => toClosingResult(kind, assessment, inputDigest));
 }
 
 function toClosingResult(kind: StoredKind, assessment: VisitAssessment, inputDigest: string): ClosingResult {

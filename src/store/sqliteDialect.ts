@@ -1,5 +1,6 @@
 import type Sqlite from 'better-sqlite3-multiple-ciphers';
 import { type DatabaseConnection, SqliteDialect, SqliteDriver } from 'kysely';
+import { keepStatements } from './keepStatements.ts';
 
 /** Kysely's dialect for SQLite, but for how a transaction ends that SQLite has ended itself. */
 export function sqliteDialect(database: Sqlite.Database): SqliteDialect {
@@ -18,7 +19,7 @@ class RollbackOnceDriver extends SqliteDriver {
   readonly #database: Sqlite.Database;
 
   constructor(database: Sqlite.Database) {
-    super({ database });
+    super({ database: keepStatements(database) });
     this.#database = database;
   }
 

@@ -19,6 +19,14 @@ export type DemoTrait =
 export interface DemoGuardian {
   readonly name: string;
   readonly relation: string;
+  /** Absent = nobody has asked. */
+  readonly mayConsent?: boolean;
+}
+
+/** Only where there is more than one. */
+export interface DemoHome {
+  readonly name: string;
+  readonly language: 'en' | 'es';
 }
 
 export interface DemoName {
@@ -27,8 +35,7 @@ export interface DemoName {
   readonly ageYears: number;
   readonly traits: readonly DemoTrait[];
   readonly guardians?: readonly DemoGuardian[];
-  /** Only where there is more than one. */
-  readonly homes?: readonly string[];
+  readonly homes?: readonly DemoHome[];
   /** Language of the interpreter who comes along. */
   readonly interpreter?: string;
   /** Local time of the appointment on the day of the demonstration. */
@@ -37,27 +44,29 @@ export interface DemoName {
 }
 
 const plain = (name: string, ageYears: number, ...traits: readonly DemoTrait[]): DemoName => ({ name, ageYears, traits });
-const by = (relation: string, name: string): DemoGuardian => ({ relation, name });
+const by = (relation: string, name: string): DemoGuardian => ({ relation, name, mayConsent: true });
+const alsoBy = (relation: string, name: string): DemoGuardian => ({ relation, name });
+const at = (name: string, language: DemoHome['language'] = 'en'): DemoHome => ({ name, language });
 
 /** Eighty people who do not exist, by age. First and family names were put together at random from many languages. */
 export const demoNames: readonly DemoName[] = [
   { ...plain('Milo Arbuthnot-Sy', 2), guardians: [by('mother', 'Perpetua Arbuthnot-Sy')] },
   { ...plain('Wilder Ngata-Broome', 2), guardians: [by('father', 'Casimir Ngata-Broome')] },
-  { ...plain('Ayla Fernsby', 3), guardians: [by('mother', 'Thirza Fernsby'), by('grandmother', 'Enid Fernsby')] },
+  { ...plain('Ayla Fernsby', 3), guardians: [by('mother', 'Thirza Fernsby'), alsoBy('grandmother', 'Enid Fernsby')] },
   { ...plain('Theo Quillon', 4, 'never-seen'), guardians: [by('father', 'Ambrose Quillon')] },
   { ...plain('Noemi Abelard-Quispe', 4, 'spanish'), guardians: [by('mother', 'Itziar Quispe')], interpreter: 'Spanish' },
   { ...plain('Suri Halvorsen', 5), guardians: [by('mother', 'Dagny Halvorsen')] },
   {
     ...plain('Oisin Brightwater', 6),
     guardians: [by('mother', 'Fenna Brightwater'), by('father', 'Lorcan Maddern')],
-    homes: ['with the mother', 'with the father'],
+    homes: [at('with the mother'), at('with the father')],
   },
   { ...plain('Leocadia Umber', 6), guardians: [by('foster mother', 'Hester Umber')] },
   { ...plain('Bastian Oyelowo-Pike', 7), guardians: [by('father', 'Barnaby Oyelowo-Pike')] },
   {
     ...plain('Kezia Dunmorrow', 8),
     guardians: [by('mother', 'Sunniva Dunmorrow'), by('father', 'Idris Castellane')],
-    homes: ['weekdays, with the mother', 'weekends, with the father'],
+    homes: [at('weekdays, with the mother'), at('weekends, with the father', 'es')],
     todayAt: '10:20',
     todayNote: 'the father brings her',
   },
@@ -73,7 +82,7 @@ export const demoNames: readonly DemoName[] = [
     todayAt: '15:40',
     todayNote: 'comes with the mother',
   },
-  { ...plain('Isolde Varnakova', 16, 'eating-disorder', 'acid-wear'), guardians: [by('aunt', 'Ludmila Varnakova')] },
+  { ...plain('Isolde Varnakova', 16, 'eating-disorder', 'acid-wear'), guardians: [alsoBy('aunt', 'Ludmila Varnakova')] },
   plain('Odalys Winterbourne', 17),
   plain('Piers Achterberg', 18, 'retainer'),
   plain('Rafi Tolland', 19, 'acid-wear'),

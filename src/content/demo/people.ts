@@ -1,15 +1,15 @@
 import type { SwabReading } from '../../core/reading/types.ts';
 import type { Level } from '../../core/risk/types.ts';
 import type { Answers } from '../../core/visit/answer.ts';
-import type { Finding } from '../../core/visit/types.ts';
+import type { Finding, Speaker, UsedSince } from '../../core/visit/types.ts';
 import { type Chance, chanceFrom } from './chance.ts';
 import { drawAnswers } from './drawAnswers.ts';
 import { type DemoAppointment, drawAppointments } from './drawAppointments.ts';
 import { ageAt, drawFindings } from './drawFindings.ts';
 import { drawReading } from './drawReading.ts';
-import { type DemoReply, type DemoUse, drawReplies, drawUses } from './drawReplies.ts';
+import { type DemoReply, drawReplies, drawUses } from './drawReplies.ts';
 import { utcOf } from './londonTime.ts';
-import { type DemoGuardian, type DemoName, demoNames } from './names.ts';
+import { type DemoGuardian, type DemoHome, type DemoName, demoNames } from './names.ts';
 import { drawPastDecay, NO_PAST_DECAY, type PastDecay } from './pastDecay.ts';
 import { type DemoProfile, drawProfile } from './profile.ts';
 
@@ -34,17 +34,23 @@ export interface DemoVisit {
   /** Replies to the items of the plan, in its order. */
   readonly replies: readonly DemoReply[];
   /** What became of the items of the visit before, in their order; empty at the first. */
-  readonly uses: readonly DemoUse[];
+  readonly uses: readonly UsedSince[];
+  readonly speaker: Speaker;
+  /** In the person's own words; often nothing was said. */
+  readonly goals: readonly string[];
   /** The dentist signed what waited for a signature. */
   readonly signs: boolean;
 }
 
-/** Local date on which the person, or who speaks for a child, said yes; absent = said no. */
-export interface DemoPermissions {
-  readonly care: string;
-  readonly messages?: string | undefined;
-  readonly useOfData?: string | undefined;
+export interface DemoPermission {
+  readonly given: boolean;
+  /** The person, or who speaks for a child. */
+  readonly by: string;
+  /** ISO local date. */
+  readonly on: string;
 }
+
+export type DemoPermissions = Readonly<Record<'care' | 'messages' | 'use-of-data', DemoPermission>>;
 
 export interface DemoPerson {
   readonly name: string;
@@ -53,7 +59,7 @@ export interface DemoPerson {
   /** "TQ-1042". */
   readonly chartNumber: string;
   readonly guardians: readonly DemoGuardian[];
-  readonly homes: readonly string[];
+  readonly homes: readonly DemoHome[];
   readonly interpreter?: string | undefined;
   /** Absent for a person who is new. */
   readonly permissions?: DemoPermissions | undefined;
@@ -88,6 +94,7 @@ export function buildDemoPerson(
   const drawn = drawProfile(demoName, chance, today);
   const { name, traits, guardians = [], homes = [], interpreter, todayAt, todayNote } = demoName;
   const appointments = traits.includes('never-seen') ? [] : drawAppointments(drawn, chance, today);
+  const kept = appointments.filter(({ state }) => state === 'planned');
   const firstOn = appointments[0]?.onDate ?? today;
   const past = drawn.isToothless ? NO_PAST_DECAY : drawPastDecay(ageAt(drawn, firstOn), drawn.pastRank, chance);
   return {
@@ -98,44 +105,44 @@ export function buildDemoPerson(
     guardians,
     homes,
     interpreter,
-    permissions: drawPermissions(appointments[0]?.onDate, chance),
+    permissions: appointments[0] && drawPermissions(guardians[0]?.name ?? name, appointments[0].onDate, chance),
     drawnRisk: drawn.risk,
     past,
     appointments,
     today: todayAt === undefined ? undefined : { onDate: today, atTime: todayAt, state: 'planned', note: todayNote },
-    visits: drawVisits({ ...drawn, past }, appointments, today, chance),
+    visits: drawVisits({ profile: { ...drawn, past }, demoName, today }, kept, chance),
   };
 }
 
-function drawPermissions(firstOn: string | undefined, chance: Chance): DemoPermissions | undefined {
-  if (firstOn === undefined) return undefined;
-  return {
-    care: firstOn,
-    ...(chance.happens(0.8) ? { messages: firstOn } : {}),
-    ...(chance.happens(0.6) ? { useOfData: firstOn } : {}),
-  };
+function drawPermissions(by: string, on: string, chance: Chance): DemoPermissions {
+  const given = (share: number): DemoPermission => ({ given: chance.happens(share), by, on });
+  return { care: given(1), messages: given(0.8), 'use-of-data': given(0.6) };
 }
 
 interface VisitPlace {
   readonly profile: DemoProfile;
+  readonly demoName: DemoName;
   readonly appointment: DemoAppointment;
   readonly before: DemoVisit | undefined;
   readonly isLast: boolean;
   readonly today: string;
 }
 
-function drawVisits(profile: DemoProfile, appointments: readonly DemoAppointment[], today: string, chance: Chance): readonly DemoVisit[] {
-  const kept = appointments.filter(({ state }) => state === 'planned');
+function drawVisits(
+  place: Pick<VisitPlace, 'profile' | 'demoName' | 'today'>,
+  kept: readonly DemoAppointment[],
+  chance: Chance,
+): readonly DemoVisit[] {
   const visits: DemoVisit[] = [];
   for (const [i, appointment] of kept.entries()) {
-    visits.push(drawVisit({ profile, appointment, before: visits.at(-1), isLast: i === kept.length - 1, today }, chance));
+    visits.push(drawVisit({ ...place, appointment, before: visits.at(-1), isLast: i === kept.length - 1 }, chance));
   }
   return visits;
 }
 
 const DAY_MS = 86_400_000;
 
-function drawVisit({ profile, appointment, before, isLast, today }: VisitPlace, chance: Chance): DemoVisit {
+function drawVisit({ profile, demoName, appointment, before, isLast, today }: VisitPlace, chance: Chance): DemoVisit {
   const { onDate, atTime } = appointment;
   const startedAt = utcOf(onDate, atTime);
   const since = before && { daysSince: Math.round((Date.parse(onDate) - Date.parse(before.onDate)) / DAY_MS) };
@@ -152,9 +159,19 @@ function drawVisit({ profile, appointment, before, isLast, today }: VisitPlace, 
     confirmation: drawConfirmation(!before || findings.some(({ isNew }) => isNew), chance),
     replies: drawReplies(chance),
     uses: before ? drawUses(chance) : [],
+    speaker: drawSpeaker(demoName, chance),
+    goals: before || !chance.happens(0.4) ? [] : [chance.pick(GOALS)],
     // What waited at an earlier visit has been signed since.
     signs: !isLast || chance.happens(0.75),
   };
+}
+
+const GOALS = ['keep my own teeth', 'no more fillings', 'eat without pain', 'stop the dry feeling at night', 'fresh breath'];
+
+function drawSpeaker({ guardians = [], ageYears, interpreter }: DemoName, chance: Chance): Speaker {
+  const guardian = guardians.length > 0 && ageYears < 16 ? chance.pick(guardians) : undefined;
+  const who = guardian ? ({ who: 'guardian', name: guardian.name } as const) : ({ who: 'patient' } as const);
+  return interpreter === undefined ? who : { ...who, interpreter: chance.pickByShare({ professional: 3, family: 1 }) };
 }
 
 function drawConfirmation(isActive: boolean, chance: Chance): DemoConfirmation {

@@ -37,6 +37,15 @@ export function saveDraftField(
     .executeTakeFirst();
 }
 
+/** Many fields of a visit that have no value yet, in one statement. */
+export async function insertDraftFields(trx: Db, { siteId }: SiteScope, fields: readonly NewDraftField[]): Promise<void> {
+  if (fields.length === 0) return;
+  await trx
+    .insertInto('draftField')
+    .values(fields.map((field) => ({ ...field, siteId, version: 1 })))
+    .execute();
+}
+
 /** Keeps the value that a field has now, or with no path that of every field, before it is changed or the draft ends. */
 export async function keepDraftValues(trx: Db, scope: SiteScope, visitId: string, path?: string): Promise<void> {
   const columns = ['siteId', 'visitId', 'path', 'version', 'value', 'memberId', 'savedAt'] as const;

@@ -9,6 +9,9 @@ type SiteTableName = Exclude<LoggedTableName, 'site' | 'account' | 'credential' 
 /** What an action gives; the site comes from the scope and the version starts at 1. */
 export type NewRow<T extends SiteTableName> = Omit<Insertable<Database[T]>, 'siteId' | 'version'>;
 
+/** At most some thirty columns: below the number of values that either engine takes in one statement. */
+const ROWS_PER_INSERT = 200;
+
 /** Adds rows to one table of the scope's site and returns them as they stand there. */
 export async function insertRows<T extends SiteTableName>(
   trx: Db,
@@ -16,16 +19,16 @@ export async function insertRows<T extends SiteTableName>(
   table: T,
   rows: readonly NewRow<T>[],
 ): Promise<Database[T][]> {
+  const values = rows.map((row) => ({ ...row, siteId: scope.siteId, version: 1 }));
   const inserted: Database[T][] = [];
-  for (const row of rows) {
-    const values = { ...row, siteId: scope.siteId, version: 1 };
+  for (let from = 0; from < values.length; from += ROWS_PER_INSERT) {
     // One statement serves every table here: the compiler cannot follow a table name that is a type parameter.
     const stored = await trx
       .insertInto(table as 'task')
-      .values(values as unknown as Database['task'])
+      .values(values.slice(from, from + ROWS_PER_INSERT) as unknown as Database['task'][])
       .returningAll()
-      .executeTakeFirstOrThrow();
-    inserted.push(stored as unknown as Database[T]);
+      .execute();
+    inserted.push(...(stored as unknown as Database[T][]));
   }
   return inserted;
 }
