@@ -5,8 +5,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from 'playwright-core';
+import { startDemo } from '../test/browser/demoTemplate.ts';
 import { openVisitOf, signIn } from '../test/browser/pageSteps.ts';
-import { type RunningServer, startServer } from '../test/browser/startServer.ts';
+import type { RunningServer } from '../test/browser/startServer.ts';
 import { answerQuestions, handsOn } from '../test/browser/visitKeys.ts';
 import { findChromium } from './tools.mjs';
 
@@ -20,7 +21,7 @@ if (!executablePath) throw new Error('Chromium is not installed');
 // Chromium's sandbox refuses to run as root.
 const browser = await chromium.launch({ executablePath, args: process.getuid?.() === 0 ? ['--no-sandbox'] : [] });
 const folder = mkdtempSync(join(tmpdir(), 'ebbline-pictures-'));
-const server = await startServer(['--data', folder]);
+const server = await startDemo();
 rmSync(OUT, { recursive: true, force: true });
 mkdirSync(OUT, { recursive: true });
 try {

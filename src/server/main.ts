@@ -43,7 +43,7 @@ function readOptions() {
 }
 
 function open(): Promise<OpenedPractice> {
-  if (!values.empty && !values.practice) return openDemo({ folder: values.data ?? join(DATA, 'demo'), now });
+  if (!values.empty && !values.practice) return openDemo({ folder: values.data ?? join(DATA, 'demo'), now, say: console.log });
   return openReal({
     folder: values.data ?? join(DATA, 'practice'),
     begin: values.empty,

@@ -8,12 +8,14 @@ import { createPractice } from '../actions/createPractice.ts';
 import { makeDemo } from '../actions/makeDemo.ts';
 import { StoreError } from '../store/errors.ts';
 import { dataFileOf, KEYS_FILE } from '../store/files.ts';
+import { inOneTransaction } from '../store/oneTransaction.ts';
 import type { Store } from '../store/openStore.ts';
 import { listMembers } from '../store/read/members.ts';
 import { listSites } from '../store/read/sites.ts';
 import { setUpSqliteStore, unlockSqliteStore } from '../store/setUpStore.ts';
 import { findMemberScope, type SiteScope, scopeOfSite } from '../store/siteScope.ts';
 import { askPassphrase, askPractice, type PracticeOption } from './askPractice.ts';
+import { sayProgress } from './sayProgress.ts';
 import { localDateAt } from './siteClock.ts';
 
 /** Public on purpose: the demo practice is invented, and it is encrypted only to show that it works. */
@@ -40,25 +42,37 @@ export interface OpenOptions {
 
 const isThere = (folder: string) => existsSync(dataFileOf(folder)) || existsSync(join(folder, KEYS_FILE));
 
-/** The invented practice, made on its first start. */
-export async function openDemo({ folder, now }: Pick<OpenOptions, 'folder' | 'now'>): Promise<OpenedPractice> {
-  if (isThere(folder)) {
-    const { store } = await unlockSqliteStore(folder, { passphrase: DEMO_PASSPHRASE });
-    return { ...(await firstPractice(store)), invented: true };
+/** The invented practice, made on its first start; made again where a first start was broken off, which leaves nothing behind. */
+export async function openDemo({ folder, now, say = () => {} }: OpenDemoOptions): Promise<OpenedPractice> {
+  const { store } = isThere(folder)
+    ? await unlockSqliteStore(folder, { passphrase: DEMO_PASSPHRASE })
+    : await setUpSqliteStore({ folder, passphrase: DEMO_PASSPHRASE, random: randomBytes });
+  try {
+    if ((await listSites(store.db)).length === 0) await fillWithDemo(store, { now, say });
+  } catch (error) {
+    await store.close();
+    throw error;
   }
-  const { store } = await setUpSqliteStore({ folder, passphrase: DEMO_PASSPHRASE, random: randomBytes });
-  const { db } = store;
-  const { scope, firstMemberId } = await makeDemo(
-    { db, now, newId: newUuid, random: randomBytes },
-    { today: localDateAt(now(), 'Europe/London') },
-  );
-  const signedIn = await findMemberScope(db, { siteId: scope.siteId, memberId: firstMemberId });
-  if (!signedIn) throw new StoreError('STORE_UNSUITABLE', 'The invented practice has no first member.');
+  return { ...(await firstPractice(store)), invented: true };
+}
+
+type OpenDemoOptions = Pick<OpenOptions, 'folder' | 'now'> & { readonly say?: (line: string) => void };
+
+async function fillWithDemo(store: Store, { now, say }: Required<Omit<OpenDemoOptions, 'folder'>>): Promise<void> {
   const passwordHash = await hash(DEMO_PASSWORD);
-  for (const { id, name } of await listMembers(db, scope)) {
-    await addAccount({ db, scope, actor: signedIn.member, now, newId: newUuid }, { memberId: id, login: name, passwordHash });
-  }
-  return { store, scope, firstMemberId, invented: true };
+  const onProgress = sayProgress('Making the invented practice', { now, say });
+  await inOneTransaction(store.db, async (db) => {
+    const made = await makeDemo(
+      { db, now, newId: newUuid, random: randomBytes },
+      { today: localDateAt(now(), 'Europe/London'), onProgress },
+    );
+    const { scope, firstMemberId } = made;
+    const signedIn = await findMemberScope(db, { siteId: scope.siteId, memberId: firstMemberId });
+    if (!signedIn) throw new StoreError('STORE_UNSUITABLE', 'The invented practice has no first member.');
+    for (const { id, name } of await listMembers(db, scope)) {
+      await addAccount({ db, scope, actor: signedIn.member, now, newId: newUuid }, { memberId: id, login: name, passwordHash });
+    }
+  });
 }
 
 /** A real practice: begun empty when there is none yet and `begin` is asked for, else unlocked. */

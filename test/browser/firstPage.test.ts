@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from 'vitest';
+import { startDemo } from './demoTemplate.ts';
 import { browserTest, watchProblems } from './openBrowser.ts';
-import { startServer } from './startServer.ts';
 
 browserTest('the first page has its title and heading, and breaks no policy', async ({ page, server }) => {
   const response = await page.goto(server.url);
@@ -34,7 +34,7 @@ browserTest('the watch sees a policy violation', async ({ browser, server, skip 
 });
 
 test('Ctrl-C stops the server cleanly', async () => {
-  const server = await startServer();
+  const server = await startDemo();
   expect((await fetch(`${server.url}/patients/1`, { headers: { accept: 'text/html' } })).status).toBe(200);
   expect((await fetch(`${server.url}/api/nothing`)).status).toBe(404);
   expect((await server.stop()).code).toBe(0);

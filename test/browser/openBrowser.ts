@@ -1,7 +1,8 @@
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { test as base, expect } from 'vitest';
 import { findChromium } from '../../scripts/tools.mjs';
-import { type RunningServer, startServer } from './startServer.ts';
+import { startDemo } from './demoTemplate.ts';
+import type { RunningServer } from './startServer.ts';
 
 const QUIET = [
   '--disable-gpu',
@@ -60,7 +61,7 @@ export const browserTest = base.extend<BrowserFixtures>({
   server: [
     // biome-ignore lint/correctness/noEmptyPattern: as above
     async ({}, use) => {
-      const server = await startServer();
+      const server = await startDemo();
       await use(server);
       await server.stop();
     },

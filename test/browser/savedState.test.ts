@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { demoTest } from './demo.ts';
+import { copyDemo } from './demoTemplate.ts';
 import { browserTest } from './openBrowser.ts';
 import { openVisitOf, signIn } from './pageSteps.ts';
 import { startServer } from './startServer.ts';
@@ -28,6 +29,7 @@ async function recordSavedState(page: Page): Promise<() => Promise<string[]>> {
 browserTest('a server that is gone: not saved yet, trying; and never saved before it is back', async ({ browser, skip }) => {
   if (!browser) return skip('Chromium is not installed');
   const folder = mkdtempSync(join(tmpdir(), 'ebbline-browser-'));
+  await copyDemo(folder);
   const first = await startServer(['--data', folder]);
   const page = await browser.newPage();
   await signIn(page, first);

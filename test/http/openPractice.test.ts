@@ -7,7 +7,7 @@ import type { PracticeOption } from '../../src/server/askPractice.ts';
 import { DEMO_PASSPHRASE, openDemo, openReal } from '../../src/server/openPractice.ts';
 import { listMembers } from '../../src/store/read/members.ts';
 import { listPatients } from '../../src/store/read/patients.ts';
-import { findPractice } from '../../src/store/read/sites.ts';
+import { findPractice, listSites } from '../../src/store/read/sites.ts';
 import { unlockSqliteStore } from '../../src/store/setUpStore.ts';
 import { verify } from '../../src/store/verify.ts';
 
@@ -79,7 +79,7 @@ test('the invented practice is made whole on its first start, verifies, and open
   const { db } = made.store;
   expect((await findPractice(db, made.scope))?.practice).toMatchObject({ name: 'Tern Quay Dental', invented: true });
   expect((await listMembers(db, made.scope)).map((m) => m.name).sort()).toEqual(demoMembers.map((m) => m.name).sort());
-  expect(await listPatients(db, made.scope)).toHaveLength(30);
+  expect(await listPatients(db, made.scope)).toHaveLength(80);
   expect(await verify(db)).toMatchObject({ ok: true, problems: [] });
   const before = await db.selectFrom('chainHead').selectAll().execute();
   await made.store.close();
@@ -88,4 +88,19 @@ test('the invented practice is made whole on its first start, verifies, and open
   expect(await again.store.db.selectFrom('chainHead').selectAll().execute()).toEqual(before);
   await again.store.close();
   await (await unlockSqliteStore(folder, { passphrase: DEMO_PASSPHRASE })).store.close();
+});
+
+test('a first start that is broken off half-way leaves nothing, and the next one makes the practice', async () => {
+  let timeMs = Date.parse(now());
+  const slowly = () => new Date((timeMs += 60_000)).toISOString();
+  const breakOff = () => {
+    throw new Error('broken off');
+  };
+  await expect(openDemo({ folder, now: slowly, say: breakOff })).rejects.toThrow('broken off');
+  const { store } = await unlockSqliteStore(folder, { passphrase: DEMO_PASSPHRASE });
+  expect([await listSites(store.db), await store.db.selectFrom('change').selectAll().execute()]).toEqual([[], []]);
+  await store.close();
+  const made = await openDemo({ folder, now });
+  expect(await listPatients(made.store.db, made.scope)).toHaveLength(80);
+  await made.store.close();
 });

@@ -38,12 +38,12 @@ async function listClosed() {
   return (await Promise.all(patients.map((patient) => listVisits(store.db, scope, patient.id)))).flat();
 }
 
-test('thirty people, a team of three, every past visit closed', async () => {
-  expect(await listPatients(store.db, scope)).toHaveLength(30);
+test('eighty people, a team of five, every past visit closed', async () => {
+  expect(await listPatients(store.db, scope)).toHaveLength(80);
   const members = await listMembers(store.db, scope);
-  expect(members.map(({ name }) => name).sort()).toEqual(['Dr. Ahlgren', 'Ines Marrow', 'Tomas Quill']);
+  expect(members.map(({ name }) => name).sort()).toEqual(['Dr. Ahlgren', 'Ines Marrow', 'Tomas Quill', 'Una Sorrel-Bahk', 'Wim Tansy']);
   const visits = await listClosed();
-  expect(visits.length).toBeGreaterThan(40);
+  expect(visits.length).toBeGreaterThan(249);
   expect(visits.filter(({ state, onDate }) => state !== 'closed' || onDate >= TODAY)).toEqual([]);
 });
 

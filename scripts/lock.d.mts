@@ -1,0 +1,1 @@
+export function withLock<T>(path: string, waitingFor: string, work: () => Promise<T>): Promise<T>;
