@@ -92,7 +92,10 @@ test('the invented practice is made whole on its first start, verifies, and open
 
 test('a first start that is broken off half-way leaves nothing, and the next one makes the practice', async () => {
   let timeMs = Date.parse(now());
-  const slowly = () => new Date((timeMs += 60_000)).toISOString();
+  const slowly = () => {
+    timeMs += 60_000;
+    return new Date(timeMs).toISOString();
+  };
   const breakOff = () => {
     throw new Error('broken off');
   };
