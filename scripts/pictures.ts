@@ -59,6 +59,8 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await inBothThemes(page, 'visit-phone');
   await page.setViewportSize(WIDE);
 
+  await takeSwab(page, demo);
+
   await signAsDentist(chrome, demo, visit);
   await page.goto(`${visit}/leaflet`);
   await page.getByRole('article').waitFor();
@@ -94,6 +96,20 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await page.getByLabel('Strength of the compound').fill('0.32');
   await page.getByLabel('Checked on the pack').check();
   await inBothThemes(page, 'shelf-item', { fullPage: true });
+}
+
+/** The assistant's page where the path is drawn, and the card that it prints for the wall. */
+async function takeSwab(page: Page, demo: RunningServer): Promise<void> {
+  await signIn(page, demo);
+  await openVisitOf(page, 'Petra');
+  await page.goto(`${page.url()}/swab`);
+  for (const step of ['before-cleaning', 'since', 'taken-by']) {
+    await page.locator(`[data-step="${step}"]`).waitFor();
+    await page.keyboard.press(step === 'taken-by' ? '1' : 'y');
+  }
+  await page.locator('[data-step="site"]').waitFor();
+  await inBothThemes(page, 'swab');
+  await printed(page, 'swab-card');
 }
 
 /** A returning person with a swab, more snacks than last time and one new white spot. */
