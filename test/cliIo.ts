@@ -12,7 +12,8 @@ export function cliIoOf(
   }
   return {
     input: chunks(),
-    write: (line) => out.push(line),
+    write: (text) => out.push(text),
+    writeLines: (lines) => out.push(...lines),
     warn: (line) => err.push(line),
     isTerminal: false,
     dataFolder: 'data/practice',

@@ -15,27 +15,29 @@ export interface AnswerLinesOptions {
 /** Answer to one parsed line: an object to print, or the error to print in its place. */
 export type AnswerLine = (value: unknown) => unknown;
 
-const LINES_BETWEEN_PAUSES = 64;
-
 /**
  * One line out for each line in, in the same order. A line that cannot be answered gives an error line, which names the line, and the
  * stream goes on. One sentence at the end says how many there were and which came first.
  */
-export async function answerLines({ write, warn }: CliIo, options: AnswerLinesOptions, answer: AnswerLine): Promise<ExitCode> {
+export async function answerLines({ writeLines, warn }: CliIo, options: AnswerLinesOptions, answer: AnswerLine): Promise<ExitCode> {
   let lines = 0;
   let refused = 0;
   let first = '';
-  for await (const { number, text, bytesRead } of readLines(options.input)) {
-    lines = number;
-    const body = tryAnswer(text, answer);
-    if (isErrorBody(body)) {
-      refused += 1;
-      if (refused === 1) first = sayLine(number, body);
-      write(JSON.stringify({ ...body, line: number }));
-    } else write(JSON.stringify(body));
-    options.onLine?.({ lines, bytesRead });
+  for await (const together of readLines(options.input)) {
+    const answers: string[] = [];
+    for (const { number, text, bytesRead } of together) {
+      lines = number;
+      const body = tryAnswer(text, answer);
+      if (isErrorBody(body)) {
+        refused += 1;
+        if (refused === 1) first = sayLine(number, body);
+        answers.push(JSON.stringify({ ...body, line: number }));
+      } else answers.push(JSON.stringify(body));
+      options.onLine?.({ lines, bytesRead });
+    }
+    if (answers.length > 0) writeLines(answers);
     // Lets the output drain where it is slower than the computation.
-    if (number % LINES_BETWEEN_PAUSES === 0) await new Promise((resolve) => setImmediate(resolve));
+    await new Promise((resolve) => setImmediate(resolve));
   }
   options.onEnd?.();
   if (refused === 0) return 0;

@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import { VisitFileSchema } from '../api/visitSchema.ts';
 import { content } from '../content/allContent.ts';
-import { assessVisit } from '../core/visit/assessVisit.ts';
-import type { VisitAssessment } from '../core/visit/types.ts';
+import { assessParts, assessVisit, VISIT_PARTS, type VisitPart } from '../core/visit/assessVisit.ts';
 import { answerLines } from './answerLines.ts';
 import { answerOne } from './answerOne.ts';
 import type { CliIo, ExitCode } from './cliIo.ts';
@@ -22,41 +21,22 @@ export interface AssessOptions {
   readonly progress?: boolean | undefined;
 }
 
-const PARTS: Readonly<Record<keyof VisitAssessment, true>> = {
-  ageYears: true,
-  ageMonths: true,
-  mouth: true,
-  unknownAnswers: true,
-  safetyUnknown: true,
-  facts: true,
-  reading: true,
-  proposed: true,
-  proposedSentence: true,
-  compare: true,
-  couldChange: true,
-  confirmed: true,
-  needs: true,
-  plan: true,
-  leaflet: true,
-  sources: true,
-  versions: true,
-};
-
 /** `assess FILE`: the same assessment as on the screen, for one visit file or for a stream of visits. */
 export async function assessCommand(file: string, options: AssessOptions, io: CliIo): Promise<ExitCode> {
   if (options.schema) {
-    io.write(JSON.stringify(z.toJSONSchema(VisitFileSchema, { io: 'input' }), null, 2));
+    io.write(JSON.stringify({ description: sayParts(), ...z.toJSONSchema(VisitFileSchema, { io: 'input' }) }, null, 2));
     return 0;
   }
-  const parts = options.parts
+  const names = options.parts
     ?.split(',')
-    .map((part) => part.trim())
-    .filter((part) => part !== '');
-  const problem = findProblem(options, parts);
+    .map((name) => name.trim())
+    .filter((name) => name !== '');
+  const problem = findProblem(options, names);
   if (problem !== undefined) {
     io.warn(problem);
     return 2;
   }
+  const parts = names?.filter(isPart);
   if (options.lines) return reportFailure(io, () => assessLines(file, parts, options, io));
   const asText = options.text === true || (io.isTerminal && !options.json && !parts);
   return reportFailure(io, () =>
@@ -64,13 +44,30 @@ export async function assessCommand(file: string, options: AssessOptions, io: Cl
   );
 }
 
-function findProblem({ text, json, lines }: AssessOptions, parts: readonly string[] | undefined): string | undefined {
-  if (text && (lines || json || parts)) return '--text stands alone: it does not go with --json, --parts or --lines.';
-  const unknown = parts?.find((part) => !Object.hasOwn(PARTS, part));
-  return unknown === undefined ? undefined : `--parts: there is no part "${unknown}". The parts are: ${Object.keys(PARTS).join(', ')}.`;
+/** What stands in each part of an assessment. */
+const PART_WORDS: Readonly<Record<VisitPart, string>> = {
+  reading: 'the reading and whether it counts',
+  risk: 'age, mouth, items, proposed level with sentence, possible levels, what is missing',
+  plan: 'facts, confirmed level, needs, plan',
+  explain: 'the other lists, what could change the level',
+  leaflet: 'the leaflet',
+};
+
+function sayParts(): string {
+  const parts = VISIT_PARTS.map((part) => `${part} (${PART_WORDS[part]})`);
+  return `A visit file. It is assessed whole, or with --parts in some of these only: ${parts.join('; ')}.`;
 }
 
-async function assessLines(file: string, parts: readonly string[] | undefined, options: AssessOptions, io: CliIo): Promise<ExitCode> {
+function findProblem({ text, json, lines }: AssessOptions, names: readonly string[] | undefined): string | undefined {
+  if (text && (lines || json || names)) return '--text stands alone: it does not go with --json, --parts or --lines.';
+  if (names?.length === 0) return `--parts: names no part. The parts are: ${VISIT_PARTS.join(', ')}.`;
+  const unknown = names?.filter((name) => !isPart(name)).map((name) => `"${name}"`);
+  return unknown?.length ? `--parts: there is no part ${unknown.join(', ')}. The parts are: ${VISIT_PARTS.join(', ')}.` : undefined;
+}
+
+const isPart = (name: string): name is VisitPart => VISIT_PARTS.some((part) => part === name);
+
+async function assessLines(file: string, parts: readonly VisitPart[] | undefined, options: AssessOptions, io: CliIo): Promise<ExitCode> {
   const { chunks, totalBytes } = openInput(file, io);
   const bar = drawProgress(io.progress ?? (options.progress ? process.stderr : undefined), totalBytes, 'visit');
   try {
@@ -80,9 +77,9 @@ async function assessLines(file: string, parts: readonly string[] | undefined, o
   }
 }
 
-function jsonOf(value: unknown, parts: readonly string[] | undefined): unknown {
-  const assessment = assessVisit(readVisit(value), content);
-  return parts ? Object.fromEntries(Object.entries(assessment).filter(([part]) => parts.includes(part))) : assessment;
+function jsonOf(value: unknown, parts: readonly VisitPart[] | undefined): unknown {
+  const input = readVisit(value);
+  return parts ? assessParts(input, content, parts) : assessVisit(input, content);
 }
 
 function textOf(value: unknown): string {

@@ -2,8 +2,10 @@
 export interface CliIo {
   /** Chunks of standard input. */
   readonly input: AsyncIterable<Uint8Array | string>;
-  /** One line to standard output. */
-  readonly write: (line: string) => void;
+  /** One text to standard output, and a line end. */
+  readonly write: (text: string) => void;
+  /** Many lines to standard output at once: one by one they would take longer than what they say. */
+  readonly writeLines: (lines: readonly string[]) => void;
   /** One line to standard error: what a person reads while the output goes to a file. */
   readonly warn: (line: string) => void;
   /** Where a progress bar may be drawn; absent where nobody watches. */

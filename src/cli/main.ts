@@ -1,6 +1,5 @@
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { password } from '@inquirer/prompts';
 import type { CliIo } from './cliIo.ts';
 import { runCli } from './runCli.ts';
 
@@ -15,7 +14,8 @@ const here = dirname(fileURLToPath(import.meta.url));
 
 const io: CliIo = {
   input: process.stdin,
-  write: (line) => process.stdout.write(`${line}\n`),
+  write: (text) => process.stdout.write(`${text}\n`),
+  writeLines: (lines) => process.stdout.write(`${lines.join('\n')}\n`),
   warn: (line) => process.stderr.write(`${line}\n`),
   isTerminal: process.stdout.isTTY === true,
   ...(process.stderr.isTTY === true && { progress: process.stderr }),
@@ -32,5 +32,6 @@ async function askSecret(kind: 'passphrase' | 'recovery key'): Promise<string | 
   const given = kind === 'passphrase' ? process.env.EBBLINE_PASSPHRASE : process.env.EBBLINE_RECOVERY_KEY;
   if (given !== undefined) return given;
   if (process.stdin.isTTY !== true) return undefined;
+  const { password } = await import('@inquirer/prompts');
   return password({ message: kind === 'passphrase' ? 'Passphrase' : 'Recovery key', mask: true });
 }

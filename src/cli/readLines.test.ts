@@ -4,7 +4,8 @@ import { readLines } from './readLines.ts';
 
 async function collect(chunks: readonly (Uint8Array | string)[]) {
   const lines: [number, string][] = [];
-  for await (const { number, text } of readLines(streamOf(chunks))) lines.push([number, text]);
+  for await (const together of readLines(streamOf(chunks)))
+    lines.push(...together.map(({ number, text }): [number, string] => [number, text]));
   return lines;
 }
 
@@ -59,6 +60,6 @@ test('where the chunks are cut makes no difference, not even inside a letter', a
 
 test('tells how many bytes were taken in', async () => {
   const seen: number[] = [];
-  for await (const { bytesRead } of readLines(streamOf(['ñ\n', 'b\n']))) seen.push(bytesRead);
+  for await (const together of readLines(streamOf(['ñ\n', 'b\n']))) seen.push(...together.map(({ bytesRead }) => bytesRead));
   expect(seen).toEqual([3, 5]);
 });

@@ -9,35 +9,37 @@ export interface InputLine {
 }
 
 /**
- * Lines of a stream, one at a time, with "\n" or "\r\n" taken off. An empty line within counts as a line; empty lines at the end do not,
+ * Lines of a stream, as many at a time as one chunk completes, with "\n" or "\r\n" taken off. An empty line within counts as a line; empty lines at the end do not,
  * since editors leave them there.
  */
-export async function* readLines(input: AsyncIterable<Uint8Array | string>): AsyncGenerator<InputLine> {
+export async function* readLines(input: AsyncIterable<Uint8Array | string>): AsyncGenerator<readonly InputLine[]> {
   const decoder = new StringDecoder('utf8');
   let rest = '';
   let number = 0;
   let bytesRead = 0;
   let emptyAhead = 0;
 
-  function* emit(text: string): Generator<InputLine> {
-    const line = text.endsWith('\r') ? text.slice(0, -1) : text;
-    if (line.trim() === '') {
-      emptyAhead += 1;
-      return;
+  const take = (texts: readonly string[]): readonly InputLine[] => {
+    const lines: InputLine[] = [];
+    for (const text of texts) {
+      const line = text.endsWith('\r') ? text.slice(0, -1) : text;
+      if (line.trim() === '') {
+        emptyAhead += 1;
+        continue;
+      }
+      for (; emptyAhead > 0; emptyAhead -= 1) lines.push({ number: ++number, text: '', bytesRead });
+      lines.push({ number: ++number, text: line, bytesRead });
     }
-    for (; emptyAhead > 0; emptyAhead -= 1) yield { number: ++number, text: '', bytesRead };
-    yield { number: ++number, text: line, bytesRead };
-  }
+    return lines;
+  };
 
   for await (const chunk of input) {
     bytesRead += typeof chunk === 'string' ? Buffer.byteLength(chunk) : chunk.length;
     const [first = '', ...others] = (typeof chunk === 'string' ? chunk : decoder.write(Buffer.from(chunk))).split('\n');
     // Only what is new is searched, so that one line of many megabytes does not take quadratic time.
-    rest += first;
-    for (const next of others) {
-      yield* emit(rest);
-      rest = next;
-    }
+    const whole = [rest + first, ...others];
+    rest = whole.pop() ?? '';
+    if (whole.length > 0) yield take(whole);
   }
-  yield* emit(rest + decoder.end());
+  yield take([rest + decoder.end()]);
 }

@@ -1,16 +1,12 @@
 import { Command, CommanderError } from 'commander';
 import packageJson from '../../package.json' with { type: 'json' };
-import { type AssessOptions, assessCommand } from './assessCommand.ts';
-import { backupCommand } from './backupCommand.ts';
-import { type CalcOptions, calcCommand } from './calcCommand.ts';
+import type { AssessOptions } from './assessCommand.ts';
+import type { CalcOptions } from './calcCommand.ts';
 import type { CliIo, ExitCode } from './cliIo.ts';
-import { type LeafletOptions, leafletCommand } from './leafletCommand.ts';
+import type { LeafletOptions } from './leafletCommand.ts';
 import type { DataOptions } from './openData.ts';
-import { restoreCommand } from './restoreCommand.ts';
-import { startCommand } from './startCommand.ts';
-import { verifyCommand } from './verifyCommand.ts';
 
-/** The words after `ebbline`, to an exit code. A wrong command line is 2, as is wrong input. */
+/** The words after `ebbline`, to an exit code. A wrong command line is 2, as is wrong input. Only the command asked for is loaded. */
 export async function runCli(argv: readonly string[], io: CliIo): Promise<ExitCode> {
   let code: ExitCode = 0;
   const program = buildProgram(io, (result) => {
@@ -40,7 +36,7 @@ function buildProgram(io: CliIo, done: (code: ExitCode) => void): Command {
     .allowUnknownOption()
     .helpOption(false)
     .argument('[options...]')
-    .action(async (options: string[]) => done(await startCommand(options, io)));
+    .action(async (options: string[]) => done(await (await import('./startCommand.ts')).startCommand(options, io)));
 
   program
     .command('calc')
@@ -49,7 +45,9 @@ function buildProgram(io: CliIo, done: (code: ExitCode) => void): Command {
     .option('--list', 'name every calculator')
     .option('--schema', 'print the JSON Schema of input and output')
     .option('--lines', 'one object per line in, one per line out')
-    .action(async (name: string | undefined, options: CalcOptions) => done(await calcCommand(name, options, io)));
+    .action(async (name: string | undefined, options: CalcOptions) =>
+      done(await (await import('./calcCommand.ts')).calcCommand(name, options, io)),
+    );
 
   program
     .command('assess')
@@ -57,11 +55,13 @@ function buildProgram(io: CliIo, done: (code: ExitCode) => void): Command {
     .argument('[file]', 'visit file', '-')
     .option('--json', 'everything, as JSON (the default unless a terminal is watching)')
     .option('--text', 'a page to read')
-    .option('--parts <names>', 'only these parts of the JSON, with commas between')
+    .option('--parts <names>', 'compute and print only these, with commas between: reading, risk, plan, explain, leaflet')
     .option('--schema', 'print the JSON Schema of a visit file')
     .option('--lines', 'one visit per line in, one assessment per line out')
     .option('--progress', 'draw a progress bar even where standard error is no terminal')
-    .action(async (file: string, options: AssessOptions) => done(await assessCommand(file, options, io)));
+    .action(async (file: string, options: AssessOptions) =>
+      done(await (await import('./assessCommand.ts')).assessCommand(file, options, io)),
+    );
 
   program
     .command('leaflet')
@@ -70,7 +70,9 @@ function buildProgram(io: CliIo, done: (code: ExitCode) => void): Command {
     .requiredOption('--pdf <out>', 'where the PDF goes')
     .option('--letter', 'US Letter instead of A4')
     .option('--language <code>', "en or es, instead of the visit's own")
-    .action(async (file: string, options: LeafletOptions) => done(await leafletCommand(file, options, io)));
+    .action(async (file: string, options: LeafletOptions) =>
+      done(await (await import('./leafletCommand.ts')).leafletCommand(file, options, io)),
+    );
 
   const recoveryKey = ['--recovery-key', 'ask for the printed recovery key instead of the passphrase'] as const;
   program
@@ -79,7 +81,9 @@ function buildProgram(io: CliIo, done: (code: ExitCode) => void): Command {
     .argument('<folder>', 'a new or empty folder')
     .option('--data <folder>', 'the data folder (default: data/practice)')
     .option(...recoveryKey)
-    .action(async (folder: string, options: DataOptions & { data?: string }) => done(await backupCommand(folder, options, io)));
+    .action(async (folder: string, options: DataOptions & { data?: string }) =>
+      done(await (await import('./backupCommand.ts')).backupCommand(folder, options, io)),
+    );
 
   program
     .command('restore')
@@ -87,14 +91,18 @@ function buildProgram(io: CliIo, done: (code: ExitCode) => void): Command {
     .argument('<backup>', 'folder of the backup')
     .argument('<folder>', 'a new or empty folder')
     .option(...recoveryKey)
-    .action(async (backup: string, folder: string, options: DataOptions) => done(await restoreCommand(backup, folder, options, io)));
+    .action(async (backup: string, folder: string, options: DataOptions) =>
+      done(await (await import('./restoreCommand.ts')).restoreCommand(backup, folder, options, io)),
+    );
 
   program
     .command('verify')
     .description('recompute the chain of changes and the digest of every row of a data or backup folder; writes nothing')
     .argument('[folder]', 'default: data/practice')
     .option(...recoveryKey)
-    .action(async (folder: string | undefined, options: DataOptions) => done(await verifyCommand(folder, options, io)));
+    .action(async (folder: string | undefined, options: DataOptions) =>
+      done(await (await import('./verifyCommand.ts')).verifyCommand(folder, options, io)),
+    );
 
   return program;
 }

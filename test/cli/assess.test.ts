@@ -133,11 +133,11 @@ test('an age that no list of the practice takes: no level, and a sentence that s
     settings: { ...demoPractice.settings, methodByAge: [{ fromAgeYears: 0, belowAgeYears: null, protocol: 'four_level_0_5_2010' }] },
   };
   const { code, out } = await run(
-    ['assess', '--parts', 'proposed,proposedSentence'],
+    ['assess', '--parts', 'risk'],
     changed((f) => Object.assign(f, { practice })),
   );
   expect(code).toBe(0);
-  expect(JSON.parse(out.join('\n'))).toEqual({ proposed: null, proposedSentence: expect.stringMatching(/not for age 42/) });
+  expect(JSON.parse(out.join('\n'))).toMatchObject({ proposed: null, proposedSentence: expect.stringMatching(/not for age 42/) });
 });
 
 describe('--lines', () => {
@@ -189,12 +189,19 @@ describe('what comes out', () => {
   });
 
   test('--parts gives those and no other', async () => {
-    const { out } = await run(['assess', 'examples/01-returning-adult.json', '--parts', 'needs, versions'], '');
-    expect(Object.keys(JSON.parse(out.join('\n')) as object)).toEqual(['needs', 'versions']);
+    const fieldsOf = async (parts: string) => {
+      const { out } = await run(['assess', 'examples/01-returning-adult.json', '--parts', parts], '');
+      return Object.keys(JSON.parse(out.join('\n')) as object);
+    };
+    expect(await fieldsOf('leaflet, reading')).toEqual(['reading', 'leaflet', 'versions']);
+    expect(await fieldsOf('plan')).toEqual(['facts', 'confirmed', 'needs', 'plan', 'versions']);
+    expect(await fieldsOf('explain')).toEqual(['compare', 'couldChange', 'versions']);
   });
 
   test.each([
-    [['assess', '--parts', 'horoscope'], /no part "horoscope"\. The parts are: .*leaflet/],
+    [['assess', '--parts', 'risk,horoscope'], /no part "horoscope"\. The parts are: reading, risk, plan, explain, leaflet/],
+    [['assess', '--lines', '--parts', 'needs'], /no part "needs"/],
+    [['assess', '--parts', ' , '], /--parts: names no part/],
     [['assess', '--text', '--lines'], /--text stands alone/],
     [['assess', '--nonsense'], /unknown option '--nonsense'/],
     [['frobnicate'], /unknown command 'frobnicate'/],

@@ -1,9 +1,9 @@
 import type { Need, PersonFacts, Plan, PlanLine, ShelfItem } from '../regimen/types.ts';
+import { addMonthsToDate } from '../visit/calendar.ts';
 import type { MouthDecision } from '../visit/types.ts';
 import { buildDaySteps, type StepReader, spitsOut } from './buildDaySteps.ts';
 import { type GoalContext, sayGoal, suggestAboutFood } from './chooseGoals.ts';
 import {
-  addMonthsToDate,
   capitaliseFirst,
   fillIn,
   formatLeafletDate,

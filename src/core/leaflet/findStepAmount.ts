@@ -1,5 +1,5 @@
 import type { PlanLine } from '../regimen/types.ts';
-import { fillIn } from './formatForLeaflet.ts';
+import { fillIn, formatNumber } from './formatForLeaflet.ts';
 import type { LeafletUse, LeafletWords } from './leafletTable.ts';
 import type { StepAmount } from './types.ts';
 
@@ -50,5 +50,3 @@ function tellPaste(
   if (ribbonCm === undefined) return { kind, value: RIBBON_MIDDLE_CM, text: words.amounts.ribbonOneToTwo };
   return { kind, value: ribbonCm, text: fillIn(words.amounts.ribbon, { n: formatNumber(ribbonCm, locale) }) };
 }
-
-const formatNumber = (value: number, locale: string) => new Intl.NumberFormat(locale, { maximumFractionDigits: 1 }).format(value);

@@ -1,5 +1,6 @@
-import { addMonths } from 'date-fns';
+import { keepByKey } from '../keep/keepByKey.ts';
 import type { Jurisdiction } from '../regimen/types.ts';
+import { parseDate } from '../visit/calendar.ts';
 import type { LeafletLanguage } from './types.ts';
 
 /** The site as far as the words of a leaflet depend on it. */
@@ -32,33 +33,37 @@ export function leafletCurrency(practice: LeafletPractice): string | undefined {
  * @throws RangeError when it is not a date of the calendar
  */
 export function formatLeafletDate(isoDate: string, locale: string, parts: 'day' | 'weekday' | 'month'): string {
-  const options: Intl.DateTimeFormatOptions =
-    parts === 'month'
-      ? { month: 'long', year: 'numeric' }
-      : { day: 'numeric', month: 'long', year: 'numeric', ...(parts === 'weekday' && { weekday: 'long' }) };
-  return new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' }).format(toUtcNoon(isoDate));
+  return DATE_FORMATS[parts](locale).format(toUtcNoon(isoDate));
 }
 
-/** "YYYY-MM-DD" that many calendar months later; the last day of a shorter month where the day does not exist. */
-export function addMonthsToDate(isoDate: string, months: number): string {
-  const noon = toUtcNoon(isoDate);
-  // date-fns counts in the machine's zone: build the date there, so that no zone can move it to another day.
-  const local = addMonths(new Date(noon.getUTCFullYear(), noon.getUTCMonth(), noon.getUTCDate(), 12), months);
-  const pad = (n: number) => String(n).padStart(2, '0');
-  return `${local.getFullYear()}-${pad(local.getMonth() + 1)}-${pad(local.getDate())}`;
-}
+// Building a format costs a hundred times as much as using it.
+const dateFormats = (options: Intl.DateTimeFormatOptions) =>
+  keepByKey((locale: string) => new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' }));
+const DATE_FORMATS = {
+  day: dateFormats({ day: 'numeric', month: 'long', year: 'numeric' }),
+  weekday: dateFormats({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }),
+  month: dateFormats({ month: 'long', year: 'numeric' }),
+};
 
 function toUtcNoon(isoDate: string): Date {
-  const date = new Date(`${isoDate}T12:00:00Z`);
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(isoDate) || Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== isoDate) {
-    throw new RangeError(`not a local date YYYY-MM-DD: ${isoDate}`);
-  }
-  return date;
+  if (!parseDate(isoDate)) throw new RangeError(`not a local date YYYY-MM-DD: ${isoDate}`);
+  return new Date(`${isoDate}T12:00:00Z`);
 }
 
 /** Integer cents of the currency, in the site's way of writing money. */
 export function formatMoney(cents: number, currency: string, locale: string): string {
-  return new Intl.NumberFormat(locale, { style: 'currency', currency, currencyDisplay: 'narrowSymbol' }).format(cents / 100);
+  return moneyFormats(locale)(currency).format(cents / 100);
+}
+
+const moneyFormats = keepByKey((locale: string) =>
+  keepByKey((currency: string) => new Intl.NumberFormat(locale, { style: 'currency', currency, currencyDisplay: 'narrowSymbol' })),
+);
+
+const numberFormats = keepByKey((locale: string) => new Intl.NumberFormat(locale, { maximumFractionDigits: 1 }));
+
+/** At most one decimal, in the site's way of writing numbers. */
+export function formatNumber(value: number, locale: string): string {
+  return numberFormats(locale).format(value);
 }
 
 /**

@@ -1,3 +1,4 @@
+import { keepByTable } from '../keep/keepByTable.ts';
 import type { SourceRef } from '../visit/answer.ts';
 import { boundOnMeter } from './boundOnMeter.ts';
 import { numberProblems } from './checkReading.ts';
@@ -37,7 +38,11 @@ const METHOD_SOURCES: readonly SourceRef[] = [
   { key: 'jcgm106', status: 'memory', note: 'limits of the verdict and chance, on the log scale' },
   { key: 'common-practice', status: 'common-practice', note: 'what the swab reacts to and what it is for' },
 ];
-const CHANGE_SOURCES: readonly SourceRef[] = [{ key: 'fokkema2006', status: 'memory', note: 'limits of change on the log scale' }];
+const CHANGE_SOURCES: readonly SourceRef[] = [
+  ...METHOD_SOURCES,
+  { key: 'fokkema2006', status: 'memory', note: 'limits of change on the log scale' },
+];
+const NO_SOURCES: readonly SourceRef[] = [];
 
 /**
  * One swab reading of one person as the screen and the record use it: conditions, verdict by the guard band of one reading at 5 %,
@@ -62,19 +67,19 @@ export function assessReading(input: AssessReadingInput): ReadingAssessment {
   }));
   const conditions = evaluateConditions({ reading, taken, meter, lots, past: pasts.map((p) => p.at), onDate }, input.conditions);
   const found = sortOut(input.conditions, conditions);
-  const sources = distinct(input.conditions.map((c) => c.source));
+  const withOwn = withConditionSources(input.conditions);
 
   if (reading.failed === true) {
-    return { ...withoutNumber('failed', 'Swab failed: no number.', say.FAILED_IS_NO_SWAB), conditions, sources };
+    return { ...withoutNumber('failed', 'Swab failed: no number.', say.FAILED_IS_NO_SWAB), conditions, sources: withOwn(NO_SOURCES) };
   }
   if (reading.rlu === undefined) {
     const warning = found.voiding.length > 0 ? [`A number would not be counted: ${found.voiding.map((c) => c.says).join('; ')}.`] : [];
-    return { ...withoutNumber('not-taken', 'No number yet.', ...warning), conditions, sources };
+    return { ...withoutNumber('not-taken', 'No number yet.', ...warning), conditions, sources: withOwn(NO_SOURCES) };
   }
   const number = { rlu: reading.rlu, bound: boundOnMeter(reading.rlu, reading.bound, meter) };
   const swab: NumberedSwab = { ...number, reading, taken, pasts, onDate, found };
   const assessed = found.voiding.length > 0 ? voidReading(swab) : meter === undefined ? unnamedMeter(swab) : countedReading(swab, meter);
-  return { ...assessed, ...number, conditions, sources: distinct([...assessed.sources, ...sources]) };
+  return { ...assessed, ...number, conditions, sources: withOwn(assessed.sources) };
 }
 
 function requireTime(iso: string, name: string, timeZone: string | undefined): TakenAt {
@@ -156,7 +161,7 @@ function countedReading({ rlu, bound, reading, taken, pasts, onDate, found }: Nu
       ...notes(found),
       ...say.sayPurpose(reading),
     ],
-    sources: comparison.kind === 'compared' ? [...METHOD_SOURCES, ...CHANGE_SOURCES] : METHOD_SOURCES,
+    sources: comparison.kind === 'compared' ? CHANGE_SOURCES : METHOD_SOURCES,
   };
 }
 
@@ -165,6 +170,11 @@ function notes({ cautions, mentions }: Found): string[] {
   const notNoted = mentions.length === 0 ? undefined : `Also: ${mentions.map((c) => c.says).join('; ')}.`;
   return [say.sayCautions(cautions), notNoted].filter((s) => s !== undefined);
 }
+
+/** Sources of the method and of the conditions: one of three lists for each table of conditions. */
+const withConditionSources = keepByTable((conditions: readonly SwabCondition[]) =>
+  keepByTable((own: readonly SourceRef[]) => distinct([...own, ...conditions.map((c) => c.source)])),
+);
 
 const distinct = (sources: readonly SourceRef[]): SourceRef[] => [
   ...new Map(sources.map((s) => [`${s.key}|${s.status}|${s.note ?? ''}`, s])).values(),

@@ -1,3 +1,4 @@
+import { keepByKey } from '../keep/keepByKey.ts';
 import { normalCdf, normalQuantile, Z_95 } from '../stats/normal.ts';
 import { boundedPosterior } from './boundedPosterior.ts';
 import { logSdOfCv } from './logSdOfCv.ts';
@@ -59,7 +60,7 @@ export function interpretReading(input: ReadingInput): ReadingInterpretation {
 
   const sdLogSingle = logSdOfCv(input.cv);
   const sdLog = sdLogSingle / Math.sqrt(replicates);
-  const z = normalQuantile(1 - risk);
+  const z = oneSidedPoint(risk);
   const guardBand = { lowAtMostRlu: cutoffRlu * Math.exp(-z * sdLog), highAtLeastRlu: cutoffRlu * Math.exp(z * sdLog) };
   const verdict = verdictOf(readingRlu, bound, guardBand);
   const knowledge = levelOf({ logReading: Math.log(readingRlu), sdLog, bound, prior });
@@ -80,6 +81,8 @@ export function interpretReading(input: ReadingInput): ReadingInterpretation {
     daysToDecide: bound === 'exact' || verdict !== null ? daysToDecideOf((z * sdLogSingle) / Math.abs(distance)) : null,
   };
 }
+
+const oneSidedPoint = keepByKey((risk: number) => normalQuantile(1 - risk));
 
 function checkInput({ readingRlu, cutoffRlu, prior }: ReadingInput, bound: Bound, replicates: number, risk: number): void {
   if (!(readingRlu === 0 && bound === 'at-most' && prior === undefined)) requirePositive(readingRlu, 'readingRlu');

@@ -1,3 +1,6 @@
+import { keepByKey } from '../keep/keepByKey.ts';
+import { parseDate } from '../visit/calendar.ts';
+
 export interface TakenAt {
   readonly instantMs: number;
   /** Local date where the swab was taken, ISO. */
@@ -19,43 +22,43 @@ export function parseTakenAt(iso: string, timeZone?: string): TakenAt | undefine
   const parts = ISO_TIME.exec(iso);
   if (parts === null) return undefined;
   const [, date = '', hour, minute, zone] = parts;
-  const midnight = new Date(`${date}T00:00:00Z`);
-  if (Number.isNaN(midnight.getTime()) || midnight.toISOString().slice(0, 10) !== date) return undefined;
+  if (!parseDate(date)) return undefined;
   const instantMs = Date.parse(iso);
   if (zone !== 'Z') return { instantMs, localDate: date, localTime: `${hour}:${minute}` };
   if (timeZone === undefined) return { instantMs, localDate: date, localTime: `${hour}:${minute} UTC` };
   return { instantMs, ...inZone(instantMs, timeZone) };
 }
 
-/** Making one costs many times what using it does, and a practice has one zone. */
-const formatByZone = new Map<string, Intl.DateTimeFormat>();
-
-function formatOf(timeZone: string): Intl.DateTimeFormat {
-  const known = formatByZone.get(timeZone);
-  if (known) return known;
-  const format = new Intl.DateTimeFormat('en-GB', {
-    timeZone,
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-    hour: '2-digit',
-    minute: '2-digit',
-    hourCycle: 'h23',
-  });
-  formatByZone.set(timeZone, format);
-  return format;
-}
-
 function inZone(instantMs: number, timeZone: string): { readonly localDate: string; readonly localTime: string } {
   const part = Object.fromEntries(
-    formatOf(timeZone)
+    clockIn(timeZone)
       .formatToParts(instantMs)
       .map(({ type, value }) => [type, value]),
   );
   return { localDate: `${part.year}-${part.month}-${part.day}`, localTime: `${part.hour}:${part.minute}` };
 }
 
-const DAY = new Intl.DateTimeFormat('en-GB', { timeZone: 'UTC', day: 'numeric', month: 'long', year: 'numeric' });
+// Building a format costs a hundred times as much as using it.
+const clockIn = keepByKey(
+  (timeZone: string) =>
+    new Intl.DateTimeFormat('en-GB', {
+      timeZone,
+      year: 'numeric',
+      month: '2-digit',
+      day: '2-digit',
+      hour: '2-digit',
+      minute: '2-digit',
+      hourCycle: 'h23',
+    }),
+);
+const MONTHS = 'January February March April May June July August September October November December'.split(' ');
 
-/** "3 March 2026" from an ISO local date. */
-export const sayDate = (isoDate: string): string => DAY.format(new Date(`${isoDate}T00:00:00Z`));
+/**
+ * "3 March 2026" from an ISO local date.
+ * @throws RangeError when it is no date of the calendar
+ */
+export function sayDate(isoDate: string): string {
+  const date = parseDate(isoDate);
+  if (date === undefined) throw new RangeError(`not a local date YYYY-MM-DD: ${isoDate}`);
+  return `${date.day} ${MONTHS[date.month - 1]} ${date.year}`;
+}

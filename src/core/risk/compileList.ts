@@ -1,4 +1,6 @@
-import { anyHolds, appliesAtAge, conditionHolds, isInAgeRange } from './conditions.ts';
+import { keepByKey } from '../keep/keepByKey.ts';
+import { keepByTable } from '../keep/keepByTable.ts';
+import { anyHolds, appliesAtAge, conditionHolds, isInAgeRange, listValueClasses, type ValueClass } from './conditions.ts';
 import type { BalanceTable, ColumnsTable, Condition, ProtocolTable, RiskSettings, ScoreTable } from './protocol.ts';
 import type { Items, Level } from './types.ts';
 
@@ -22,7 +24,21 @@ export interface Verdict {
  * A list for one age, in a form that is added up rule by rule: the level is a function of the sums alone.
  * That is what makes every search over unknown items exact and quick.
  */
-export interface CompiledList {
+export interface CompiledList extends SummedRules {
+  /** Every item that a rule reads, in the order of the list. */
+  readonly reads: ReadonlyMap<string, ItemReading>;
+}
+
+/** What the rules of a list make of one item. */
+export interface ItemReading {
+  readonly rules: readonly Rule[];
+  /** What these rules read, this item included. */
+  readonly readWith: readonly string[];
+  /** Values that no rule can tell apart; empty for an item without a definition. */
+  readonly classes: readonly ValueClass[];
+}
+
+interface SummedRules {
   readonly size: number;
   readonly rules: readonly Rule[];
   verdict(tally: Tally): Verdict;
@@ -40,20 +56,50 @@ export function compileList(table: ProtocolTable, ageYears: number, settings: Ri
     const range = belowAgeYears === null ? `${fromAgeYears} and over` : `${fromAgeYears} to below ${belowAgeYears}`;
     throw new RangeError(`ageYears ${ageYears} is outside the ages of ${table.screenName}: ${range}`);
   }
+  return compiledOf(table)(table.kind === 'score' ? ageYears : settings.lowSalivaMeansExtreme);
+}
+
+/** Compiled once for each table and for what its kind depends on: a score list on the age, the others on the setting at most. */
+const compiledOf = keepByTable((table: ProtocolTable) =>
+  keepByKey((variant: number | boolean): CompiledList => {
+    const rules = compileRules(table, variant);
+    return { ...rules, reads: listReads(rules.rules, table) };
+  }),
+);
+
+function compileRules(table: ProtocolTable, variant: number | boolean): SummedRules {
   switch (table.kind) {
     case 'balance':
-      return compileBalance(table, settings);
+      return compileBalance(table, variant === true);
     case 'score':
-      return compileScore(table, ageYears);
+      return compileScore(table, Number(variant));
     case 'columns':
       return compileColumns(table);
   }
 }
 
+function listReads(rules: readonly Rule[], { items }: ProtocolTable): ReadonlyMap<string, ItemReading> {
+  const conditions = rules.flatMap((rule) => rule.conditions);
+  const ids = [...new Set(conditions.map(({ item }) => item))];
+  return new Map(
+    ids.map((id) => {
+      const definition = items[id];
+      const own = rules.filter((rule) => rule.conditions.some(({ item }) => item === id));
+      const readWith = [...new Set(own.flatMap((rule) => rule.conditions.map(({ item }) => item)))];
+      return [id, { rules: own, readWith, classes: definition ? listValueClasses(definition, conditions) : [] }];
+    }),
+  );
+}
+
 /** The sums of all rules on these items. */
 export function tallyOf(list: CompiledList, items: Items): Tally {
-  const tally = new Array<number>(list.size).fill(0);
-  for (const rule of list.rules) rule.add(items, tally);
+  return sumRules(list.rules, items, list.size);
+}
+
+/** The sums of some rules on these items. */
+export function sumRules(rules: readonly Rule[], items: Items, size: number): Tally {
+  const tally = new Array<number>(size).fill(0);
+  for (const rule of rules) rule.add(items, tally);
   return tally;
 }
 
@@ -69,7 +115,7 @@ function tick(place: number, conditions: readonly Condition[]): Rule {
 
 const BALANCE_PLACES = { disease: 0, risk: 1, protective: 2, decisive: 3, lift: 4, bar: 5, suspicion: 6 } as const;
 
-function compileBalance(table: BalanceTable, settings: RiskSettings): CompiledList {
+function compileBalance(table: BalanceTable, lowSalivaMeansExtreme: boolean): SummedRules {
   const { suspicion, defaults } = table;
   const rules = table.rows.map((row) => tick(BALANCE_PLACES[row.role], row.anyOf));
   for (const condition of table.decisive?.anyOf ?? []) rules.push(tick(BALANCE_PLACES.decisive, [condition]));
@@ -84,7 +130,7 @@ function compileBalance(table: BalanceTable, settings: RiskSettings): CompiledLi
       },
     });
   }
-  const liftAlone = settings.lowSalivaMeansExtreme && table.liftAloneSource !== null;
+  const liftAlone = lowSalivaMeansExtreme && table.liftAloneSource !== null;
 
   return {
     size: 7,
@@ -112,7 +158,7 @@ function compileBalance(table: BalanceTable, settings: RiskSettings): CompiledLi
   };
 }
 
-function compileScore(table: ScoreTable, ageYears: number): CompiledList {
+function compileScore(table: ScoreTable, ageYears: number): SummedRules {
   const rules = table.lines
     .filter((line) => isInAgeRange(line, ageYears))
     .map((line): Rule => {
@@ -142,7 +188,7 @@ function compileScore(table: ScoreTable, ageYears: number): CompiledList {
 const COLUMN_PLACES = { high: 0, moderate: 1, low: 2 } as const;
 const DECISIVE_PLACE = 3;
 
-function compileColumns(table: ColumnsTable): CompiledList {
+function compileColumns(table: ColumnsTable): SummedRules {
   const rules = table.rows.flatMap((row) => [
     ...(row.countsAsTick ? [tick(COLUMN_PLACES[row.column], row.anyOf)] : []),
     ...(row.decisive ? [tick(DECISIVE_PLACE, row.anyOf)] : []),

@@ -1,10 +1,11 @@
-import { type CompiledList, compileList, tallyOf } from './compileList.ts';
-import { anyHolds, listValueClasses, nearestInClass } from './conditions.ts';
+import { keepByTable } from '../keep/keepByTable.ts';
+import { type CompiledList, compileList, sumRules, type Tally, tallyOf } from './compileList.ts';
+import { anyHolds, nearestInClass } from './conditions.ts';
 import { explainLevel } from './explainLevel.ts';
 import { sortLevels } from './levels.ts';
 import type { ItemRole, ProtocolTable, RiskSettings } from './protocol.ts';
 import { reachTallies } from './reach.ts';
-import type { Items, Level, MissingItem, RiskResult } from './types.ts';
+import type { Items, ItemValue, Level, MissingItem, RiskResult } from './types.ts';
 
 /**
  * What one published list says of one set of items, with everything that is not known.
@@ -29,7 +30,7 @@ export function evaluateProtocol(table: ProtocolTable, items: Items, ageYears: n
   const counts = list.counts(tally);
   const unknown = listUnknownItems(table, list, items);
   const possibleLevels = sortLevels(
-    reachTallies({ list, items, definitions: table.items, free: unknown, maxChanges: Number.POSITIVE_INFINITY, keep: 0 }).map(
+    reachTallies({ list, items, free: unknown, maxChanges: Number.POSITIVE_INFINITY, keep: 0 }).map(
       (reached) => list.verdict(reached.tally).level,
     ),
   );
@@ -50,28 +51,29 @@ export function evaluateProtocol(table: ProtocolTable, items: Items, ageYears: n
     counts,
     usesProposalDefaults: !verdict.published,
     flags: [...verdict.flags, ...listRemarks(table, items, verdict.level)],
-    missing: rankMissing(table, list, items, unknown, verdict.level),
+    missing: rankMissing({ table, list, items, unknown, tally, level: verdict.level }),
     ...explainLevel(table, items, ageYears, verdict),
   };
 }
 
 /** Items that the list reads at this age and that are not known, in the order of the list; without those that cannot be had today. */
 export function listUnknownItems(table: ProtocolTable, list: CompiledList, items: Items): readonly string[] {
-  const ids = new Set(list.rules.flatMap((rule) => rule.conditions.map((c) => c.item)));
-  return [...ids].filter((id) => items[id] === undefined && table.items[id]?.notAvailable === undefined);
+  return [...list.reads.keys()].filter((id) => items[id] === undefined && table.items[id]?.notAvailable === undefined);
 }
 
 /** @throws TypeError when a known item has the wrong type; the message begins with its id */
 export function checkItems(table: ProtocolTable, items: Items): void {
-  for (const [id, value] of Object.entries(items)) {
-    const definition = table.items[id];
-    if (value === undefined || definition === undefined) continue;
+  for (const [id, definition] of definitionsOf(table)) {
+    const value = items[id];
+    if (value === undefined) continue;
     if (definition.valueType === 'boolean' && typeof value !== 'boolean') throw new TypeError(`${id} must be true or false: ${value}`);
     if (definition.valueType === 'count' && !(typeof value === 'number' && Number.isInteger(value) && value >= 0)) {
       throw new TypeError(`${id} must be a whole number from 0: ${value}`);
     }
   }
 }
+
+const definitionsOf = keepByTable((table: ProtocolTable) => Object.entries(table.items));
 
 function listRemarks(table: ProtocolTable, items: Items, level: Level): readonly string[] {
   return table.remarks.filter((r) => r.levels.includes(level) && anyHolds(r.anyOf, items)).map((r) => r.flag);
@@ -84,21 +86,37 @@ function roleOf(table: ProtocolTable, item: string): ItemRole {
   return row?.role ?? table.items[item]?.role ?? 'risk';
 }
 
+interface Missing {
+  readonly table: ProtocolTable;
+  readonly list: CompiledList;
+  readonly items: Items;
+  readonly unknown: readonly string[];
+  /** As the items stand, and the level it gives. */
+  readonly tally: Tally;
+  readonly level: Level;
+}
+
 /** Those that could change the level first; within that disease, risk, protective; within that the order of the list. */
-function rankMissing(
-  table: ProtocolTable,
-  list: CompiledList,
-  items: Items,
-  unknown: readonly string[],
-  level: Level,
-): readonly MissingItem[] {
-  const conditions = list.rules.flatMap((rule) => rule.conditions);
+function rankMissing({ table, list, items, unknown, tally, level }: Missing): readonly MissingItem[] {
   const missing = unknown.map((item): MissingItem => {
-    const definition = table.items[item];
-    const values = definition ? listValueClasses(definition, conditions).map((c) => nearestInClass(c, undefined)) : [];
-    const levelsIfFilled = sortLevels(values.map((value) => list.verdict(tallyOf(list, { ...items, [item]: value })).level));
+    const levelsIfFilled = listLevelsIfFilled(item, list, items, tally);
     return { item, role: roleOf(table, item), couldChangeLevel: levelsIfFilled.some((l) => l !== level), levelsIfFilled };
   });
   const place = (m: MissingItem) => (m.couldChangeLevel ? 0 : ROLE_ORDER.length) + ROLE_ORDER.indexOf(m.role);
   return missing.sort((a, b) => place(a) - place(b));
+}
+
+/** The levels when one unknown item takes each of its values: the rules that read it are added up anew, all others stand. */
+function listLevelsIfFilled(item: string, list: CompiledList, items: Items, tally: Tally): readonly Level[] {
+  const reading = list.reads.get(item);
+  if (!reading) return [];
+  const trial: Record<string, ItemValue | undefined> = {};
+  for (const id of reading.readWith) trial[id] = items[id];
+  const before = sumRules(reading.rules, trial, list.size);
+  const levels = reading.classes.map((valueClass) => {
+    trial[item] = nearestInClass(valueClass, undefined);
+    const after = sumRules(reading.rules, trial, list.size);
+    return list.verdict(tally.map((n, i) => n - (before[i] ?? 0) + (after[i] ?? 0))).level;
+  });
+  return sortLevels(levels);
 }

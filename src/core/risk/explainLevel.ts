@@ -1,3 +1,4 @@
+import { keepByTable } from '../keep/keepByTable.ts';
 import type { SourceRef } from '../visit/answer.ts';
 import type { Verdict } from './compileList.ts';
 import { conditionHolds, isInAgeRange } from './conditions.ts';
@@ -100,12 +101,14 @@ function judgementSources(table: ProtocolTable): readonly SourceRef[] {
   return table.kind === 'columns' ? [table.judgement] : [];
 }
 
+const withoutNote = keepByTable(({ key, status }: SourceRef) => ({ name: `${key} ${status}`, plain: { key, status } }));
+
 /** One entry for each key and status, in the order of first use. */
 export function uniqueSources(sources: readonly SourceRef[]): readonly SourceRef[] {
   const byKey = new Map<string, SourceRef>();
   for (const source of sources) {
-    const key = `${source.key} ${source.status}`;
-    if (!byKey.has(key)) byKey.set(key, { key: source.key, status: source.status });
+    const { name, plain } = withoutNote(source);
+    if (!byKey.has(name)) byKey.set(name, plain);
   }
   return [...byKey.values()];
 }

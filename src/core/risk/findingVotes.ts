@@ -1,3 +1,4 @@
+import { keepByTable } from '../keep/keepByTable.ts';
 import type { Finding } from '../visit/types.ts';
 import type { FindingFill } from './findingFill.ts';
 
@@ -8,22 +9,35 @@ export interface FoundCount {
 }
 
 export interface FindingVotes {
-  /** Yes/no items; a value of undefined means that looking should have told and has not. */
-  readonly votes: readonly { readonly item: string; readonly value: boolean | undefined }[];
+  /** Every item that findings can fill. */
+  readonly items: readonly string[];
+  /** Yes/no items; a vote of undefined means that looking should have told and has not. */
+  readonly votes: ReadonlyMap<string, readonly (boolean | undefined)[]>;
   readonly counts: ReadonlyMap<string, FoundCount>;
 }
 
 /** What the findings say of each item that they can fill. */
 export function listFindingVotes(findings: readonly Finding[], fills: readonly FindingFill[], allExamined: boolean): FindingVotes {
-  const yesNo = fills.filter((fill) => fill.count === undefined);
-  const votes = yesNo.flatMap((fill) => {
-    const value = voteOf(fill, findings, allExamined);
-    return value === 'no-vote' ? [] : [{ item: fill.item, value }];
-  });
-  const counted = new Set(fills.filter((fill) => fill.count !== undefined).map((fill) => fill.item));
-  const counts = new Map([...counted].map((item) => [item, countOf(item, findings, fills, allExamined)]));
-  return { votes, counts };
+  const { items, yesNo, counted } = sortFills(fills);
+  const votes = new Map<string, (boolean | undefined)[]>();
+  for (const [item, rows] of yesNo) {
+    const told = rows.map((fill) => voteOf(fill, findings, allExamined)).filter((value) => value !== 'no-vote');
+    votes.set(item, told);
+  }
+  const counts = new Map<string, FoundCount>();
+  for (const [item, rows] of counted) counts.set(item, countOf(rows, findings, allExamined));
+  return { items, votes, counts };
 }
+
+type FillsByItem = ReadonlyMap<string, readonly FindingFill[]>;
+
+/** Rows for yes/no items and for counted ones, by item. */
+const sortFills = keepByTable((fills: readonly FindingFill[]) => {
+  const byItem = (rows: readonly FindingFill[]): FillsByItem =>
+    new Map(rows.map(({ item }) => [item, rows.filter((fill) => fill.item === item)]));
+  const [yesNo, counted] = [byItem(fills.filter((fill) => fill.count === undefined)), byItem(fills.filter((fill) => fill.count))];
+  return { items: [...new Set([...yesNo.keys(), ...counted.keys()])], yesNo, counted };
+});
 
 function voteOf(fill: FindingFill, findings: readonly Finding[], allExamined: boolean): boolean | undefined | 'no-vote' {
   if (findings.some((finding) => fits(fill, finding))) return true;
@@ -33,8 +47,7 @@ function voteOf(fill: FindingFill, findings: readonly Finding[], allExamined: bo
   return allExamined ? false : undefined;
 }
 
-function countOf(item: string, findings: readonly Finding[], fills: readonly FindingFill[], allExamined: boolean): FoundCount {
-  const rows = fills.filter((fill) => fill.item === item);
+function countOf(rows: readonly FindingFill[], findings: readonly Finding[], allExamined: boolean): FoundCount {
   const places = rows.flatMap((fill) =>
     findings.filter((f) => fits(fill, f)).map((f) => (fill.count?.of === 'teeth' ? f.tooth : `${f.tooth} ${f.surface ?? ''}`)),
   );

@@ -1,10 +1,11 @@
+import { keepByKey } from '../keep/keepByKey.ts';
+import { keepByTable } from '../keep/keepByTable.ts';
 import type { Answers, AnswerValue } from '../visit/answer.ts';
 import type { ItemFill, Question } from '../visit/question.ts';
 import type { Finding, PracticeSettings } from '../visit/types.ts';
-import { isInAgeRange } from './conditions.ts';
 import type { FindingFill, ItemExclusion } from './findingFill.ts';
-import { listFindingVotes } from './findingVotes.ts';
-import { type KnownAnswers, knownAnswers } from './knownAnswers.ts';
+import { type FoundCount, listFindingVotes } from './findingVotes.ts';
+import { type KnownAnswers, knownAnswers, questionsAtAge } from './knownAnswers.ts';
 import type { Items, ItemValue } from './types.ts';
 
 export interface ItemsInput {
@@ -38,43 +39,59 @@ export type Vote = ItemValue | undefined;
  */
 export function itemsFromAnswers(input: ItemsInput): ItemsFromAnswers {
   const { known, unknown } = knownAnswers(input);
-  const votes = new Map<string, Vote[]>();
-  const vote = (item: string, value: Vote) => votes.set(item, [...(votes.get(item) ?? []), value]);
-
-  for (const question of input.questions) {
-    if (!isInAgeRange(question, input.ageYears)) continue;
-    const value = known[question.id];
-    if (value === undefined && question.optional === true) continue;
-    for (const fill of question.fills)
-      vote(fill.item, value === undefined ? undefined : applyFill(fill, value, question.id, input.settings));
-  }
   const found = listFindingVotes(input.findings, input.findingFills, input.allExamined === true);
-  for (const { item, value } of found.votes) vote(item, value);
-
+  const fillsByItem = fillsAtAge(input.questions)(input.ageYears);
   const items: Record<string, ItemValue> = {};
-  for (const [item, itemVotes] of votes) {
-    const value = found.counts.has(item) ? joinCount(itemVotes, found.counts.get(item)) : joinVotes(itemVotes);
+  const join = (item: string, fills: readonly AskedFill[]) => {
+    const votes = listAnswerVotes(fills, known, input.settings);
+    for (const vote of found.votes.get(item) ?? []) votes.push(vote);
+    const count = found.counts.get(item);
+    const value = count ? joinCount(votes, count) : joinVotes(votes);
     if (value !== undefined) items[item] = value;
-  }
-  for (const [item, count] of found.counts) {
-    if (!votes.has(item) && count.settled) items[item] = count.found;
-  }
+  };
+  for (const [item, fills] of fillsByItem) join(item, fills);
+  for (const item of found.items) if (!fillsByItem.has(item)) join(item, []);
   for (const { item, when } of input.exclusions) if (items[when] === true) items[item] = false;
   return { items, known, unknown };
 }
 
-function joinVotes(votes: readonly Vote[]): Vote {
-  const told = votes.filter((v) => v !== undefined);
-  const numbers = told.filter((v) => typeof v === 'number');
-  if (numbers.length > 0) return told.length === votes.length ? Math.max(...numbers) : undefined;
-  if (told.includes(true)) return true;
-  return told.length === votes.length ? false : undefined;
+interface AskedFill {
+  readonly question: Question;
+  readonly fill: ItemFill;
 }
 
-function joinCount(votes: readonly Vote[], count: { readonly found: number; readonly settled: boolean } | undefined): Vote {
+/** By item, what the questions of an age can fill it with, in the order of the questions. */
+const fillsAtAge = keepByTable((questions: readonly Question[]) =>
+  keepByKey((ageYears: number): ReadonlyMap<string, readonly AskedFill[]> => {
+    const fills = questionsAtAge(questions, ageYears).flatMap((question) => question.fills.map((fill) => ({ question, fill })));
+    return new Map(fills.map(({ fill: { item } }) => [item, fills.filter((asked) => asked.fill.item === item)]));
+  }),
+);
+
+function listAnswerVotes(fills: readonly AskedFill[], known: KnownAnswers['known'], settings: ItemsInput['settings']): Vote[] {
+  const votes: Vote[] = [];
+  for (const { question, fill } of fills) {
+    const value = known[question.id];
+    if (value !== undefined) votes.push(applyFill(fill, value, question.id, settings));
+    else if (question.optional !== true) votes.push(undefined);
+  }
+  return votes;
+}
+
+/** Unknown without any vote; one vote stands as it is. */
+function joinVotes(votes: readonly Vote[]): Vote {
+  if (votes.length <= 1) return votes[0];
+  const isAllTold = !votes.includes(undefined);
+  const numbers = votes.filter((v) => typeof v === 'number');
+  if (numbers.length > 0) return isAllTold ? Math.max(...numbers) : undefined;
+  if (votes.includes(true)) return true;
+  return isAllTold ? false : undefined;
+}
+
+function joinCount(votes: readonly Vote[], count: FoundCount): Vote {
   const told = joinVotes(votes);
-  if (typeof told === 'number') return Math.max(told, count?.found ?? 0);
-  return count?.settled ? count.found : undefined;
+  if (typeof told === 'number') return Math.max(told, count.found);
+  return count.settled ? count.found : undefined;
 }
 
 /** What one answer says of one item; undefined where it leaves the item open. */

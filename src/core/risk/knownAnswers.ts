@@ -1,5 +1,7 @@
-import { addMonths, formatISO, parseISO } from 'date-fns';
+import { keepByKey } from '../keep/keepByKey.ts';
+import { keepByTable } from '../keep/keepByTable.ts';
 import type { Answer, Answers, AnswerValue, UnknownKind } from '../visit/answer.ts';
+import { addMonthsToDate } from '../visit/calendar.ts';
 import type { Question } from '../visit/question.ts';
 import { isInAgeRange } from './conditions.ts';
 
@@ -29,8 +31,7 @@ export function knownAnswers(input: {
 }): KnownAnswers {
   const known: Record<string, AnswerValue> = {};
   const unknown: UnknownAnswer[] = [];
-  for (const question of input.questions) {
-    if (!isInAgeRange(question, input.ageYears)) continue;
+  for (const question of questionsAtAge(input.questions, input.ageYears)) {
     const answer = input.answers[question.id];
     const kind = unknownKindOf(answer, question, input.onDate);
     if (kind === undefined && answer?.value !== undefined) known[question.id] = answer.value;
@@ -38,6 +39,15 @@ export function knownAnswers(input: {
   }
   return { known, unknown };
 }
+
+/** Questions of this age, in their order. */
+export function questionsAtAge(questions: readonly Question[], ageYears: number): readonly Question[] {
+  return byAge(questions)(ageYears);
+}
+
+const byAge = keepByTable((questions: readonly Question[]) =>
+  keepByKey((ageYears: number): readonly Question[] => questions.filter((question) => isInAgeRange(question, ageYears))),
+);
 
 /** Why the answer is not known on this day; undefined when it is. */
 export function unknownKindOf(answer: Answer | undefined, question: Question, onDate: string): UnknownKind | undefined {
@@ -54,5 +64,5 @@ export function unknownKindOf(answer: Answer | undefined, question: Question, on
 function isOutOfDate(askedOn: string | undefined, keepForMonths: number | undefined, onDate: string): boolean {
   if (keepForMonths === undefined) return false;
   if (askedOn === undefined || askedOn > onDate) return true;
-  return onDate > formatISO(addMonths(parseISO(askedOn), keepForMonths), { representation: 'date' });
+  return onDate > addMonthsToDate(askedOn, keepForMonths);
 }

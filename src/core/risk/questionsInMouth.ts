@@ -1,3 +1,5 @@
+import { keepByKey } from '../keep/keepByKey.ts';
+import { keepByTable } from '../keep/keepByTable.ts';
 import type { AnswerValue } from '../visit/answer.ts';
 import type { Question } from '../visit/question.ts';
 import type { MouthDecision } from '../visit/types.ts';
@@ -12,10 +14,20 @@ export function questionsInMouth(
   { reasons, notAsked }: Pick<MouthDecision, 'reasons' | 'notAsked'>,
   known: Readonly<Record<string, AnswerValue>>,
 ): readonly Question[] {
-  const isWanted = ({ wantedIn }: Question) =>
-    wantedIn?.mouths.some((reason) => reasons.includes(reason)) === true && !wantedIn.unlessKnown.some((id) => known[id] !== undefined);
-  if (notAsked.length === 0 && !questions.some(isWanted)) return questions;
-  return questions
-    .filter(({ id }) => !notAsked.includes(id))
-    .map((question) => (isWanted(question) ? { ...question, optional: undefined } : question));
+  const wanted = questions.filter(
+    ({ wantedIn }) =>
+      wantedIn?.mouths.some((reason) => reasons.includes(reason)) === true && !wantedIn.unlessKnown.some((id) => known[id] !== undefined),
+  );
+  if (notAsked.length === 0 && wanted.length === 0) return questions;
+  return changedLists(questions)(JSON.stringify([notAsked, wanted.map(({ id }) => id)]));
 }
+
+/** There are a few mouths and many visits: the same list for the same mouth, so that what is worked out from it is kept. */
+const changedLists = keepByTable((questions: readonly Question[]) =>
+  keepByKey((key: string): readonly Question[] => {
+    const [notAsked, wanted] = JSON.parse(key) as [string[], string[]];
+    return questions
+      .filter(({ id }) => !notAsked.includes(id))
+      .map((question) => (wanted.includes(question.id) ? { ...question, optional: undefined } : question));
+  }),
+);

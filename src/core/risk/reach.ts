@@ -1,6 +1,5 @@
-import type { CompiledList, Rule, Tally } from './compileList.ts';
-import { isInClass, listValueClasses, nearestInClass, type ValueClass } from './conditions.ts';
-import type { ItemDefinition } from './protocol.ts';
+import { type CompiledList, type Rule, sumRules, type Tally } from './compileList.ts';
+import { isInClass, nearestInClass } from './conditions.ts';
 import type { Items, ItemValue } from './types.ts';
 
 /** One item set to another value. `rank` orders changes: place of the item on the list, then the value. */
@@ -21,7 +20,6 @@ export interface Reached {
 export interface ReachOptions {
   readonly list: CompiledList;
   readonly items: Items;
-  readonly definitions: Readonly<Record<string, ItemDefinition>>;
   /** Items that may take any value, in the order of the list. */
   readonly free: readonly string[];
   /** Largest number of changes in a set. */
@@ -39,13 +37,10 @@ export interface ReachOptions {
 export function reachTallies(options: ReachOptions): readonly Reached[] {
   const { list, items, free, maxChanges, keep } = options;
   const isFree = new Set(free);
-  const base = new Array<number>(list.size).fill(0);
-  for (const rule of list.rules) {
-    if (!rule.conditions.some((c) => isFree.has(c.item))) rule.add(items, base);
-  }
-  const start = list.settle(base);
+  const unmoved = list.rules.filter((rule) => !rule.conditions.some((c) => isFree.has(c.item)));
+  const start = list.settle(sumRules(unmoved, items, list.size));
   let states = new Map<number, Reached>([[keyOf(start), { tally: start, cost: 0, sets: keep > 0 ? [[]] : [] }]]);
-  for (const group of groupByFreeItems(list.rules, free)) {
+  for (const group of groupByFreeItems(list, free)) {
     const steps = listSteps(group, options);
     const next = new Map<number, Reached>();
     for (const state of states.values()) {
@@ -98,58 +93,57 @@ interface Group {
 }
 
 /** Rules joined by the free items that they share, in the order of the first of these items. */
-function groupByFreeItems(rules: readonly Rule[], free: readonly string[]): readonly Group[] {
-  let groups: { free: Set<string>; rules: Rule[] }[] = [];
-  for (const rule of rules) {
-    const own = new Set(rule.conditions.map((c) => c.item).filter((item) => free.includes(item)));
-    if (own.size === 0) continue;
-    const touching = groups.filter((group) => [...own].some((item) => group.free.has(item)));
-    const merged = {
-      free: new Set([...touching.flatMap((group) => [...group.free]), ...own]),
-      rules: [...touching.flatMap((group) => group.rules), rule],
-    };
-    groups = [...groups.filter((group) => !touching.includes(group)), merged];
+function groupByFreeItems({ reads }: CompiledList, free: readonly string[]): readonly Group[] {
+  const isFree = new Set(free);
+  const groups: Group[] = [];
+  for (const item of free) {
+    if (!isFree.delete(item)) continue;
+    const together = [item];
+    // Grows while it is walked: whatever a rule reads beside an item of the group belongs to the group.
+    for (const member of together) {
+      for (const other of reads.get(member)?.readWith ?? []) if (isFree.delete(other)) together.push(other);
+    }
+    const rules = together.length === 1 ? (reads.get(item)?.rules ?? []) : rulesOf(together, reads);
+    groups.push({ free: together.length === 1 ? together : free.filter((id) => together.includes(id)), rules });
   }
-  return groups
-    .map((group) => ({ free: free.filter((item) => group.free.has(item)), rules: group.rules }))
-    .sort((a, b) => free.indexOf(a.free[0] ?? '') - free.indexOf(b.free[0] ?? ''));
+  return groups;
 }
 
+const rulesOf = (items: readonly string[], reads: CompiledList['reads']): readonly Rule[] => [
+  ...new Set(items.flatMap((item) => reads.get(item)?.rules ?? [])),
+];
+
 /** What one group can add, over every combination of its free items, each sum with its cheapest sets. */
-function listSteps(group: Group, { list, items, definitions, free, maxChanges, keep }: ReachOptions): readonly Reached[] {
-  const conditions = list.rules.flatMap((rule) => rule.conditions);
+function listSteps(group: Group, { list, items, free, maxChanges, keep }: ReachOptions): readonly Reached[] {
   const steps = new Map<number, Reached>();
-  const visit = (index: number, values: Items, changes: readonly Change[]): void => {
+  const values: Record<string, ItemValue | undefined> = {};
+  for (const { item } of group.rules.flatMap((rule) => rule.conditions)) values[item] = items[item];
+  const changesOf = group.free.map((item) => listChanges(item, items[item], list, free.indexOf(item)));
+  const visit = (index: number, changes: readonly Change[]): void => {
     const item = group.free[index];
     if (item === undefined) {
-      const tally = new Array<number>(list.size).fill(0);
-      for (const rule of group.rules) rule.add(values, tally);
-      keepBest(steps, { tally: list.settle(tally), cost: changes.length, sets: keep > 0 ? [changes] : [] }, keep);
+      const tally = list.settle(sumRules(group.rules, values, list.size));
+      keepBest(steps, { tally, cost: changes.length, sets: keep > 0 ? [changes] : [] }, keep);
       return;
     }
-    visit(index + 1, values, changes);
+    visit(index + 1, changes);
     if (changes.length >= maxChanges) return;
-    for (const change of listChanges(item, items[item], { definitions, conditions, place: free.indexOf(item) })) {
-      visit(index + 1, { ...values, [item]: change.to }, [...changes, change]);
+    for (const change of changesOf[index] ?? []) {
+      values[item] = change.to;
+      visit(index + 1, [...changes, change]);
     }
+    values[item] = items[item];
   };
-  visit(0, items, []);
+  visit(0, []);
   return [...steps.values()];
 }
 
-function listChanges(
-  item: string,
-  from: ItemValue | undefined,
-  context: {
-    readonly definitions: Readonly<Record<string, ItemDefinition>>;
-    readonly conditions: Parameters<typeof listValueClasses>[1];
-    readonly place: number;
-  },
-): readonly Change[] {
-  const definition = context.definitions[item];
-  if (definition === undefined) throw new RangeError(`item ${item} has no definition`);
-  return listValueClasses(definition, context.conditions)
-    .map((valueClass: ValueClass, i) => ({ valueClass, rank: context.place * 16 + i }))
+/** @throws RangeError for an item without a definition: nobody knows which values it can take */
+function listChanges(item: string, from: ItemValue | undefined, list: CompiledList, place: number): readonly Change[] {
+  const classes = list.reads.get(item)?.classes ?? [];
+  if (classes.length === 0) throw new RangeError(`item ${item} has no definition`);
+  return classes
+    .map((valueClass, i) => ({ valueClass, rank: place * 16 + i }))
     .filter(({ valueClass }) => from === undefined || !isInClass(valueClass, from))
     .map(({ valueClass, rank }) => ({ item, from, to: nearestInClass(valueClass, from), rank }));
 }

@@ -29,10 +29,9 @@ export function whatWouldChange(
   const list = compileList(table, ageYears, settings);
   checkItems(table, items);
   const present = list.verdict(tallyOf(list, items)).level;
-  const onList = new Set(list.rules.flatMap((rule) => rule.conditions.map((c) => c.item)));
   const unknown = new Set(listUnknownItems(table, list, items));
-  const free = [...onList].filter((id) => unknown.has(id) || (items[id] !== undefined && changeableItems.includes(id)));
-  const reached = reachTallies({ list, items, definitions: table.items, free, maxChanges: MAX_CHANGES, keep: SETS_PER_LEVEL });
+  const free = [...list.reads.keys()].filter((id) => unknown.has(id) || (items[id] !== undefined && changeableItems.includes(id)));
+  const reached = reachTallies({ list, items, free, maxChanges: MAX_CHANGES, keep: SETS_PER_LEVEL });
   const mayBeLow = ![...unknown].some((item) => table.items[item]?.role === 'disease');
 
   return LEVELS.filter((level) => level !== present && (level !== 'low' || mayBeLow)).flatMap((level) => {

@@ -1,4 +1,4 @@
-import { differenceInCalendarMonths, isValid, parseISO } from 'date-fns';
+import { parseDate, wholeMonthsBetween } from './calendar.ts';
 
 /**
  * Age on a day, in completed years and completed months; a person born on 29 February has the birthday on 1 March in other years.
@@ -8,12 +8,9 @@ import { differenceInCalendarMonths, isValid, parseISO } from 'date-fns';
  * @throws RangeError if a date is not a date, or onDate lies before birthDate
  */
 export function ageOn(birthDate: string, onDate: string): { readonly ageYears: number; readonly ageMonths: number } {
-  const born = parseISO(birthDate);
-  const on = parseISO(onDate);
-  if (!isValid(born)) throw new RangeError(`birthDate must be a date like 1980-02-29: ${birthDate}`);
-  if (!isValid(on)) throw new RangeError(`onDate must be a date like 2026-11-25: ${onDate}`);
-  if (!(on.getTime() >= born.getTime())) throw new RangeError(`onDate ${onDate} lies before birthDate ${birthDate}`);
-  // date-fns' differenceInMonths counts 28 February as a whole month for someone born on the 29th; whole months here mean the day was reached.
-  const ageMonths = differenceInCalendarMonths(on, born) - (on.getDate() < born.getDate() ? 1 : 0);
+  if (!parseDate(birthDate)) throw new RangeError(`birthDate must be a date like 1980-02-29: ${birthDate}`);
+  if (!parseDate(onDate)) throw new RangeError(`onDate must be a date like 2026-11-25: ${onDate}`);
+  if (!(onDate >= birthDate)) throw new RangeError(`onDate ${onDate} lies before birthDate ${birthDate}`);
+  const ageMonths = wholeMonthsBetween(birthDate, onDate);
   return { ageYears: Math.floor(ageMonths / 12), ageMonths };
 }

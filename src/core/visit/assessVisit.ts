@@ -1,122 +1,67 @@
+import { once } from '../keep/once.ts';
 import { assessReading } from '../reading/assessReading.ts';
 import { findNeeds } from '../regimen/findNeeds.ts';
-import type { LastBitewings } from '../regimen/planBitewings.ts';
+import { mayLimitFood } from '../regimen/mayLimitFood.ts';
 import { proposePlan } from '../regimen/proposePlan.ts';
 import { compareProtocols } from '../risk/compareProtocols.ts';
-import { appliesAtAge } from '../risk/conditions.ts';
-import { evaluateProtocol } from '../risk/evaluateProtocol.ts';
 import { uniqueSources } from '../risk/explainLevel.ts';
 import { itemsFromAnswers } from '../risk/itemsFromAnswers.ts';
-import { knownAnswers, unknownKindOf } from '../risk/knownAnswers.ts';
-import { levelSentence } from '../risk/levelSentence.ts';
+import type { KnownAnswers } from '../risk/knownAnswers.ts';
 import { compareLevels } from '../risk/levels.ts';
 import { fillFromMouth } from '../risk/mouthFill.ts';
-import { decideMouth, GLANDS_FIRST, MOUTH_QUESTIONS } from '../risk/mouthFirst.ts';
 import type { ProtocolTable, RiskSettings } from '../risk/protocol.ts';
-import { questionsInMouth } from '../risk/questionsInMouth.ts';
-import { FLOW_MEASURED, type LevelByFlow, sayGlands } from '../risk/sayGlands.ts';
 import type { Items, LevelChange, RiskResult } from '../risk/types.ts';
 import { listChangeableItems, whatWouldChange } from '../risk/whatWouldChange.ts';
 import { ageOn } from './ageOn.ts';
-import type { Answers } from './answer.ts';
+import { lastBitewings } from './lastBitewings.ts';
+import { lookAtMouth } from './lookAtMouth.ts';
 import { personFacts } from './personFacts.ts';
+import { proposeLevel } from './proposeLevel.ts';
 import type { Question } from './question.ts';
-import type { MouthDecision, PracticeSettings, VisitAssessment, VisitInput } from './types.ts';
+import { sayMouth } from './sayMouth.ts';
+import type { VisitAssessment, VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
 import { leafletOf } from './withReleases.ts';
+
+/** What can be asked for alone. */
+export const VISIT_PARTS = ['reading', 'risk', 'plan', 'explain', 'leaflet'] as const;
+export type VisitPart = (typeof VISIT_PARTS)[number];
+
+/** The items stand in a part only: whoever takes the whole has the answers they come from. */
+export type PartialAssessment = Partial<VisitAssessment> & { readonly items?: Items };
 
 /**
  * Everything Ebbline says of one visit, from what is known of it so far: the reading, the level proposed by the practice's method, the
  * other lists, what could change the level, needs, a first plan and the leaflet. The same on the screen, on the server's record and on
  * the command line. Only the confirmed level feeds needs and plan; the reading is no item of any list.
  * @param input    checked by `checkVisit`; answers may be missing in any number
- * @param content  clinical tables, one edition of each
+ * @param content  clinical tables, one edition of each; never changed once handed in, since what is compiled from them is kept
  * @throws RangeError when a date or a number lies outside its range; the message names it
  */
 export function assessVisit(input: VisitInput, content: VisitContent): VisitAssessment {
-  const { practice, person, visit } = input;
-  const { ageYears, ageMonths } = ageOn(person.birthDate, visit.onDate);
-  const { settings } = practice;
-  const { answers, findings, allExamined, onDate } = visit;
-  const { mouth, questions } = lookAtMouth(visit, ageYears, content);
-  const told = itemsFromAnswers({
-    answers,
-    findings,
-    allExamined,
-    questions,
-    findingFills: content.findingFills,
-    exclusions: content.itemExclusions,
-    ageYears,
-    onDate,
-    settings,
-  });
-  const { known, unknown } = told;
-  const items = fillFromMouth(told.items, mouth.reasons, content.mouthFills);
-  const facts = personFacts({ ageYears, ageMonths, known, items, questions });
-  const meter = practice.meters.find((m) => m.id === visit.meterId);
-  const reading = assessReading({
-    reading: visit.reading,
-    meter,
-    lots: practice.lots,
-    pastReadings: visit.pastReadings,
-    onDate,
-    conditions: content.swabConditions,
-    timeZone: practice.timeZone,
-  });
-  const level = proposeLevel({ mouth, items, ageYears, settings, content });
-  const confirmed = mouth.kind === 'level-does-not-apply' ? undefined : visit.confirmed;
-  const needs = findNeeds({
-    facts,
-    mouth,
-    confirmed,
-    result: level.proposed,
-    items,
-    findings,
-    reading,
-    jurisdiction: settings.jurisdiction,
-    tables: content.regimen,
-  });
-  const plan = proposePlan({
-    facts,
-    needs,
-    shelf: practice.shelf,
-    settings,
-    confirmed,
-    signed: visit.signed,
-    refused: visit.refused,
-    mouth,
-    appliances: Array.isArray(known['appliance']) ? known['appliance'] : undefined,
-    lastBitewings: lastBitewings(answers, questions, onDate),
-    onDate,
-    tables: content.regimen,
-    instead: visit.agreed?.instead,
-  });
-  const couldChange = level.table ? listChanges({ ...level, items, ageYears, settings, mayLimitFood: plan.diet.allowed === 'any' }) : [];
-  const leaflet = leafletOf({ plan, facts, needs, ageYears, mouth }, input, content);
+  const steps = stepsOf(input, content);
+  const { items: _, ...risk } = steps.risk();
+  const { ageYears, ageMonths, mouth, unknownAnswers, safetyUnknown, proposed, proposedSentence } = risk;
+  const { facts, confirmed, needs, plan } = steps.plan();
+  const { reading } = steps.reading();
   return {
     ageYears,
     ageMonths,
-    mouth: {
-      ...mouth,
-      sentences: sayMouth(mouth, visit.confirmed !== undefined, () =>
-        sayGlands({ known, items, levelByFlow: levelByFlow(level, items, ageYears, settings) }),
-      ),
-    },
-    unknownAnswers: unknown,
-    safetyUnknown: unknown.filter((u) => questions.some((q) => q.id === u.question && q.group === 'safety')).map((u) => u.question),
+    mouth,
+    unknownAnswers,
+    safetyUnknown,
     facts,
     reading,
-    proposed: level.proposed,
-    proposedSentence: level.sentence,
-    compare: level.compare,
-    couldChange,
-    confirmed: confirmed ?? null,
+    proposed,
+    proposedSentence,
+    ...steps.explain(),
+    confirmed,
     needs,
     plan,
-    leaflet,
+    ...steps.leaflet(),
     sources: uniqueSources([
       ...reading.sources,
-      ...(level.proposed?.sources ?? []),
+      ...(proposed?.sources ?? []),
       ...needs.flatMap((n) => n.sources),
       ...plan.lines.flatMap((l) => l.sources),
     ]),
@@ -124,44 +69,135 @@ export function assessVisit(input: VisitInput, content: VisitContent): VisitAsse
   };
 }
 
-/** Decided before anything else: what kind of mouth it is, and which questions are put to it. */
-function lookAtMouth({ answers, findings, onDate }: VisitInput['visit'], ageYears: number, { questions }: VisitContent) {
-  const asked = (ids: readonly string[]) =>
-    knownAnswers({ answers, questions: questions.filter(({ id }) => ids.includes(id)), ageYears, onDate }).known;
-  const mouth = decideMouth({ known: asked(MOUTH_QUESTIONS), findings, ageYears, questions });
-  const measurements = questions.flatMap(({ wantedIn }) => wantedIn?.unlessKnown ?? []);
-  return { mouth, questions: questionsInMouth(questions, mouth, asked(measurements)) };
+/**
+ * Some parts of `assessVisit`, in the order of `VISIT_PARTS`, with the versions that made them. Nothing is computed that these parts do
+ * not need.
+ * @param input    as for `assessVisit`
+ * @param content  as for `assessVisit`
+ * @throws RangeError as `assessVisit`, for what these parts look at
+ */
+export function assessParts(input: VisitInput, content: VisitContent, parts: readonly VisitPart[]): PartialAssessment {
+  const steps = stepsOf(input, content);
+  const wanted = VISIT_PARTS.filter((part) => parts.includes(part)).map((part) => steps[part]());
+  return Object.assign({}, ...wanted, { versions: content.versions });
 }
 
-/** The question is optional, so that why it is not known is read from the answer itself. */
-function lastBitewings(answers: Answers, questions: readonly Question[], onDate: string): LastBitewings {
-  const question = questions.find(({ id }) => id === 'bitewings_last');
-  const answer = answers['bitewings_last'];
-  const unknown = question === undefined ? 'not-asked' : unknownKindOf(answer, question, onDate);
-  if (unknown !== undefined) return { unknown };
-  return typeof answer?.value === 'string' ? { on: answer.value } : { unknown: 'not-asked' };
+/** How each part is computed: nothing before it is asked for, and what several parts need only once. */
+function stepsOf(input: VisitInput, content: VisitContent) {
+  const { practice, person, visit } = input;
+  const { ageYears, ageMonths } = ageOn(person.birthDate, visit.onDate);
+  const { settings, shelf } = practice;
+  const { regimen: tables } = content;
+  const { answers, findings, onDate } = visit;
+
+  const looked = once(() => lookAtMouth(visit, ageYears, content.questions));
+  const mouth = () => looked().mouth;
+  const answered = once(() => {
+    const { items, ...told } = itemsFromAnswers({
+      answers,
+      findings,
+      allExamined: visit.allExamined,
+      questions: looked().questions,
+      findingFills: content.findingFills,
+      exclusions: content.itemExclusions,
+      ageYears,
+      onDate,
+      settings,
+    });
+    return { ...told, items: fillFromMouth(items, mouth().reasons, content.mouthFills) };
+  });
+  const facts = once(() => personFacts({ ageYears, ageMonths, ...answered(), questions: looked().questions }));
+  const reading = once(() =>
+    assessReading({
+      reading: visit.reading,
+      meter: practice.meters.find((m) => m.id === visit.meterId),
+      lots: practice.lots,
+      pastReadings: visit.pastReadings,
+      onDate,
+      conditions: content.swabConditions,
+      timeZone: practice.timeZone,
+    }),
+  );
+  const level = once(() => proposeLevel({ mouth: mouth(), items: answered().items, ageYears, settings, protocols: content.protocols }));
+  const confirmed = () => (mouth().kind === 'level-does-not-apply' ? undefined : visit.confirmed);
+  const needs = once(() =>
+    findNeeds({
+      facts: facts(),
+      mouth: mouth(),
+      confirmed: confirmed(),
+      result: level().proposed,
+      items: answered().items,
+      findings,
+      reading: reading(),
+      jurisdiction: settings.jurisdiction,
+      tables,
+    }),
+  );
+  const plan = once(() =>
+    proposePlan({
+      facts: facts(),
+      needs: needs(),
+      shelf,
+      settings,
+      confirmed: confirmed(),
+      signed: visit.signed,
+      refused: visit.refused,
+      mouth: mouth(),
+      appliances: listAppliances(answered().known),
+      lastBitewings: lastBitewings(answers, looked().questions, onDate),
+      onDate,
+      tables,
+      instead: visit.agreed?.instead,
+    }),
+  );
+
+  return {
+    reading: () => ({ reading: reading() }),
+    risk: () => {
+      const { known, unknown, items } = answered();
+      const isConfirmed = visit.confirmed !== undefined;
+      const sentences = sayMouth({ mouth: mouth(), isConfirmed, known, items, level: level(), ageYears, settings });
+      return {
+        ageYears,
+        ageMonths,
+        mouth: { ...mouth(), sentences },
+        unknownAnswers: unknown,
+        safetyUnknown: listSafetyUnknown(unknown, looked().questions),
+        items,
+        proposed: level().proposed,
+        proposedSentence: level().sentence,
+      };
+    },
+    plan: () => ({ facts: facts(), confirmed: confirmed() ?? null, needs: needs(), plan: plan() }),
+    explain: () => {
+      const { table, proposed } = level();
+      if (!table || !proposed) return { compare: [], couldChange: [] };
+      const others = content.protocols.filter((t) => t.id !== table.id);
+      const mayLimit = mayLimitFood(facts(), tables).allowed === 'any';
+      const { items } = answered();
+      return {
+        compare: compareProtocols(others, items, ageYears, settings).results,
+        couldChange: listChanges({ table, proposed, items, ageYears, settings, mayLimitFood: mayLimit }),
+      };
+    },
+    leaflet: () => ({
+      leaflet: leafletOf({ plan: plan(), facts: facts(), needs: needs(), ageYears, mouth: mouth() }, input, content),
+    }),
+  } as const;
 }
 
-const CONFIRMED_BEFORE = 'A level was confirmed before this was recorded: it does not count.';
-
-/** The sentences with what can only be said once the list has spoken. */
-function sayMouth({ kind, reasons, sentences }: MouthDecision, isConfirmed: boolean, glands: () => string): readonly string[] {
-  if (kind === 'level-does-not-apply') return isConfirmed ? [...sentences, CONFIRMED_BEFORE] : sentences;
-  return reasons.includes('lost-gland-function') ? sentences.map((s) => (s === GLANDS_FIRST ? glands() : s)) : sentences;
+function listSafetyUnknown(unknown: KnownAnswers['unknown'], questions: readonly Question[]): readonly string[] {
+  return unknown.map((u) => u.question).filter((id) => questions.some((q) => q.id === id && q.group === 'safety'));
 }
 
-function levelByFlow(
-  { table, proposed }: Pick<ProposedLevel, 'table' | 'proposed'>,
-  items: Items,
-  ageYears: number,
-  settings: RiskSettings,
-): LevelByFlow | undefined {
-  if (!table || !proposed || proposed.notYet) return undefined;
-  const ifMeasured = (flow: Items) => evaluateProtocol(table, { ...items, ...flow }, ageYears, settings).levelUnknownNotTicked;
-  return { low: ifMeasured(FLOW_MEASURED.low), normal: ifMeasured(FLOW_MEASURED.normal) };
+function listAppliances(known: KnownAnswers['known']): readonly string[] | undefined {
+  const { appliance } = known;
+  return Array.isArray(appliance) ? appliance : undefined;
 }
 
-interface ChangesInput extends Pick<ProposedLevel, 'table' | 'proposed'> {
+interface ChangesInput {
+  readonly table: ProtocolTable;
+  readonly proposed: RiskResult;
   readonly items: Items;
   readonly ageYears: number;
   readonly settings: RiskSettings;
@@ -172,7 +208,6 @@ interface ChangesInput extends Pick<ProposedLevel, 'table' | 'proposed'> {
  * Upwards, what is not known yet and could be found; downwards, that and what can be changed. Nobody is told what would make it worse.
  */
 function listChanges({ table, proposed, items, ageYears, settings, mayLimitFood }: ChangesInput): readonly LevelChange[] {
-  if (!table || !proposed) return [];
   const present = proposed.levelUnknownNotTicked;
   const byFinding = whatWouldChange(table, items, ageYears, settings, []);
   const byChanging = whatWouldChange(table, items, ageYears, settings, listChangeableItems(table, { mayLimitFood }));
@@ -180,38 +215,4 @@ function listChanges({ table, proposed, items, ageYears, settings, mayLimitFood 
     ...byChanging.filter(({ to }) => compareLevels(to, present) < 0),
     ...byFinding.filter(({ to }) => compareLevels(to, present) > 0),
   ];
-}
-
-interface ProposedLevel {
-  readonly table: ProtocolTable | undefined;
-  readonly proposed: RiskResult | null;
-  readonly sentence: string;
-  readonly compare: readonly RiskResult[];
-}
-
-interface LevelInput {
-  readonly mouth: MouthDecision;
-  readonly items: Items;
-  readonly ageYears: number;
-  readonly settings: PracticeSettings & RiskSettings;
-  readonly content: VisitContent;
-}
-
-/** The practice's own list for this age proposes; the other lists stand beside it. Where no level applies, the sentence says why. */
-function proposeLevel({ mouth, items, ageYears, settings, content }: LevelInput): ProposedLevel {
-  const none = (sentence: string): ProposedLevel => ({ table: undefined, proposed: null, sentence, compare: [] });
-  if (mouth.kind === 'level-does-not-apply') return none(mouth.sentences.join(' '));
-  const method = settings.methodByAge.find((m) => ageYears >= m.fromAgeYears && (m.belowAgeYears === null || ageYears < m.belowAgeYears));
-  const table = content.protocols.find((t) => t.id === method?.protocol);
-  if (!table) return none(`No method is set for age ${ageYears}: choose one under Rules.`);
-  if (!appliesAtAge(table, ageYears)) return none(`${table.screenName} is not for age ${ageYears}: choose another method under Rules.`);
-  const proposed = evaluateProtocol(table, items, ageYears, settings);
-  const others = content.protocols.filter((t) => t.id !== table.id);
-  const labelOf = (item: string) => table.items[item]?.label ?? item;
-  return {
-    table,
-    proposed,
-    sentence: levelSentence(proposed, labelOf),
-    compare: compareProtocols(others, items, ageYears, settings).results,
-  };
 }

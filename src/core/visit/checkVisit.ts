@@ -1,6 +1,8 @@
-import { differenceInCalendarDays, differenceInYears, parseISO } from 'date-fns';
+import { keepByTable } from '../keep/keepByTable.ts';
 import type { SwabReading } from '../reading/types.ts';
+import { ageOn } from './ageOn.ts';
 import type { Answer, AnswerValue } from './answer.ts';
+import { daysBetween } from './calendar.ts';
 import { isDateOrMonth } from './dateOrMonth.ts';
 import type { Question } from './question.ts';
 import type { VisitInput } from './types.ts';
@@ -27,12 +29,17 @@ export function checkVisit(input: VisitInput, questions: readonly Question[]): r
 }
 
 function checkPractice({ practice }: VisitInput): VisitProblem[] {
-  const lists = { meters: practice.meters, lots: practice.lots, shelf: practice.shelf };
-  return Object.entries(lists).flatMap(([list, rows]) =>
-    rows.flatMap(({ id }, i) =>
-      rows.findIndex((row) => row.id === id) < i ? [{ path: `practice.${list}.${i}.id`, message: `"${id}" stands there twice` }] : [],
-    ),
-  );
+  return [...findTwice('meters', practice.meters), ...findTwice('lots', practice.lots), ...findTwice('shelf', practice.shelf)];
+}
+
+function findTwice(list: 'meters' | 'lots' | 'shelf', rows: readonly { readonly id: string }[]): VisitProblem[] {
+  const seen = new Set<string>();
+  const problems: VisitProblem[] = [];
+  for (const [i, { id }] of rows.entries()) {
+    if (seen.has(id)) problems.push({ path: `practice.${list}.${i}.id`, message: `"${id}" stands there twice` });
+    seen.add(id);
+  }
+  return problems;
 }
 
 function checkDates({ person, visit }: VisitInput): VisitProblem[] {
@@ -41,7 +48,7 @@ function checkDates({ person, visit }: VisitInput): VisitProblem[] {
   const problems: VisitProblem[] = [];
   if (birthDate > onDate) {
     problems.push({ path: 'person.birthDate', message: `${birthDate} is after the visit on ${onDate}` });
-  } else if (differenceInYears(parseISO(onDate), parseISO(birthDate)) > OLDEST_AGE_YEARS) {
+  } else if (ageOn(birthDate, onDate).ageYears > OLDEST_AGE_YEARS) {
     problems.push({ path: 'person.birthDate', message: `${birthDate} makes the person older than ${OLDEST_AGE_YEARS} years` });
   }
   if (nextOn !== undefined && nextOn < onDate) {
@@ -51,22 +58,25 @@ function checkDates({ person, visit }: VisitInput): VisitProblem[] {
 }
 
 function checkAnswers({ person, visit }: VisitInput, questions: readonly Question[]): VisitProblem[] {
-  const questionById = new Map(questions.map((question) => [question.id, question]));
-  return Object.entries(visit.answers).flatMap(([id, answer]) => {
-    const path = `visit.answers.${id}`;
+  const questionById = questionsById(questions);
+  const days = { birthDate: person.birthDate, onDate: visit.onDate };
+  const problems: VisitProblem[] = [];
+  for (const [id, answer] of Object.entries(visit.answers)) {
     const question = questionById.get(id);
-    if (!question) return [{ path, message: 'is not a question of this edition' }];
-    return [
-      ...(answer.value === undefined
-        ? []
-        : checkValue(question, answer.value, { birthDate: person.birthDate, onDate: visit.onDate }).map((message) => ({
-            path: `${path}.value`,
-            message,
-          }))),
-      ...checkAskedOn(answer, person.birthDate, visit.onDate).map((message) => ({ path: `${path}.askedOn`, message })),
-    ];
-  });
+    const say = (field: string, message: string) => problems.push({ path: `visit.answers.${id}${field}`, message });
+    if (!question) {
+      say('', 'is not a question of this edition');
+      continue;
+    }
+    if (answer.value !== undefined) for (const message of checkValue(question, answer.value, days)) say('.value', message);
+    for (const message of checkAskedOn(answer, person.birthDate, visit.onDate)) say('.askedOn', message);
+  }
+  return problems;
 }
+
+const questionsById = keepByTable(
+  (questions: readonly Question[]): ReadonlyMap<string, Question> => new Map(questions.map((question) => [question.id, question])),
+);
 
 function checkAskedOn({ askedOn }: Answer, birthDate: string, onDate: string): string[] {
   if (askedOn === undefined) return [];
@@ -121,8 +131,8 @@ function checkChoices({ choices }: Question, ids: readonly string[]): string[] {
 function checkReading({ practice, person, visit }: VisitInput): VisitProblem[] {
   const past = visit.pastReadings.flatMap(({ takenAt }, i) => {
     const path = `visit.pastReadings.${i}.takenAt`;
-    if (daysBetween(visit.onDate, takenAt) > CALENDAR_SLACK_DAYS) return [{ path, message: `is after the visit on ${visit.onDate}` }];
-    const isBeforeBirth = daysBetween(person.birthDate, takenAt) < -CALENDAR_SLACK_DAYS;
+    if (daysUntil(visit.onDate, takenAt) > CALENDAR_SLACK_DAYS) return [{ path, message: `is after the visit on ${visit.onDate}` }];
+    const isBeforeBirth = daysUntil(person.birthDate, takenAt) < -CALENDAR_SLACK_DAYS;
     return isBeforeBirth ? [{ path, message: `is before the birth on ${person.birthDate}` }] : [];
   });
   const { reading, meterId } = visit;
@@ -163,7 +173,7 @@ function checkReadingItself(reading: SwabReading, onDate: string): VisitProblem[
   }
   for (const field of ['activatedAt', 'takenAt'] as const) {
     const noted = reading[field];
-    if (noted !== undefined && Math.abs(daysBetween(onDate, noted)) > CALENDAR_SLACK_DAYS) {
+    if (noted !== undefined && Math.abs(daysUntil(onDate, noted)) > CALENDAR_SLACK_DAYS) {
       problems.push({ path: `visit.reading.${field}`, message: `is not on the day of the visit, ${onDate}` });
     }
   }
@@ -199,6 +209,4 @@ function checkPlan({ practice, visit }: VisitInput): VisitProblem[] {
 const listIds = (rows: readonly { readonly id: string }[]) => rows.map((row) => row.id).join(', ') || 'none at all';
 
 /** Whole calendar days from a date to the date part of a time, as each was written down. */
-function daysBetween(date: string, time: string): number {
-  return differenceInCalendarDays(parseISO(time.slice(0, 10)), parseISO(date));
-}
+const daysUntil = (date: string, time: string): number => daysBetween(date, time.slice(0, 10));
