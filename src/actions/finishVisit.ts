@@ -4,6 +4,7 @@ import { content } from '../content/allContent.ts';
 import { isSwabBegun } from '../core/reading/isSwabBegun.ts';
 import { ageOn } from '../core/visit/ageOn.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
+import { completeStored } from '../core/visit/completeStored.ts';
 import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
 import { withReleases } from '../core/visit/withReleases.ts';
 import { canonicalJson } from '../store/chain.ts';
@@ -61,7 +62,7 @@ export async function readStoredAssessment(db: Db, scope: SiteScope, { visit, in
   const age = ageOn(input.person.birthDate, visit.onDate);
   // Each part was written by `toClosingResult`, and all of them together are a whole assessment.
   const stored = Object.assign({ ...age, confirmed: input.visit.confirmed ?? null }, ...parts) as VisitAssessment;
-  return withReleases(stored, input, content);
+  return withReleases(completeStored(stored), input, content);
 }
 
 /** Names exactly what the core was given. */
