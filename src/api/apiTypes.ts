@@ -77,6 +77,7 @@ export const CorrectionBody = z.strictObject({
   changes: z.array(z.strictObject({ path: FieldWrite.shape.path, value: z.unknown() })).max(200),
   level: z.enum(['low', 'moderate', 'high', 'extreme']).optional(),
 });
+export type CorrectionBody = z.infer<typeof CorrectionBody>;
 export const SignInBody = z.strictObject({ memberId: z.string(), password: z.string() });
 
 const password = z.string().min(8, { error: 'must have 8 characters or more' }).max(200);

@@ -14,6 +14,8 @@ export interface VisitBundle {
   readonly input: VisitInput;
   /** Version of every saved field by path; absent = never saved in this visit. */
   readonly fieldVersions: Readonly<Record<string, number>>;
+  /** Fields with a value saved in this visit; one that was taken out again has a version but is not here. */
+  readonly savedFields: readonly string[];
   readonly lastSavedAt: string | null;
   readonly lastVisitOn: string | null;
   /** Members who may be named as swab takers. */

@@ -3,6 +3,7 @@
  * Parsed once at the edge and trusted afterwards. Every message names the field.
  */
 import { z } from 'zod';
+import { NOTE_SECTIONS } from '../core/note/noteSections.ts';
 
 const isoDate = z.iso.date({ error: 'must be a date like 2026-11-25' });
 const isoTime = z.iso.datetime({ offset: true, error: 'must be a time like 2026-11-25T10:36:00+01:00' });
@@ -144,6 +145,7 @@ export const PracticeSettingsSchema = z.strictObject({
   bitewingMonths: z.record(level, z.tuple([z.int().positive(), z.int().positive()])).nullable(),
   lowSalivaMeansExtreme: z.boolean(),
   stimulatedFlowLowAtMostMlPerMin: z.union([z.literal(0.5), z.literal(0.7)]),
+  note: z.array(z.enum(NOTE_SECTIONS)).max(NOTE_SECTIONS.length).optional(),
 });
 
 export const PracticeFileSchema = z.strictObject({

@@ -74,6 +74,12 @@ function buildProgram(io: CliIo, done: (code: ExitCode) => void): Command {
       done(await (await import('./leafletCommand.ts')).leafletCommand(file, options, io)),
     );
 
+  program
+    .command('note')
+    .description('the chart note of a visit, as plain text')
+    .argument('[file]', 'visit file; "-" is standard input', '-')
+    .action(async (file: string) => done(await (await import('./noteCommand.ts')).noteCommand(file, io)));
+
   const recoveryKey = ['--recovery-key', 'ask for the printed recovery key instead of the passphrase'] as const;
   program
     .command('backup')

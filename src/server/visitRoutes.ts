@@ -28,6 +28,7 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
       input,
       carried,
       fieldVersions: Object.fromEntries(draft.fields.map((field) => [field.path, field.version])),
+      savedFields: draft.fields.flatMap(({ path, value }) => (value === null ? [] : [path])),
       lastSavedAt:
         draft.fields
           .map((field) => field.savedAt)

@@ -53,7 +53,8 @@ export function viewOf({
     checkItem({ item, facts, level: confirmed?.level, jurisdiction, hypochloriteProtocol, hasNoTeeth, tables }),
   );
   const signatures = new Map(shelf.map(({ id }) => [id, signed.filter((s) => s.shelfItemId === id)]));
-  const view = { facts, settings, signed, refused, signatures, tables, instead };
+  const swaps = Object.entries(instead ?? {}).filter(([from, to]) => from !== to);
+  const view = { facts, settings, signed, refused, signatures, tables, instead: Object.fromEntries(swaps) };
   return { ...view, needs, checks, candidates: checks.map((check) => toCandidate(check, view)) };
 }
 

@@ -1,4 +1,5 @@
 import type { Leaflet, LeafletLanguage } from '../leaflet/types.ts';
+import type { NoteSection } from '../note/noteSections.ts';
 import type { Meter, PastReading, ReadingAssessment, SwabLot, SwabReading } from '../reading/types.ts';
 import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, RefusedItem, ShelfItem, SignedItem } from '../regimen/types.ts';
 import type { Level, LevelChange, RiskResult } from '../risk/types.ts';
@@ -44,6 +45,8 @@ export interface PracticeSettings {
   readonly bitewingMonths: Readonly<Record<Level, readonly [number, number]>> | null;
   readonly lowSalivaMeansExtreme: boolean;
   readonly stimulatedFlowLowAtMostMlPerMin: 0.5 | 0.7;
+  /** Parts of the chart note in the practice's own order; absent = every part that holds nothing private. */
+  readonly note?: readonly NoteSection[] | undefined;
 }
 
 export interface PracticeFile {
@@ -120,7 +123,7 @@ export interface VisitInput {
           readonly tryThis?: string | undefined;
           readonly items?: Readonly<Record<string, 'agreed' | 'declined' | 'not-affordable'>> | undefined;
           readonly declinedWhy?: Readonly<Record<string, string>> | undefined;
-          /** Which pack was taken in the place of which, by shelf item id. */
+          /** Which pack was taken in the place of which, by shelf item id; the same pack = none was. */
           readonly instead?: Readonly<Record<string, string>> | undefined;
         }
       | undefined;

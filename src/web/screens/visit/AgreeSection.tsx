@@ -5,7 +5,7 @@ import { SectionHead } from './SectionHead.tsx';
 import { useVisit } from './visitContext.ts';
 
 export function AgreeSection() {
-  const { lines, isClosed, isShownToPatient, command, reconfirm } = useVisit();
+  const { lines, isClosed, correction, isShownToPatient, command, reconfirm } = useVisit();
   const open = lines.agree.filter((l) => l.reconfirmable).length;
   return (
     <section data-scope="agree" aria-label="Agree">
@@ -22,7 +22,7 @@ export function AgreeSection() {
         <p className="actions">
           {!isClosed && (
             <button type="button" className="action primary" aria-keyshortcuts="z" onClick={() => command('agree', 'z')}>
-              <Key>z</Key> Close visit
+              <Key>z</Key> {correction ? 'Save the correction' : 'Close visit'}
             </button>
           )}
           <button type="button" className="action" aria-keyshortcuts="p" onClick={() => command('agree', 'p')}>

@@ -4,6 +4,7 @@ import { findQuestion, shelfName } from '../../content.ts';
 import { capitalise, formatDate, formatMoney, formatMonths, plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { SourceLine, SourceList, Why } from '../../parts/Sources.tsx';
+import { PlanAlternatives, PlanPast } from './PlanAlternatives.tsx';
 import { ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
 import { useVisit } from './visitContext.ts';
@@ -136,6 +137,7 @@ function PlanRow({ line }: { readonly line: PlanLine }) {
         <span>
           {line.name}
           {saySchedule(line)}
+          <PlanPast shelfItemId={line.shelfItemId} />
           <PlanState line={line} signers={bundle.members.filter((m) => m.maySign).map((m) => m.name)} />
         </span>
       </button>
@@ -145,6 +147,7 @@ function PlanRow({ line }: { readonly line: PlanLine }) {
         </button>
       )}
       {isOpen && <PlanDetails line={line} />}
+      {isOpen && <PlanAlternatives shelfItemId={line.shelfItemId} />}
     </li>
   );
 }

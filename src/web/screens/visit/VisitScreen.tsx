@@ -9,8 +9,11 @@ import { LoadState } from '../../parts/LoadState.tsx';
 import { useIsWide } from '../../parts/useIsWide.ts';
 import { usePrintFoot } from '../../printFoot.ts';
 import { Conflicts } from './Conflicts.tsx';
+import { CorrectButton, CorrectionBar, Corrections } from './CorrectionParts.tsx';
+import { HistoryDialog } from './HistoryDialog.tsx';
 import { KeyHelp, VISIT_KEYS } from './KeyHelp.tsx';
 import { LookSection } from './LookSection.tsx';
+import { NoteDialog } from './NoteDialog.tsx';
 import { SafetySection } from './SafetySection.tsx';
 import { Side, spokenSummaryOf } from './Side.tsx';
 import { SwabSection } from './SwabSection.tsx';
@@ -23,21 +26,32 @@ import { useVisit, VisitContext } from './visitContext.ts';
 export function VisitScreen({ visitId, session }: { readonly visitId: string; readonly session: SessionView }) {
   const query = useVisitBundle(visitId);
   const client = useQueryClient();
+  // Leaving a correction begins the page anew from the record.
+  const [attempt, setAttempt] = useState(0);
   if (!query.data) return <LoadState query={query} what="the visit" />;
   const onServerChange = () => {
     void client.invalidateQueries({ queryKey: ['people'] });
     void query.refetch();
   };
-  return <Visit key={`${visitId} ${query.data.state}`} bundle={query.data} session={session} onServerChange={onServerChange} />;
+  return (
+    <Visit
+      key={`${visitId} ${query.data.state} ${query.data.visitVersion} ${attempt}`}
+      bundle={query.data}
+      session={session}
+      onServerChange={onServerChange}
+      onLeaveCorrection={() => setAttempt(attempt + 1)}
+    />
+  );
 }
 
 interface VisitProps {
   readonly bundle: VisitBundle;
   readonly session: SessionView;
   readonly onServerChange: () => void;
+  readonly onLeaveCorrection: () => void;
 }
 
-function Visit({ bundle, session, onServerChange }: VisitProps) {
+function Visit({ bundle, session, onServerChange, onLeaveCorrection }: VisitProps) {
   const work = useVisitWork(bundle, session, onServerChange);
   const [isHelpOpen, setHelpOpen] = useState(false);
   const page = useRef<HTMLDivElement>(null);
@@ -71,8 +85,15 @@ function Visit({ bundle, session, onServerChange }: VisitProps) {
           {spokenSummaryOf(work.assessment)}
         </p>
         <VisitHead onHelp={() => setHelpOpen(true)} />
-        <Conflicts visitId={bundle.visitId} lots={bundle.input.practice.lots} show={work.show} />
+        <p className="said" role="status">
+          {work.said}
+        </p>
+        <CorrectionBar isAsked={work.panels.isReasonAsked} onLeave={onLeaveCorrection} />
+        <Corrections />
+        <Conflicts visitId={bundle.visitId} input={work.input} show={work.show} />
         <div className="columns">{isWide ? [main, side] : [side, main]}</div>
+        {work.panels.historyOf && <HistoryDialog of={work.panels.historyOf} onClose={work.panels.closeHistory} />}
+        {work.panels.note !== null && <NoteDialog text={work.panels.note} onClose={work.panels.closeNote} />}
         {isHelpOpen && <KeyHelp keys={VISIT_KEYS} back="Back to the visit" onClose={() => setHelpOpen(false)} />}
       </div>
     </VisitContext>
@@ -92,6 +113,7 @@ function VisitHead({ onHelp }: { readonly onHelp: () => void }) {
       <p className="side-note">{[`Visit of ${formatDate(visit.onDate)}`, lastSeen, isClosed && 'closed'].filter(Boolean).join(' · ')}</p>
       <p className="visit-links">
         {!isShownToPatient && <Link to={`/over-time/${bundle.patientId}`}>Over time</Link>}
+        {!isShownToPatient && <VisitTools />}
         <button type="button" className="link" onClick={onHelp} aria-keyshortcuts="?">
           Keys
         </button>
@@ -100,6 +122,29 @@ function VisitHead({ onHelp }: { readonly onHelp: () => void }) {
         </button>
       </p>
     </header>
+  );
+}
+
+/** What can be done from anywhere in the visit: take back, look back, copy the note, put right. */
+function VisitTools() {
+  const { bundle, isClosed, correction, panels, undo, openHistory, openNote } = useVisit();
+  return (
+    <>
+      {!isClosed && (
+        <button type="button" className="link" aria-keyshortcuts="Backspace Control+Z" onClick={undo}>
+          Undo
+        </button>
+      )}
+      {!isClosed && (
+        <button type="button" className="link" aria-keyshortcuts="," onClick={openHistory}>
+          History
+        </button>
+      )}
+      <button type="button" className="link" aria-keyshortcuts="." onClick={openNote}>
+        Copy note
+      </button>
+      {bundle.state === 'closed' && !correction && <CorrectButton onPress={() => panels.askReason(true)} />}
+    </>
   );
 }
 

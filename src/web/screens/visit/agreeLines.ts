@@ -1,14 +1,20 @@
-import type { PlanLine } from '../../../core/regimen/types.ts';
+import type { Plan, PlanLine } from '../../../core/regimen/types.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
 import { formatDate } from '../../format.ts';
 import { type Line, lettersWithout, type Reply } from './line.ts';
+import { isListedReason, isOtherReason, REASONS } from './reasons.ts';
 
 type Agreed = NonNullable<VisitInput['visit']['agreed']>;
+type Alternative = { readonly insteadOf: string; readonly line: Pick<Plan['alternatives'][number]['line'], 'shelfItemId' | 'name'> };
 type ItemState = 'agreed' | 'declined' | 'not-affordable';
 
 export interface AgreePlace {
   readonly planLines: readonly Pick<PlanLine, 'shelfItemId' | 'name'>[];
-  readonly visit: Pick<VisitInput['visit'], 'agreed' | 'stopUsing' | 'nextOn' | 'language'>;
+  /** What could stand in the place of a line. */
+  readonly alternatives?: readonly Alternative[];
+  /** Names of items that were turned down and replaced, which the plan no longer holds. */
+  readonly nameOf?: (shelfItemId: string) => string;
+  readonly visit: Pick<VisitInput['visit'], 'agreed' | 'stopUsing' | 'nextOn' | 'language' | 'goals'>;
   /** What the leaflet would say as things stand. */
   readonly proposed: { readonly keep: string; readonly tryThis: string | null; readonly nextDate: string };
   /** Then what stands is what was agreed, and an item without a word on record is left out. */
@@ -28,14 +34,18 @@ const LANGUAGES = [
 
 const ITEM = 'item ';
 const WHY = 'why ';
+const INSTEAD = 'instead ';
+const NOTHING = 'nothing';
+const MOST_GOALS = 5;
 
 /** What was agreed: each line of the plan, one thing to keep, one to try, what to stop, the next date, the language of the leaflet. */
-export function agreeLines({ planLines, visit, proposed, isClosed = false }: AgreePlace): readonly Line[] {
-  const letters = lettersWithout('zpktswl');
+export function agreeLines(place: AgreePlace): readonly Line[] {
+  const { planLines, visit, proposed, isClosed = false } = place;
+  const letters = lettersWithout('zpktswlg');
   const fallbackNote = isClosed ? undefined : 'proposed';
-  const items = planLines
+  const items = [...planLines, ...listReplaced(place)]
     .filter(({ shelfItemId }) => !isClosed || visit.agreed?.items?.[shelfItemId])
-    .flatMap((plan, i) => itemLines(plan, letters[i] ?? '', visit.agreed));
+    .flatMap((plan, i) => itemLines(plan, letters[i] ?? '', place));
   const text = (id: string, letter: string, label: string, hint: string, own: string | undefined, fallback: string): Line =>
     lineOf({
       id,
@@ -51,6 +61,7 @@ export function agreeLines({ planLines, visit, proposed, isClosed = false }: Agr
     ...items,
     text('keep', 'k', 'One thing to keep', 'printed at the top of the leaflet', visit.agreed?.keep, proposed.keep),
     text('tryThis', 't', 'One thing to try', 'printed at the top of the leaflet', visit.agreed?.tryThis, proposed.tryThis ?? ''),
+    text('goals', 'g', 'Goals, in the own words', `up to ${MOST_GOALS}, separate several with a semicolon`, visit.goals?.join('; '), ''),
     text('stopUsing', 's', 'Stop using', 'separate several with a semicolon', visit.stopUsing?.join('; '), ''),
     lineOf({
       id: 'nextOn',
@@ -74,10 +85,17 @@ export function agreeLines({ planLines, visit, proposed, isClosed = false }: Agr
   ];
 }
 
-function itemLines(plan: Pick<PlanLine, 'shelfItemId' | 'name'>, letter: string, agreed: Agreed | undefined): readonly Line[] {
-  const state = agreed?.items?.[plan.shelfItemId];
+/** Turned down and replaced: still on the record, though no longer in the plan. */
+function listReplaced({ planLines, visit, nameOf = (id) => id }: AgreePlace): AgreePlace['planLines'] {
+  const ids = Object.keys(visit.agreed?.items ?? {}).filter((id) => !planLines.some((line) => line.shelfItemId === id));
+  return ids.map((shelfItemId) => ({ shelfItemId, name: nameOf(shelfItemId) }));
+}
+
+function itemLines(plan: AgreePlace['planLines'][number], letter: string, place: AgreePlace): readonly Line[] {
+  const { shelfItemId } = plan;
+  const state = place.visit.agreed?.items?.[shelfItemId];
   const item = lineOf({
-    id: `${ITEM}${plan.shelfItemId}`,
+    id: `${ITEM}${shelfItemId}`,
     letter,
     label: plan.name,
     entry: { kind: 'choice', choices: ITEM_STATES },
@@ -87,19 +105,60 @@ function itemLines(plan: Pick<PlanLine, 'shelfItemId' | 'name'>, letter: string,
     value: state,
     reconfirmable: state === undefined,
   });
-  if (state !== 'declined') return [item];
-  const why = agreed?.declinedWhy?.[plan.shelfItemId] ?? '';
-  const reason = lineOf({
-    id: `${WHY}${plan.shelfItemId}`,
+  if (state !== 'declined' && state !== 'not-affordable') return [item];
+  return [item, ...(state === 'declined' ? [whyLine(shelfItemId, place)] : []), ...insteadLines(plan, place)];
+}
+
+function whyLine(id: string, { visit }: AgreePlace): Line {
+  const why = visit.agreed?.declinedWhy?.[id] ?? '';
+  const isOwnWords = why !== '' && !isListedReason(why);
+  return lineOf({
+    id: `${WHY}${id}`,
     letter: '',
     label: 'because',
-    entry: { kind: 'text', hint: 'taste, price, stain, time ...' },
-    text: why || 'reason not noted',
-    tone: why ? 'new' : 'unknown',
-    wanted: why === '',
-    value: why,
+    entry: isOwnWords ? { kind: 'text', hint: 'in a few words' } : { kind: 'choice', choices: REASONS },
+    text: why === '' || isOtherReason(why) ? 'reason not noted' : why,
+    tone: why === '' || isOtherReason(why) ? 'unknown' : 'new',
+    wanted: why === '' || isOtherReason(why),
+    value: isOtherReason(why) ? '' : why,
   });
-  return [item, reason];
+}
+
+/** What was turned down leads straight to what could stand in its place. */
+function insteadLines(
+  { shelfItemId, name }: AgreePlace['planLines'][number],
+  { alternatives = [], nameOf = (id) => id, visit }: AgreePlace,
+): readonly Line[] {
+  const taken = visit.agreed?.instead?.[shelfItemId];
+  const choices = alternatives
+    .filter(({ insteadOf, line }) => insteadOf === shelfItemId && !isTurnedDown(visit.agreed?.items?.[line.shelfItemId]))
+    .map(({ line }) => ({ id: line.shelfItemId, label: line.name }));
+  if (choices.length === 0 && taken === undefined) return [];
+  const isNothing = taken === shelfItemId;
+  return [
+    lineOf({
+      id: `${INSTEAD}${shelfItemId}`,
+      letter: '',
+      label: 'instead',
+      prompt: `In the place of ${name}:`,
+      entry: { kind: 'choice', choices: [...choices, { id: NOTHING, label: 'nothing' }] },
+      text: taken === undefined ? 'not talked about' : isNothing ? 'nothing' : nameOf(taken),
+      tone: taken === undefined ? 'unknown' : 'new',
+      wanted: taken === undefined,
+      value: isNothing ? NOTHING : taken,
+    }),
+  ];
+}
+
+const isTurnedDown = (state: ItemState | undefined) => state === 'declined' || state === 'not-affordable';
+
+/**
+ * What was taken in the place of what, after one more swap; the item itself = nothing is taken for it. Swapping back takes the first
+ * swap out again.
+ */
+export function swapItems(instead: Readonly<Record<string, string>>, from: string, to: string): Readonly<Record<string, string>> {
+  const { [to]: back, ...others } = instead;
+  return back === from ? others : { ...instead, [from]: to };
 }
 
 function lineOf(part: Pick<Line, 'id' | 'letter' | 'label' | 'entry' | 'text' | 'tone'> & Partial<Line>): Line {
@@ -118,10 +177,19 @@ export function agreeField(
     return { path: 'agreed', value: { ...agreed, items: { ...agreed.items, [line.slice(ITEM.length)]: value as ItemState } } };
   if (line.startsWith(WHY))
     return { path: 'agreed', value: { ...agreed, declinedWhy: { ...agreed.declinedWhy, [line.slice(WHY.length)]: String(value) } } };
+  if (line.startsWith(INSTEAD)) return { path: 'agreed', value: takeInstead(line.slice(INSTEAD.length), String(value), agreed) };
+  if (line === 'goals') return { path: 'goals', value: splitList(String(value)).slice(0, MOST_GOALS) };
   if (line === 'keep' || line === 'tryThis') return { path: 'agreed', value: { ...agreed, [line]: String(value) } };
   if (line === 'stopUsing') return { path: 'stopUsing', value: splitList(String(value)) };
   if (line === 'nextOn' || line === 'language') return { path: line, value };
   return null;
+}
+
+/** Taken in the talk, it is agreed. */
+function takeInstead(from: string, to: string, agreed: Agreed): Agreed {
+  const { instead = {} } = agreed;
+  if (to === NOTHING) return { ...agreed, instead: { ...instead, [from]: from } };
+  return { ...agreed, instead: swapItems(instead, from, to), items: { ...agreed.items, [to]: 'agreed' } };
 }
 
 const splitList = (text: string) =>

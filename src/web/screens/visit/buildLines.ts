@@ -2,12 +2,14 @@ import type { VisitBundle } from '../../../api/bundles.ts';
 import type { Answers } from '../../../core/visit/answer.ts';
 import type { Question, QuestionGroup } from '../../../core/visit/question.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
+import { shelfName } from '../../content.ts';
 import { agreeLines } from './agreeLines.ts';
 import { findingLines } from './findingChanges.ts';
 import { type FindingDraft, newFindingLine } from './findings.ts';
 import { type Line, lettersWithout } from './line.ts';
 import { questionLines } from './questionLines.ts';
 import type { Scope } from './scopes.ts';
+import { sinceLines } from './sinceLines.ts';
 import { swabLines } from './swabLines.ts';
 
 export interface LinesPlace {
@@ -18,6 +20,7 @@ export interface LinesPlace {
   readonly carried: Answers;
   readonly newFinding: FindingDraft | null;
   readonly levelChange: { readonly level: string | null } | null;
+  readonly isClosed: boolean;
 }
 
 export type VisitLines = Readonly<Record<Scope, readonly Line[]>>;
@@ -44,13 +47,27 @@ export function buildLines(place: LinesPlace): VisitLines {
     safety: groupLines('safety', place),
     swab: swabLines({ reading: visit.reading ?? {}, lots: practice.lots, members: bundle.members, onDate: visit.onDate }),
     food: groupLines('food', place),
-    home: groupLines('home', place),
+    home: homeLines(place),
     health: groupLines('health', place),
     look: lookLines(place),
     level: levelLines(place),
-    plan: planLines(assessment),
-    agree: agreeLines({ planLines: assessment.plan.lines, visit, proposed: assessment.leaflet, isClosed: bundle.state !== 'open' }),
+    plan: planLines(place),
+    agree: agreeLines({
+      planLines: assessment.plan.lines,
+      alternatives: assessment.plan.alternatives,
+      nameOf: (id) => shelfName(practice.shelf, id),
+      visit,
+      proposed: assessment.leaflet,
+      isClosed: place.isClosed,
+    }),
   };
+}
+
+/** What became of last time's home care and goals comes first, where there was any. */
+function homeLines(place: LinesPlace): readonly Line[] {
+  const questions = groupLines('home', place);
+  const free = lettersWithout('').filter((letter) => !questions.some((line) => line.letter === letter));
+  return [...sinceLines(place.input.visit, free), ...questions];
 }
 
 function groupLines(group: QuestionGroup, { input, assessment, questions, carried }: LinesPlace): readonly Line[] {
@@ -132,15 +149,21 @@ function levelLines({ assessment, levelChange }: LinesPlace): readonly Line[] {
   return [to, reason];
 }
 
-function planLines({ plan }: VisitAssessment): readonly Line[] {
+/** A line that nobody has signed is swapped for another pack by the key of that pack. */
+function planLines({ assessment: { plan } }: LinesPlace): readonly Line[] {
   const letters = lettersWithout(SCOPE_COMMANDS.plan);
-  return plan.lines.map((line, i) => ({
-    ...PLAIN,
-    id: line.shelfItemId,
-    letter: letters[i] ?? '',
-    label: line.name,
-    entry: { kind: 'none' },
-    text: '',
-    tone: 'new',
-  }));
+  return plan.lines.map((line, i) => {
+    const choices = plan.alternatives
+      .filter(({ insteadOf }) => insteadOf === line.shelfItemId)
+      .map(({ line: other }) => ({ id: other.shelfItemId, label: other.name }));
+    return {
+      ...PLAIN,
+      id: line.shelfItemId,
+      letter: letters[i] ?? '',
+      label: line.name,
+      entry: choices.length > 0 ? { kind: 'choice', choices } : { kind: 'none' },
+      text: '',
+      tone: 'new',
+    };
+  });
 }

@@ -9,7 +9,10 @@ export type KeyAction =
   | { readonly do: 'command'; readonly letter: string }
   | { readonly do: 'leave' }
   | { readonly do: 'move'; readonly by: 1 | -1 }
-  | { readonly do: 'help' };
+  | { readonly do: 'help' }
+  | { readonly do: 'undo' }
+  | { readonly do: 'note' }
+  | { readonly do: 'history' };
 
 export interface KeyPlace {
   readonly scope: Scope;
@@ -25,6 +28,9 @@ const SECTION_KEYS = '1234567';
 /** What a key means where the work stands. Typing in a field and keys held with Ctrl, Alt or Meta never come here. */
 export function actionOfKey(key: string, { line, lines, commands }: KeyPlace): KeyAction | null {
   if (key === '?') return { do: 'help' };
+  if (key === 'Backspace') return { do: 'undo' };
+  if (key === '.') return { do: 'note' };
+  if (key === ',') return { do: 'history' };
   if (key === 'Escape') return { do: 'leave' };
   if (key === 'ArrowDown') return { do: 'move', by: 1 };
   if (key === 'ArrowUp') return { do: 'move', by: -1 };

@@ -13,6 +13,10 @@ export function useVisitKeys(work: VisitWork, openHelp: () => void): void {
   latest.current = { work, openHelp };
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
+      if (isUndo(event) && !keepsOwnUndo(event.target)) {
+        event.preventDefault();
+        return latest.current.work.undo();
+      }
       if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing || event.defaultPrevented) return;
       const isEscape = event.key === 'Escape';
       if (isTyping(event.target) && !isEscape) return;
@@ -24,7 +28,7 @@ export function useVisitKeys(work: VisitWork, openHelp: () => void): void {
         scope,
         line: lines.find((l) => l.id === line) ?? null,
         lines,
-        commands: SCOPE_COMMANDS[scope],
+        commands: work.isClosed ? `${SCOPE_COMMANDS[scope]}c` : SCOPE_COMMANDS[scope],
       });
       if (!action || (event.key.startsWith('Arrow') && isOwnArrows(event.target))) return;
       event.preventDefault();
@@ -39,6 +43,9 @@ function act(action: KeyAction, work: VisitWork, openHelp: () => void): void {
   const { scope } = work.place;
   const does: { readonly [D in KeyAction['do']]: (given: Extract<KeyAction, { do: D }>) => void } = {
     help: openHelp,
+    undo: work.undo,
+    note: work.openNote,
+    history: work.openHistory,
     leave: work.leaveLine,
     section: ({ number }) => goToSection(number, work),
     open: ({ line }) => work.goTo(scope, line),
@@ -68,6 +75,16 @@ function goToSection(number: number, work: VisitWork): void {
   const place = at === -1 ? enter(target, work.lines) : { scope: target, line: null };
   work.goTo(place.scope, place.line);
 }
+
+const isUndo = ({ key, ctrlKey, metaKey, shiftKey, altKey }: KeyboardEvent) =>
+  (ctrlKey || metaKey) && !shiftKey && !altKey && key.toLowerCase() === 'z';
+
+/** A field with something typed in it takes back what was typed. */
+const keepsOwnUndo = (target: EventTarget | null) =>
+  target instanceof HTMLElement &&
+  (target.closest('dialog, select') !== null ||
+    (target instanceof HTMLInputElement && target.value !== '') ||
+    target instanceof HTMLTextAreaElement);
 
 function isTyping(target: EventTarget | null): boolean {
   if (!(target instanceof HTMLElement)) return false;

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { CorrectionBody } from '../../../api/apiTypes.ts';
 import type { ConfirmedLevel, SignedItem } from '../../../core/regimen/types.ts';
 import { ApiError, callApi } from '../../data/api.ts';
 import { useSaveQueue } from '../../data/saving.ts';
@@ -23,12 +24,27 @@ export function useVisitRequests(visitId: string, show: VisitDraft['show'], onCl
     }
   }
 
+  /** When it was decided, or undefined when it was not. */
+  async function confirmLevel(level: string, reason: string | undefined): Promise<string | undefined> {
+    let decidedAt: string | undefined;
+    await ask<{ confirmed: ConfirmedLevel }>('level', reason ? { level, reason } : { level }, ({ confirmed }) => {
+      decidedAt = confirmed.at;
+      show((input) => ({ ...input, visit: { ...input.visit, confirmed } }));
+    });
+    return decidedAt;
+  }
+
   return {
     problem,
-    confirmLevel: (level: string, reason: string | undefined) =>
-      ask<{ confirmed: ConfirmedLevel }>('level', reason ? { level, reason } : { level }, ({ confirmed }) =>
-        show((input) => ({ ...input, visit: { ...input.visit, confirmed } })),
+    confirmLevel,
+    withdrawLevel: (decidedAt: string) =>
+      ask('level/withdraw', { decidedAt }, () =>
+        show((input) => {
+          const { confirmed: _, ...visit } = input.visit;
+          return { ...input, visit };
+        }),
       ),
+    correct: (correction: CorrectionBody) => ask('corrections', correction, () => undefined),
     sign: (shelfItemId: string) =>
       ask<{ signed: readonly SignedItem[] }>('signatures', { shelfItemId }, ({ signed }) =>
         show((input) => ({ ...input, visit: { ...input.visit, signed } })),

@@ -1,18 +1,25 @@
 import { useCallback, useLayoutEffect, useMemo, useState } from 'react';
 import type { SessionView } from '../../../api/apiTypes.ts';
 import type { VisitBundle } from '../../../api/bundles.ts';
+import type { Level } from '../../../core/risk/types.ts';
 import type { Answers } from '../../../core/visit/answer.ts';
+import type { VisitInput } from '../../../core/visit/types.ts';
 import { assess, privateItemIds, questions } from '../../content.ts';
 import { useSaveQueue } from '../../data/saving.ts';
+import { uncapitalise } from '../../format.ts';
 import { goTo as goToPath } from '../../routing.ts';
 import { buildLines, LEVEL_REASON, LEVEL_TO, type VisitLines } from './buildLines.ts';
+import { listChanges, withLevel, withoutNewTime } from './correcting.ts';
+import { fieldName, placeOfField, sayFieldValue } from './fieldWords.ts';
 import { type FindingDraft, NEW_FINDING } from './findings.ts';
 import type { Line, Reply } from './line.ts';
 import type { Scope } from './scopes.ts';
 import { CONDITIONS_AS_USUAL } from './swabLines.ts';
-import { useVisitDraft } from './useVisitDraft.ts';
+import { readField } from './undoSteps.ts';
+import { type TakenStep, useVisitDraft } from './useVisitDraft.ts';
+import { useVisitPanels } from './useVisitPanels.ts';
 import { useVisitRequests } from './useVisitRequests.ts';
-import type { VisitWork } from './visitContext.ts';
+import type { CorrectionDraft, VisitWork } from './visitContext.ts';
 import {
   effectOfReconfirm,
   effectOfReply,
@@ -26,25 +33,31 @@ import {
 /** The work on one visit: the draft, its assessment redrawn after every answer, where the keys stand, and what each key does. */
 export function useVisitWork(bundle: VisitBundle, session: SessionView, onServerChange: () => void): VisitWork {
   const queue = useSaveQueue();
-  const { input, put, show } = useVisitDraft(bundle);
+  const [correction, setCorrection] = useState<CorrectionDraft | null>(null);
+  const isCorrecting = correction !== null;
+  const { input, put, show, takeStep, noteStep } = useVisitDraft(bundle, { isSent: !isCorrecting });
+  const [said, setSaid] = useState('');
   const [newFinding, setNewFinding] = useState<FindingDraft | null>(null);
   const [levelChange, setLevelChange] = useState<LevelChangeDraft | null>(null);
   const [isShownToPatient, setShown] = useState(false);
   const requests = useVisitRequests(bundle.visitId, show, onServerChange);
 
-  const isClosed = bundle.state !== 'open';
-  const assessment = useMemo(() => bundle.stored ?? assess(input), [bundle.stored, input]);
+  const isClosed = bundle.state !== 'open' && !isCorrecting;
+  const assessment = useMemo(() => (bundle.stored && !isCorrecting ? bundle.stored : assess(input)), [bundle.stored, isCorrecting, input]);
   const carried = useMemo(() => carriedAnswers(bundle), [bundle]);
   const lines = useMemo(() => {
-    const all = buildLines({ bundle, input, assessment, questions, carried, newFinding, levelChange });
+    const all = buildLines({ bundle, input, assessment, questions, carried, newFinding, levelChange, isClosed });
     return isShownToPatient ? withoutPrivate(all) : all;
-  }, [bundle, input, assessment, carried, newFinding, levelChange, isShownToPatient]);
+  }, [bundle, input, assessment, carried, newFinding, levelChange, isClosed, isShownToPatient]);
   const { place, goTo, goOn, problem, setProblem } = usePlace(lines, () =>
     firstPlace(lines, session.member.roles.includes('dentist') ? assessment.plan.lines : []),
   );
 
+  const panels = useVisitPanels({ bundle, input, assessment, place, isShownToPatient, say: setSaid });
+
   const apply = (effect: ReplyEffect, from: Place) => {
     setProblem(effect.problem ?? null);
+    setSaid('');
     for (const { path, value } of effect.puts) put(path, value);
     if (effect.newFinding !== undefined) setNewFinding(effect.newFinding);
     if (effect.levelChange) setLevelChange(effect.levelChange);
@@ -54,7 +67,14 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
   };
 
   async function confirmLevel(level: string, reason?: string): Promise<void> {
-    if (!(await requests.confirmLevel(level, reason))) return;
+    if (correction) {
+      setCorrection({ ...correction, level: level as Level });
+      show((before) => withLevel(before, assessment, level, { by: session.member.name, reason: correction.reason }));
+    } else {
+      const decidedAt = await requests.confirmLevel(level, reason);
+      if (decidedAt === undefined) return;
+      noteStep(decidedAt);
+    }
     setLevelChange(null);
     goTo('plan');
   }
@@ -62,10 +82,37 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
   const reply = (scope: Scope, line: string, given: Reply) => {
     if (isClosed) return;
     const now = new Date().toISOString();
-    apply(
-      effectOfReply(scope, line, given, { input, members: bundle.members, memberId: session.member.id, now, newFinding, levelChange }),
-      { scope, line },
-    );
+    const effect = effectOfReply(scope, line, given, {
+      input,
+      members: bundle.members,
+      memberId: session.member.id,
+      now,
+      newFinding,
+      levelChange,
+    });
+    apply(isCorrecting ? withoutNewTime(effect, input) : effect, { scope, line });
+  };
+
+  const undo = () => {
+    if (isClosed || isShownToPatient) return;
+    const taken = takeStep();
+    if (!taken) return setSaid('Nothing to undo: nothing was changed on this page since it was opened.');
+    if (taken.kind === 'level') {
+      void requests
+        .withdrawLevel(taken.decidedAt)
+        .then((isBack) => setSaid(isBack ? 'Undone: the level is no longer confirmed' : 'Not undone: see what the server says.'));
+      return goTo('level');
+    }
+    setSaid(sayUndone(taken, input));
+    const place = placeOfField(taken.step.at(-1)?.path ?? '');
+    goTo(place.scope, taken.step.length === 1 ? place.line : null);
+  };
+
+  const saveCorrection = async () => {
+    if (!correction) return;
+    const changes = bundle.state === 'closed' ? listChanges(bundle.input, input) : [];
+    const isSaved = await requests.correct({ version: bundle.visitVersion, reason: correction.reason, changes, level: correction.level });
+    if (isSaved) onServerChange();
   };
 
   const reconfirm = (scope: Scope) => {
@@ -96,12 +143,19 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
       setLevelChange(levelChange ? null : { level: null });
       goTo('level', levelChange ? null : LEVEL_TO);
     },
-    'plan s': () => place.line && sign(place.line),
-    'agree z': () => void requests.close(),
+    'plan s': () => place.line && !isCorrecting && sign(place.line),
+    'agree z': () => void (isCorrecting ? saveCorrection() : requests.close()),
     'agree p': () => void queue.settled().then(() => goToPath(`/visits/${bundle.visitId}/leaflet`)),
   };
   const command = (scope: Scope, letter: string) => {
+    if (isClosed && letter === 'c' && !isShownToPatient) return panels.askReason(true);
     if (!isClosed || letter === 'p' || letter === 's') commands[`${scope} ${letter}`]?.();
+  };
+
+  // The reason comes before the first change, so that nothing is put right without one.
+  const beginCorrection = (reason: string) => {
+    setCorrection({ reason });
+    goTo('safety');
   };
 
   const leaveLine = () => {
@@ -132,6 +186,14 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     leaveLine,
     put,
     show,
+    said,
+    panels,
+    openNote: panels.openNote,
+    openHistory: panels.openHistory,
+    undo,
+    correction,
+    beginCorrection,
+    saveCorrection: () => void saveCorrection(),
   };
 }
 
@@ -165,4 +227,15 @@ function carriedAnswers(bundle: VisitBundle): Answers {
 function withoutPrivate(lines: VisitLines): VisitLines {
   const open = Object.entries(lines).map(([scope, list]: [string, readonly Line[]]) => [scope, list.filter((line) => !line.private)]);
   return Object.fromEntries(open) as VisitLines;
+}
+
+/** "Undone: snacks, back to 2 a day." Each field of the step, or whose save stands in between. */
+function sayUndone({ step, changedSince }: Extract<TakenStep, { kind: 'fields' }>, input: VisitInput): string {
+  if (changedSince !== undefined) {
+    const now = sayFieldValue(changedSince, readField(input, changedSince), { practice: input.practice, visit: input.visit });
+    return `Not undone: ${uncapitalise(fieldName(changedSince))} was changed since, to ${now}.`;
+  }
+  const context = { practice: input.practice, visit: input.visit };
+  const parts = step.map(({ path, before }) => `${uncapitalise(fieldName(path))}, back to ${sayFieldValue(path, before, context)}`);
+  return parts.length > 3 ? `Undone: ${parts.length} answers, back to what they were.` : `Undone: ${parts.join('; ')}.`;
 }

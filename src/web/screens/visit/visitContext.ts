@@ -1,10 +1,12 @@
 import { createContext, useContext } from 'react';
 import type { SessionView } from '../../../api/apiTypes.ts';
 import type { VisitBundle } from '../../../api/bundles.ts';
+import type { Level } from '../../../core/risk/types.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
 import type { Line, Reply } from './line.ts';
 import type { Scope } from './scopes.ts';
 import type { VisitDraft } from './useVisitDraft.ts';
+import type { useVisitPanels } from './useVisitPanels.ts';
 import type { Place } from './visitReplies.ts';
 
 /** Everything the sections of an open visit share. */
@@ -34,6 +36,23 @@ export interface VisitWork {
   readonly leaveLine: () => void;
   readonly put: VisitDraft['put'];
   readonly show: VisitDraft['show'];
+  /** What the last step back did, in words. */
+  readonly said: string;
+  readonly panels: ReturnType<typeof useVisitPanels>;
+  readonly openNote: () => void;
+  readonly openHistory: () => void;
+  /** Takes the last action back. */
+  readonly undo: () => void;
+  /** Set while a closed visit is being put right: its lines are open, and nothing is sent before all of it. */
+  readonly correction: CorrectionDraft | null;
+  readonly beginCorrection: (reason: string) => void;
+  readonly saveCorrection: () => void;
+}
+
+export interface CorrectionDraft {
+  readonly reason: string;
+  /** A level confirmed anew. */
+  readonly level?: Level | undefined;
 }
 
 export const VisitContext = createContext<VisitWork | null>(null);

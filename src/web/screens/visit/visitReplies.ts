@@ -1,13 +1,15 @@
 import type { VisitBundle } from '../../../api/bundles.ts';
 import type { PlanLine } from '../../../core/regimen/types.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
-import { agreeField, allAgreed } from './agreeLines.ts';
+import { agreeField, allAgreed, swapItems } from './agreeLines.ts';
 import { ALL_EXAMINED, LEVEL_REASON, LEVEL_TO } from './buildLines.ts';
 import { findingsAfter } from './findingChanges.ts';
 import { afterFindingReply, type FindingDraft, NEW_FINDING } from './findings.ts';
 import { nextWanted } from './keys.ts';
 import type { Line, Reply } from './line.ts';
+import { isOtherReason } from './reasons.ts';
 import { isQuestionScope, SCOPES, type Scope } from './scopes.ts';
+import { isSinceLine, sinceField } from './sinceLines.ts';
 import { presetLot, readingAfter, readingProblem } from './swabLines.ts';
 
 export interface Place {
@@ -100,20 +102,40 @@ const takeLevel: Taker = (line, reply, { levelChange }) => {
   return { ...NOTHING, confirm: { level: levelChange.level, reason: text } };
 };
 
+const takeHome: Taker = (line, reply, place) => {
+  if (!isSinceLine(line)) return takeQuestion(line, reply, place);
+  const field = sinceField(line, reply, place.input.visit);
+  if (!field) return NOTHING;
+  return { puts: [field], to: reply.how === 'asked' && isOtherReason(String(reply.value)) ? { scope: 'home', line } : 'next' };
+};
+
+/** Another pack in the place of the open one; what the person says to it is asked under Agree. */
+const takePlan: Taker = (line, reply, { input }) => {
+  if (reply.how !== 'asked') return NOTHING;
+  const { agreed = {} } = input.visit;
+  const taken = String(reply.value);
+  return {
+    puts: [{ path: 'agreed', value: { ...agreed, instead: swapItems(agreed.instead ?? {}, line, taken) } }],
+    to: { scope: 'plan', line: taken },
+  };
+};
+
 const takeAgree: Taker = (line, reply, { input }) => {
   const field = agreeField(line, reply, input.visit);
-  return field ? { puts: [field], to: 'next' } : NOTHING;
+  if (!field) return NOTHING;
+  const asksWords = line.startsWith('why ') && reply.how === 'asked' && isOtherReason(String(reply.value));
+  return { puts: [field], to: asksWords ? { scope: 'agree', line } : 'next' };
 };
 
 const TAKERS: Readonly<Record<Scope, Taker>> = {
   safety: takeQuestion,
   swab: takeSwab,
   food: takeQuestion,
-  home: takeQuestion,
+  home: takeHome,
   health: takeQuestion,
   look: takeLook,
   level: takeLevel,
-  plan: () => NOTHING,
+  plan: takePlan,
   agree: takeAgree,
 };
 
