@@ -133,7 +133,7 @@ async function signAsDentist(chrome: Browser, demo: RunningServer, visit: string
   await page.getByRole('radio', { name: /Ahlgren/ }).check();
   await page.getByLabel('Password').fill('demo');
   await page.keyboard.press('Enter');
-  await page.getByRole('heading', { name: 'People' }).waitFor();
+  await page.getByRole('heading', { level: 1, name: /^Today, / }).waitFor();
   await page.goto(visit);
   await page.getByRole('heading', { name: 'Plan' }).waitFor();
   const sign = page.getByRole('button', { name: 'Sign', exact: true });

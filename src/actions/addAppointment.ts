@@ -1,7 +1,8 @@
 import { AppError } from '../api/errors.ts';
+import { listAppointments } from '../store/read/appointments.ts';
 import { findPatient } from '../store/read/patients.ts';
 import { insertRows } from '../store/write/rows.ts';
-import { requireDate, requireText } from './checks.ts';
+import { requireClockTime, requireDate, requireText } from './checks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
 import { requireRight } from './rights.ts';
 
@@ -14,28 +15,30 @@ export interface AddAppointmentInput {
   readonly note?: string | undefined;
 }
 
-/** Says who is expected on a day. @throws AppError PATIENT_NOT_FOUND, INPUT_INVALID */
+/**
+ * Says who is expected on a day. Somebody who is expected at that very time already is not put down twice.
+ * @throws AppError PATIENT_NOT_FOUND, INPUT_INVALID
+ */
 export async function addAppointment(context: ActionContext, input: AddAppointmentInput): Promise<{ appointmentId: string }> {
   requireRight(context.actor, 'addAppointment');
-  const { patientId, atTime, note } = input;
-  const appointmentId = context.newId();
+  const { patientId, note } = input;
+  const onDate = requireDate('The date', input.onDate);
+  const atTime = input.atTime === undefined ? null : requireClockTime('The time', input.atTime);
   const appointment = {
-    id: appointmentId,
+    id: context.newId(),
     patientId,
-    onDate: requireDate('The date', input.onDate),
-    atTime: atTime === undefined ? null : requireClockTime('The time', atTime),
+    onDate,
+    atTime,
     state: 'planned',
     note: note === undefined ? null : requireText('The note', note, 500),
   } as const;
   return inTransaction(context, 'addAppointment', async (trx, log) => {
     const patient = await findPatient(trx, context.scope, patientId);
     if (patient?.state !== 'active') throw new AppError('PATIENT_NOT_FOUND', 'There is no such person in this practice.');
+    const there = await listAppointments(trx, context.scope, patientId);
+    const same = there.find((a) => a.onDate === onDate && a.atTime === atTime && a.state === 'planned');
+    if (same) return { appointmentId: same.id };
     log.rows('appointment', await insertRows(trx, context.scope, 'appointment', [appointment]));
-    return { appointmentId };
+    return { appointmentId: appointment.id };
   });
-}
-
-function requireClockTime(name: string, value: string): string {
-  if (/^([01]\d|2[0-3]):[0-5]\d$/.test(value)) return value;
-  throw new AppError('INPUT_INVALID', `${name} is not a time of the day such as 09:40: ${value}.`);
 }

@@ -22,6 +22,12 @@ export function requireDate(name: string, value: string): string {
   return value;
 }
 
+/** A local time of the day, such as "09:40". */
+export function requireClockTime(name: string, value: string): string {
+  if (/^([01]\d|2[0-3]):[0-5]\d$/.test(value)) return value;
+  throw new AppError('INPUT_INVALID', `${name} is not a time of the day such as 09:40: ${value}.`);
+}
+
 /** A time with a zone as fixed-length UTC text. */
 export function requireUtc(name: string, value: string): string {
   const time = Date.parse(value);

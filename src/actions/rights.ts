@@ -17,6 +17,8 @@ export const RIGHTS = {
   withdrawStandingOrder: ['dentist'],
   addPatient: EVERYONE,
   addAppointment: EVERYONE,
+  changeAppointment: EVERYONE,
+  importDay: EVERYONE,
   openVisit: EVERYONE,
   recordAnswer: EVERYONE,
   confirmLevel: ['hygienist', 'dentist'],

@@ -9,6 +9,7 @@ export const ERRORS = {
   SITE_NOT_FOUND: { status: 404, issue: 'not-found' },
   MEMBER_NOT_FOUND: { status: 404, issue: 'not-found' },
   PATIENT_NOT_FOUND: { status: 404, issue: 'not-found' },
+  APPOINTMENT_NOT_FOUND: { status: 404, issue: 'not-found' },
   VISIT_NOT_FOUND: { status: 404, issue: 'not-found' },
   SHELF_ITEM_NOT_FOUND: { status: 404, issue: 'not-found' },
   STANDING_ORDER_NOT_FOUND: { status: 404, issue: 'not-found' },

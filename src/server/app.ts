@@ -11,6 +11,7 @@ import type { SiteScope } from '../store/siteScope.ts';
 import { calculatorRoutes } from './calculatorRoutes.ts';
 import { buildRequestContext } from './context.ts';
 import { correctionRoutes } from './correctionRoutes.ts';
+import { dayRoutes } from './day/dayRoutes.ts';
 import { installErrorHandler } from './errorHandler.ts';
 import { peopleRoutes } from './peopleRoutes.ts';
 import { practiceRoutes } from './practiceRoutes.ts';
@@ -70,6 +71,7 @@ export async function buildApp({ webRoot, ...deps }: AppDeps): Promise<FastifyIn
 async function registerApi(app: FastifyInstance, deps: Omit<AppDeps, 'webRoot'>): Promise<void> {
   const { findContext, contextOf } = buildRequestContext(deps);
   await app.register(signInRoutes, { ...deps, findContext });
+  await app.register(dayRoutes, { contextOf });
   await app.register(peopleRoutes, { contextOf });
   await app.register(visitRoutes, { contextOf });
   await app.register(correctionRoutes, { contextOf });

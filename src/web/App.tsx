@@ -13,6 +13,8 @@ import { ShelfScreen } from './screens/ShelfScreen.tsx';
 import { SignInScreen } from './screens/SignInScreen.tsx';
 import { ShelfItemScreen } from './screens/shelf/ShelfItemScreen.tsx';
 import { SwabScreen } from './screens/swab/SwabScreen.tsx';
+import { FillDayScreen } from './screens/today/FillDayScreen.tsx';
+import { TodayScreen } from './screens/today/TodayScreen.tsx';
 import { VisitScreen } from './screens/visit/VisitScreen.tsx';
 
 export function App() {
@@ -38,6 +40,10 @@ export function App() {
 
 function Screen({ route, session }: { readonly route: Route; readonly session: SessionView }) {
   switch (route.screen) {
+    case 'today':
+      return <TodayScreen key={route.onDate} onDate={route.onDate} />;
+    case 'fill-day':
+      return <FillDayScreen key={route.onDate} onDate={route.onDate} />;
     case 'people':
       return <PeopleScreen />;
     case 'visit':
@@ -60,6 +66,9 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
 }
 
 const TITLES: Readonly<Record<Route['screen'], string>> = {
+  today: 'Today',
+  'fill-day': 'Fill the day',
+  'day-sheets': 'Sheets for the waiting room',
   people: 'People',
   visit: 'Visit',
   swab: 'Swab',

@@ -35,7 +35,7 @@ export function Shell({ route, session, children }: ShellProps) {
             <li className="wordmark">
               <Link to="/">Ebbline</Link>
             </li>
-            <NavItem to="/" name="People" isCurrent={route.screen === 'people'} />
+            <NavItem to="/" name="Today" isCurrent={TODAY_SCREENS.has(route.screen)} />
             {visitId && <NavItem to={`/visits/${visitId}`} name="Visit" isCurrent={route.screen === 'visit'} />}
             {visitId && <NavItem to={`/visits/${visitId}/swab`} name="Swab" isCurrent={route.screen === 'swab'} />}
             <NavItem to="/over-time" name="Over time" isCurrent={route.screen === 'over-time'} />
@@ -70,6 +70,7 @@ function ClockStrip() {
     </div>
   );
 }
+const TODAY_SCREENS: ReadonlySet<Route['screen']> = new Set(['today', 'fill-day', 'people']);
 
 function NavItem({ to, name, isCurrent }: { readonly to: string; readonly name: string; readonly isCurrent: boolean }) {
   return (

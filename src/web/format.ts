@@ -1,5 +1,6 @@
 const number = new Intl.NumberFormat('en');
 const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
+const weekday = new Intl.DateTimeFormat('en-GB', { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
 const month = new Intl.DateTimeFormat('en-GB', { month: 'long', year: 'numeric', timeZone: 'UTC' });
 const clock = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', second: '2-digit' });
 const shortClock = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
@@ -9,6 +10,9 @@ export const formatNumber = (value: number): string => number.format(value);
 
 /** "25 November 2026" from an ISO local date, whatever the zone of this computer. */
 export const formatDate = (isoDate: string): string => day.format(new Date(`${isoDate.slice(0, 10)}T00:00:00Z`));
+
+/** "Thursday 26 November 2026" from an ISO local date. */
+export const formatDay = (isoDate: string): string => weekday.format(new Date(`${isoDate}T00:00:00Z`)).replace(',', '');
 
 /** "March 2025" from an ISO local date. */
 export const formatMonth = (isoDate: string): string => month.format(new Date(`${isoDate.slice(0, 10)}T00:00:00Z`));

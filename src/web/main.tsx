@@ -5,6 +5,7 @@ import './styles/parts.css';
 import './styles/visit.css';
 import './styles/charts.css';
 import './styles/screens.css';
+import './styles/today.css';
 import './styles/leaflet.css';
 import './styles/forms.css';
 import './styles/swab.css';

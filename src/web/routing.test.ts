@@ -2,7 +2,15 @@ import { expect, test } from 'vitest';
 import { parsePath } from './routing.ts';
 
 test.each([
-  ['/', { screen: 'people' }],
+  ['/', { screen: 'today', onDate: null }],
+  ['/people', { screen: 'people' }],
+  ['/people/1', { screen: 'unknown' }],
+  ['/day/2026-11-26', { screen: 'today', onDate: '2026-11-26' }],
+  ['/day/2026-11-26/fill', { screen: 'fill-day', onDate: '2026-11-26' }],
+  ['/day/2026-11-26/sheets', { screen: 'day-sheets', onDate: '2026-11-26' }],
+  ['/day/2026-11-26/other', { screen: 'unknown' }],
+  ['/day/tomorrow', { screen: 'unknown' }],
+  ['/day', { screen: 'unknown' }],
   ['/visits/abc', { screen: 'visit', visitId: 'abc' }],
   ['/visits/abc/swab', { screen: 'swab', visitId: 'abc' }],
   ['/visits/abc/leaflet', { screen: 'leaflet', visitId: 'abc' }],

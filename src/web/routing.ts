@@ -1,6 +1,10 @@
 import { useSyncExternalStore } from 'react';
 
 export type Route =
+  /** `onDate` null = today. */
+  | { readonly screen: 'today'; readonly onDate: string | null }
+  | { readonly screen: 'fill-day'; readonly onDate: string }
+  | { readonly screen: 'day-sheets'; readonly onDate: string }
   | { readonly screen: 'people' }
   | { readonly screen: 'visit'; readonly visitId: string }
   | { readonly screen: 'swab'; readonly visitId: string }
@@ -16,7 +20,9 @@ export type Route =
 export function parsePath(path: string): Route {
   const [first, id, last, ...rest] = path.split('/').filter(Boolean);
   if (rest.length > 0) return { screen: 'unknown' };
-  if (first === undefined) return { screen: 'people' };
+  if (first === undefined) return { screen: 'today', onDate: null };
+  if (first === 'day' && id && ISO_DATE.test(id)) return dayRoute(id, last);
+  if (first === 'people' && id === undefined) return { screen: 'people' };
   if (first === 'visits' && id && last === undefined) return { screen: 'visit', visitId: id };
   if (first === 'visits' && id && last === 'swab') return { screen: 'swab', visitId: id };
   if (first === 'visits' && id && last === 'leaflet') return { screen: 'leaflet', visitId: id };
@@ -26,6 +32,15 @@ export function parsePath(path: string): Route {
   if (first === 'shelf' && id && last === 'change') return { screen: 'shelf-item', itemId: decodeURIComponent(id) };
   if (first === 'practice' && id === undefined) return { screen: 'practice' };
   if (first === 'rules' && id === undefined) return { screen: 'rules' };
+  return { screen: 'unknown' };
+}
+
+const ISO_DATE = /^\d{4}-\d{2}-\d{2}$/;
+
+function dayRoute(onDate: string, last: string | undefined): Route {
+  if (last === undefined) return { screen: 'today', onDate };
+  if (last === 'fill') return { screen: 'fill-day', onDate };
+  if (last === 'sheets') return { screen: 'day-sheets', onDate };
   return { screen: 'unknown' };
 }
 

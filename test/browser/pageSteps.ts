@@ -1,15 +1,15 @@
 import type { Page } from 'playwright-core';
 import type { RunningServer } from './startServer.ts';
 
-/** Signs in and waits for the first page. */
+/** Signs in and waits for the first page, Today. */
 export async function signIn(page: Page, server: RunningServer): Promise<void> {
   await page.goto(server.signInUrl);
-  await page.getByRole('heading', { name: 'People' }).waitFor();
+  await page.getByRole('heading', { level: 1, name: /^Today, / }).waitFor();
 }
 
 /** Opens a visit of the person by name, as the first page does it. */
 export async function openVisitOf(page: Page, name: string): Promise<void> {
-  await page.getByRole('searchbox', { name: 'Name' }).fill(name);
+  await page.getByRole('combobox', { name: 'Name, or time and name' }).fill(name);
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { level: 1, name: new RegExp(`^${name}`) }).waitFor();
 }

@@ -45,7 +45,7 @@ async function signInByPassword(page: Page, server: RunningServer): Promise<void
   await page.getByRole('radio', { name: LEAD }).check();
   await page.getByLabel('Password').fill(PASSWORD);
   await page.keyboard.press('Enter');
-  await page.getByRole('heading', { name: 'People' }).waitFor();
+  await page.getByRole('heading', { level: 1, name: /^Today, / }).waitFor();
 }
 
 interface Typed {
@@ -134,9 +134,9 @@ realTest('a new practice says where it is, its lot, shelf and team, and then pro
   expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^change Varnish/);
 
   await page.goto(server.url);
-  await page.getByRole('heading', { name: 'People' }).waitFor();
+  await page.getByRole('heading', { level: 1, name: /^Today, / }).waitFor();
   await expect.poll(() => toDos(page).count()).toBe(0);
-  await page.getByRole('searchbox', { name: 'Name' }).fill('Cy Example');
+  await page.getByRole('combobox', { name: 'Name, or time and name' }).fill('Cy Example');
   await page.keyboard.press('Enter');
   await page.keyboard.type('19800229');
   await page.keyboard.press('Enter');

@@ -12,7 +12,7 @@ async function signInAs(page: Page, server: RunningServer, name: string): Promis
   await page.getByRole('radio', { name: new RegExp(name) }).check();
   await page.getByLabel('Password').fill('demo');
   await page.keyboard.press('Enter');
-  await page.getByRole('heading', { name: 'People' }).waitFor();
+  await page.getByRole('heading', { level: 1, name: /^Today, / }).waitFor();
 }
 
 // The brief of the first page: a person is added in ten keys or fewer beyond the name.

@@ -4,6 +4,14 @@ import { isOfChart } from './charts.ts';
 
 export type Appointment = Omit<AppointmentTable, 'siteId'>;
 
+export async function findAppointment(db: Db, scope: SiteScope, id: string): Promise<Appointment | undefined> {
+  const query = db.selectFrom('appointment').selectAll().where('siteId', '=', scope.siteId).where('id', '=', id);
+  const row = await query.executeTakeFirst();
+  if (!row) return undefined;
+  const { siteId: _siteId, ...appointment } = row;
+  return appointment;
+}
+
 /** Of one local date, the cancelled and missed ones too, by time; those without a time last. */
 export async function listAppointmentsOfDay(db: Db, scope: SiteScope, onDate: string): Promise<Appointment[]> {
   const query = db.selectFrom('appointment').selectAll().where('siteId', '=', scope.siteId).where('onDate', '=', onDate);

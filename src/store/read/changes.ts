@@ -14,6 +14,17 @@ export async function listChangesOf(db: Db, scope: SiteScope, entity: { table: L
 export function listAccessTo(db: Db, scope: SiteScope, entity: { table: LoggedTableName; id: string }): Promise<ChangeTable[]> {
   const query = changesOf(db, scope, 'access').where('entity', '=', entity.table).where('entityId', '=', entity.id);
   return query.orderBy('seq').execute();
+/** Why each row was last changed, by its id; none for a change without a reason. */
+export async function listLastReasons(
+  db: Db,
+  scope: SiteScope,
+  table: LoggedTableName,
+  ids: readonly string[],
+): Promise<ReadonlyMap<string, string>> {
+  if (ids.length === 0) return new Map();
+  const query = changesOf(db, scope, 'record').where('entity', '=', table).where('entityId', 'in', ids);
+  const last = new Map((await query.orderBy('seq').execute()).map(({ entityId, reason }) => [entityId, reason]));
+  return new Map([...last].flatMap(([id, reason]) => (reason === null ? [] : [[id, reason] as const])));
 }
 
 /** The newest changes of a stream, newest first. */

@@ -15,6 +15,13 @@ export async function listCourses(db: Db, scope: SiteScope, patientId: string): 
   return (await query.orderBy('id').execute()).map(toCourse);
 }
 
+/** Of several charts, oldest first. */
+export async function listCoursesOfCharts(db: Db, scope: SiteScope, chartIds: readonly string[]): Promise<Course[]> {
+  if (chartIds.length === 0) return [];
+  const query = db.selectFrom('course').selectAll().where('siteId', '=', scope.siteId).where('patientId', 'in', chartIds);
+  return (await query.orderBy('id').execute()).map(toCourse);
+}
+
 export async function listCoursesOfVisit(db: Db, scope: SiteScope, visitId: string): Promise<Course[]> {
   const query = db.selectFrom('course').selectAll().where('siteId', '=', scope.siteId).where('visitId', '=', visitId);
   return (await query.orderBy('id').execute()).map(toCourse);

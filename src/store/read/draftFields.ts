@@ -23,6 +23,17 @@ export async function readDraft(db: Db, scope: SiteScope, visitId: string): Prom
   return { fields, digest: draftDigest(fields) };
 }
 
+/** Every saved field of several visits, by visit. */
+export async function listDraftFieldsOfVisits(
+  db: Db,
+  scope: SiteScope,
+  visitIds: readonly string[],
+): Promise<readonly (DraftField & { readonly visitId: string })[]> {
+  if (visitIds.length === 0) return [];
+  const query = db.selectFrom('draftField').selectAll().where('siteId', '=', scope.siteId).where('visitId', 'in', visitIds);
+  return (await query.orderBy('path').execute()).map((row) => ({ visitId: row.visitId, ...toDraftField(row) }));
+}
+
 /** The values that fields of a visit had before, and once it is closed those it closed with; by path, oldest first. */
 export async function listDraftPast(db: Db, scope: SiteScope, visitId: string): Promise<DraftField[]> {
   const query = db.selectFrom('draftPast').selectAll().where('siteId', '=', scope.siteId).where('visitId', '=', visitId);

@@ -1,4 +1,5 @@
 import type { PracticeFile } from '../../core/visit/types.ts';
+import { engineKindOf } from '../dialect.ts';
 import type { Db, SiteTable } from '../schema.ts';
 import type { SiteScope } from '../siteScope.ts';
 import type { StoredSettings } from '../storedJson.ts';
@@ -11,6 +12,13 @@ export function listSites(db: Db): Promise<Pick<SiteTable, 'siteId' | 'name'>[]>
 
 export function findSite(db: Db, scope: SiteScope): Promise<SiteTable | undefined> {
   return db.selectFrom('site').selectAll().where('siteId', '=', scope.siteId).executeTakeFirst();
+}
+
+/** Inside a transaction: whoever else holds the practice waits until this transaction ends. */
+export async function holdSite(trx: Db, scope: SiteScope): Promise<void> {
+  // On SQLite the transaction itself has the only connection.
+  if (engineKindOf(trx) !== 'postgres') return;
+  await trx.selectFrom('site').select('siteId').where('siteId', '=', scope.siteId).forUpdate().execute();
 }
 
 export interface StoredPractice {

@@ -14,3 +14,10 @@ export function listTasksOfPatient(db: Db, scope: SiteScope, patientId: string):
   const query = db.selectFrom('task').selectAll().where('siteId', '=', scope.siteId).where(isOfChart(scope, patientId));
   return query.orderBy('due').orderBy('id').execute();
 }
+
+/** Open ones of several charts, by date. */
+export async function listOpenTasksOfCharts(db: Db, scope: SiteScope, chartIds: readonly string[]): Promise<TaskTable[]> {
+  if (chartIds.length === 0) return [];
+  const query = db.selectFrom('task').selectAll().where('siteId', '=', scope.siteId).where('state', '=', 'open');
+  return query.where('patientId', 'in', chartIds).orderBy('due').orderBy('id').execute();
+}

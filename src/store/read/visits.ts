@@ -46,6 +46,27 @@ export async function listVisits(db: Db, scope: SiteScope, patientId: string): P
   return (await query.orderBy('onDate').orderBy('id').execute()).map(toVisit);
 }
 
+/** Of several charts, oldest first. */
+export async function listVisitsOfCharts(db: Db, scope: SiteScope, chartIds: readonly string[]): Promise<Visit[]> {
+  if (chartIds.length === 0) return [];
+  const query = db.selectFrom('visit').selectAll().where('siteId', '=', scope.siteId).where('patientId', 'in', chartIds);
+  return (await query.orderBy('onDate').orderBy('id').execute()).map(toVisit);
+}
+
+/** Whether anybody was ever seen here. */
+export async function hasClosedVisit(db: Db, scope: SiteScope): Promise<boolean> {
+  const query = db.selectFrom('visit').select('id').where('siteId', '=', scope.siteId).where('state', '=', 'closed');
+  return (await query.limit(1).executeTakeFirst()) !== undefined;
+}
+
+export type VisitHead = Pick<VisitTable, 'id' | 'patientId' | 'onDate' | 'state'>;
+
+/** Of the whole practice, oldest first, without what was said at them. */
+export function listVisitHeads(db: Db, scope: SiteScope): Promise<VisitHead[]> {
+  const query = db.selectFrom('visit').select(['id', 'patientId', 'onDate', 'state']).where('siteId', '=', scope.siteId);
+  return query.orderBy('onDate').orderBy('id').execute();
+}
+
 /** Every open visit of the practice, and every visit of one local date. */
 export async function listVisitsOfDay(db: Db, scope: SiteScope, onDate: string): Promise<Visit[]> {
   const rows = await db

@@ -3,12 +3,11 @@ import { type KeyboardEvent, type RefObject, useRef, useState } from 'react';
 import type { PersonLine } from '../../api/apiTypes.ts';
 import { addPerson, openVisit, usePeople } from '../data/queries.ts';
 import { formatDate, plural } from '../format.ts';
-import { Key } from '../parts/Key.tsx';
 import { Link } from '../parts/Link.tsx';
 import { LoadState } from '../parts/LoadState.tsx';
 import { goTo } from '../routing.ts';
-import { findPeople, parseBirthday } from './findPeople.ts';
-import { BeforeFirstVisit } from './practice/BeforeFirstVisit.tsx';
+import { AddPerson } from './AddPerson.tsx';
+import { findPeople } from './findPeople.ts';
 
 export function PeopleScreen() {
   const people = usePeople();
@@ -48,7 +47,6 @@ export function PeopleScreen() {
   return (
     <>
       <h1>People</h1>
-      <BeforeFirstVisit isAnyoneSeen={people.data.some((person) => person.lastVisitOn !== null)} />
       <div className="search">
         <label htmlFor="search">Name</label>
         <input
@@ -93,43 +91,6 @@ function hintOf(typed: string, first: PersonLine | undefined, count: number): st
   return first.openVisitId ? `Enter goes on with the visit of ${first.name}` : `Enter opens a visit of ${first.name}`;
 }
 
-function AddPerson({ name, onAdd }: { readonly name: string; readonly onAdd: (birthDate: string) => void }) {
-  const [typed, setTyped] = useState('');
-  const [problem, setProblem] = useState(false);
-  return (
-    <form
-      className="search"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        const birthDate = parseBirthday(typed);
-        setProblem(birthDate === undefined);
-        if (birthDate) onAdd(birthDate);
-      }}
-    >
-      <label htmlFor="birthday">Birthday of {name}</label>
-      <input
-        id="birthday"
-        inputMode="numeric"
-        autoComplete="off"
-        placeholder="YYYYMMDD"
-        // biome-ignore lint/a11y/noAutofocus: it appears on Enter in the field above and is the only thing left to type
-        autoFocus
-        value={typed}
-        aria-invalid={problem}
-        aria-describedby="birthday-hint"
-        onChange={(event) => setTyped(event.target.value)}
-      />
-      <button type="submit" className="action primary">
-        <Key>Enter</Key> Add and open the visit
-      </button>
-      <span id="birthday-hint" className={problem ? 'problem' : 'hint'} role={problem ? 'alert' : undefined}>
-        {problem ? 'This is no day of the calendar. Year, month and day, like 20190307.' : 'Year, month and day, like 20190307'}
-      </span>
-    </form>
-  );
-}
-
 interface PeopleTableProps {
   readonly people: readonly PersonLine[];
   readonly table: RefObject<HTMLTableElement | null>;
@@ -163,7 +124,7 @@ function PeopleTable({ people, table, onOpen }: PeopleTableProps) {
           <tr key={person.id} data-row={row}>
             <th scope="row">
               <button type="button" className="name-button" onClick={() => onOpen(person)}>
-                {person.name}
+                <bdi>{person.name}</bdi>
               </button>
             </th>
             <td data-label="Age">{person.ageYears}</td>

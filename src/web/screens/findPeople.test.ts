@@ -25,6 +25,12 @@ test('by the beginning of any word, in any order, accents and case aside', () =>
   expect(found('dile')).toEqual([]);
 });
 
+test('an apostrophe of either kind is none', () => {
+  const both = ["Una O'Neil", 'Ita O’Neil', 'Bo Oneida'].map(person);
+  for (const typed of ["o'neil", 'O’Neil', 'oneil'])
+    expect(findPeople(both, typed).map((p) => p.name)).toEqual(["Una O'Neil", 'Ita O’Neil']);
+});
+
 test.each([
   ['20190307', '2019-03-07'],
   ['2019 03 07', '2019-03-07'],

@@ -1,8 +1,11 @@
 import type { PersonLine } from '../../api/apiTypes.ts';
 
-/** Lower case and without accents, so that "jose" finds "José". */
+/** Lower case, without accents and apostrophes, so that "jose" finds "José" and "oneil" both O'Neil and O’Neil. */
 export function plainText(text: string): string {
-  return text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
+  return text
+    .normalize('NFKD')
+    .replace(/\p{M}|['’ʼ`´]/gu, '')
+    .toLowerCase();
 }
 
 /** People with every typed word at the beginning of some word of the name; all of them for nothing typed. */

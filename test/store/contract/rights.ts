@@ -3,12 +3,14 @@ import { addAccount } from '../../../src/actions/addAccount.ts';
 import { addAppointment } from '../../../src/actions/addAppointment.ts';
 import { addMember } from '../../../src/actions/addMember.ts';
 import { addPatient } from '../../../src/actions/addPatient.ts';
+import { changeAppointment } from '../../../src/actions/changeAppointment.ts';
 import { changePassword } from '../../../src/actions/changePassword.ts';
 import { closeVisit } from '../../../src/actions/closeVisit.ts';
 import { confirmLevel } from '../../../src/actions/confirmLevel.ts';
 import type { ActionContext } from '../../../src/actions/context.ts';
 import { correctVisit } from '../../../src/actions/correctVisit.ts';
 import { createPractice } from '../../../src/actions/createPractice.ts';
+import { importDay } from '../../../src/actions/importDay.ts';
 import { logAccess } from '../../../src/actions/logAccess.ts';
 import { openVisit } from '../../../src/actions/openVisit.ts';
 import { recordAnswer } from '../../../src/actions/recordAnswer.ts';
@@ -42,6 +44,8 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   withdrawStandingOrder: (context) => withdrawStandingOrder(context, { id: 'none', expectedVersion: 1 }),
   addPatient: (context) => addPatient(context, { name: 'P', birthDate: '2000-01-01' }),
   addAppointment: (context) => addAppointment(context, { patientId: 'none', onDate: '2026-03-04' }),
+  changeAppointment: (context) => changeAppointment(context, { id: 'none', expectedVersion: 1, state: 'planned' }),
+  importDay: (context) => importDay(context, { onDate: '2026-03-04', today: '2026-03-04', rows: [] }),
   openVisit: (context) => openVisit(context, { patientId: 'none', kind: 'chair', onDate: '2026-03-04' }),
   recordAnswer: (context) => recordAnswer(context, { visitId: 'none', path: 'p', value: 1 }),
   confirmLevel: (context) => confirmLevel(context, { ...LEVEL, visitId: 'none' }),

@@ -1,0 +1,165 @@
+import type { ActionContext } from '../../actions/context.ts';
+import { loadVisit } from '../../actions/loadVisit.ts';
+import type { DayLine, DayState, DayView, OpenElsewhere } from '../../api/day.ts';
+import { AppError } from '../../api/errors.ts';
+import { content } from '../../content/allContent.ts';
+import { listDue } from '../../core/day/listDue.ts';
+import { assessVisit } from '../../core/visit/assessVisit.ts';
+import type { PracticeFile } from '../../core/visit/types.ts';
+import { type Appointment, listAppointmentsOfDay } from '../../store/read/appointments.ts';
+import { listLastReasons } from '../../store/read/changes.ts';
+import type { Course } from '../../store/read/courses.ts';
+import { findPractice } from '../../store/read/sites.ts';
+import { hasClosedVisit, listVisitsOfDay, type Visit } from '../../store/read/visits.ts';
+import { localDate } from '../siteClock.ts';
+import { type DayPerson, readDayPeople } from './readDayPeople.ts';
+
+export type Reader = Pick<ActionContext, 'db' | 'scope' | 'now'>;
+
+/** The people of one day, by time, with what is due and why. Only their rows are read, each kind of row at once. */
+export async function listDay(context: Reader, date: string): Promise<DayView> {
+  const { db, scope } = context;
+  const stored = await findPractice(db, scope);
+  if (!stored) throw new AppError('SITE_NOT_FOUND', 'This practice is not in the data file.');
+  const { practice } = stored;
+  const today = await localDate(context);
+  const onDate = date === 'today' ? today : date;
+  const appointments = await listAppointmentsOfDay(db, scope, onDate);
+  const visits = await listVisitsOfDay(db, scope, onDate);
+  const charts = [...appointments, ...visits].map(({ patientId }) => patientId);
+  const people = await readDayPeople(db, scope, charts, onDate);
+  const put = appointments.filter(({ state }) => state !== 'planned').map(({ id }) => id);
+  const reasons = await listLastReasons(db, scope, 'appointment', put);
+  const waiting = await listWaiting(context, [...people.values()], practice);
+
+  const planned = appointments.flatMap((appointment) => {
+    const person = people.get(appointment.patientId);
+    return person ? [toLine({ person, appointment, onDate, today, practice, waiting, reason: reasons.get(appointment.id) })] : [];
+  });
+  const expected = new Set(planned.map(({ patientId }) => patientId));
+  const unplanned = visits
+    .filter((visit) => visit.onDate === onDate && visit.state !== 'void')
+    .flatMap(({ patientId }) => people.get(patientId) ?? [])
+    .filter(({ patient }, index, all) => !expected.has(patient.id) && all.findIndex((p) => p.patient.id === patient.id) === index)
+    .map((person) => toLine({ person, onDate, today, practice, waiting }));
+  const lines = [...planned, ...unplanned];
+  const shown = new Set(lines.map(({ patientId }) => patientId));
+  return {
+    onDate,
+    today,
+    lines,
+    openElsewhere: onDate === today ? listOpenElsewhere(visits, people, shown) : [],
+    isAnyoneSeen: await hasClosedVisit(db, scope),
+    swabLots: practice.lots.filter((lot) => lot.expiresOn >= onDate).map(({ name }) => name),
+  };
+}
+
+interface LineInput {
+  readonly person: DayPerson;
+  readonly appointment?: Appointment | undefined;
+  readonly reason?: string | undefined;
+  readonly onDate: string;
+  readonly today: string;
+  readonly practice: PracticeFile;
+  /** Items that wait, by person. */
+  readonly waiting: ReadonlyMap<string, ReadonlySet<string>>;
+}
+
+function toLine({ person, appointment, reason, onDate, today, practice, waiting }: LineInput): DayLine {
+  const { patient, ageYears, visits, open, answers, confirmed } = person;
+  const { profile, birthDate } = patient;
+  const ofDay = visits.findLast((visit) => visit.onDate === onDate && visit.state !== 'void');
+  const visit = ofDay ?? (onDate === today ? open : undefined);
+  const waits = waiting.get(patient.id) ?? new Set();
+  const nameOf = (id: string) => practice.shelf.find((item) => item.id === id)?.name ?? id;
+  return {
+    patientId: patient.id,
+    name: profile.name,
+    chartNumber: profile.chartNumber ?? null,
+    birthDate,
+    ageYears,
+    atTime: appointment?.atTime ?? null,
+    appointment: appointment ? { id: appointment.id, version: appointment.version, note: appointment.note, reason: reason ?? null } : null,
+    state: stateOf(appointment, visit),
+    visitId: visit?.id ?? null,
+    due: visit?.state === 'closed' ? [] : dueOf(person, onDate),
+    confirmed: confirmed ? { level: confirmed.level, protocol: confirmed.protocol, onDate: confirmed.onDate } : null,
+    waiting: [...waits].map(nameOf),
+    outOfStock: outOfStock(person, onDate, practice, waits),
+    interpreter: profile.interpreter ?? null,
+    guardians: ageYears < 18 && profile.guardians?.length ? profile.guardians.map(toGuardian) : null,
+    swab: !WITHOUT_TEETH.some((id) => answers['natural_teeth']?.value === id),
+  };
+}
+
+const WITHOUT_TEETH = ['none', 'implants-only', 'none-yet'];
+
+/** A visit is stronger than what was said of the appointment: whoever was seen did come. */
+function stateOf(appointment: Appointment | undefined, visit: Visit | undefined): DayState {
+  if (visit?.state === 'open') return 'open';
+  if (visit?.state === 'closed') return 'closed';
+  return appointment === undefined || appointment.state === 'planned' ? 'not-here' : appointment.state;
+}
+
+function toGuardian(guardian: {
+  readonly name: string;
+  readonly relation?: string | undefined;
+  readonly mayConsent?: boolean | undefined;
+}) {
+  return { name: guardian.name, relation: guardian.relation ?? null, mayConsent: guardian.mayConsent ?? null };
+}
+
+function dueOf({ patient: _patient, ageYears, open, last, tasks, answers }: DayPerson, onDate: string) {
+  return listDue({
+    onDate,
+    ageYears,
+    openSince: open && open.onDate !== onDate ? open.onDate : undefined,
+    lastVisitOn: last?.onDate,
+    tasks,
+    answers,
+    questions: content.questions,
+    goals: last?.said?.goals ?? [],
+  });
+}
+
+/** Of closed visits as the record says; of an open one as its plan stands, which no row holds yet. */
+async function listWaiting(
+  { db, scope }: Reader,
+  people: readonly DayPerson[],
+  { shelf }: PracticeFile,
+): Promise<ReadonlyMap<string, ReadonlySet<string>>> {
+  const waiting = new Map<string, Set<string>>();
+  for (const { patient, open, courses, confirmed } of people) {
+    const items = new Set(courses.filter(({ release }) => release === 'waiting').map(({ shelfItemId }) => shelfItemId));
+    if (open && confirmed?.visitId === open.id && shelf.some((item) => item.release !== 'anyone')) {
+      const { plan } = assessVisit((await loadVisit(db, scope, open.id)).input, content);
+      for (const line of plan.lines) if (line.state === 'waiting-for-signature') items.add(line.shelfItemId);
+    }
+    waiting.set(patient.id, items);
+  }
+  return waiting;
+}
+
+/** Of what is in use on the day, or waits for a signature. */
+function outOfStock({ courses }: DayPerson, onDate: string, { shelf }: PracticeFile, waits: ReadonlySet<string>): string[] {
+  const newest = new Map(courses.map((course) => [course.shelfItemId, course]));
+  const wanted = new Set([...waits, ...[...newest.values()].filter((c) => isRunning(c, onDate)).map((c) => c.shelfItemId)]);
+  return shelf.filter((item) => wanted.has(item.id) && !item.inStock).map(({ name }) => name);
+}
+
+function isRunning({ state, release, toDate }: Course, onDate: string): boolean {
+  return state === 'agreed' && (release === 'not-needed' || release === 'signed') && (toDate === null || toDate >= onDate);
+}
+
+function listOpenElsewhere(
+  visits: readonly Visit[],
+  people: ReadonlyMap<string, DayPerson>,
+  shown: ReadonlySet<string>,
+): readonly OpenElsewhere[] {
+  return visits
+    .filter(({ state }) => state === 'open')
+    .flatMap(({ id, patientId, onDate }) => {
+      const patient = people.get(patientId)?.patient;
+      return patient && !shown.has(patient.id) ? [{ visitId: id, name: patient.profile.name, onDate }] : [];
+    });
+}
