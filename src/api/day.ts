@@ -50,7 +50,7 @@ export interface DayLine {
   readonly interpreter: string | null;
   /** Only of somebody under 18; null = nobody on record. */
   readonly guardians: readonly DayGuardian[] | null;
-  /** Not where the last answer was that there are no natural teeth. */
+  /** False where the record says that there is nowhere to swab. */
   readonly swab: boolean;
 }
 

@@ -6,6 +6,7 @@ import { chainContract } from './contract/chain.ts';
 import { chairsideContract } from './contract/chairside.ts';
 import { closingContract } from './contract/closing.ts';
 import { correctionContract } from './contract/correction.ts';
+import { dayContract } from './contract/day.ts';
 import { migrationsContract } from './contract/migrations.ts';
 import { planRecordContract } from './contract/planRecord.ts';
 import { readsContract } from './contract/reads.ts';
@@ -47,6 +48,7 @@ export function storeContract(engine: Engine): void {
     readsContract(bench);
     actionsContract(bench);
     chairsideContract(bench);
+    dayContract(bench);
     closingContract(bench);
     correctionContract(bench);
     planRecordContract(bench);

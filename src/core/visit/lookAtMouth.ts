@@ -7,7 +7,7 @@ import type { MouthDecision, VisitInput } from './types.ts';
 
 /** Decided before anything else: what kind of mouth it is, and which questions are put to it. */
 export function lookAtMouth(
-  { answers, findings, onDate }: VisitInput['visit'],
+  { answers, findings, onDate }: Pick<VisitInput['visit'], 'answers' | 'findings' | 'onDate'>,
   ageYears: number,
   questions: readonly Question[],
 ): { readonly mouth: MouthDecision; readonly questions: readonly Question[] } {

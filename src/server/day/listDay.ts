@@ -4,7 +4,10 @@ import type { DayLine, DayState, DayView, OpenElsewhere } from '../../api/day.ts
 import { AppError } from '../../api/errors.ts';
 import { content } from '../../content/allContent.ts';
 import { listDue } from '../../core/day/listDue.ts';
+import { planBitewings } from '../../core/regimen/planBitewings.ts';
 import { assessVisit } from '../../core/visit/assessVisit.ts';
+import { lastBitewings } from '../../core/visit/lastBitewings.ts';
+import { lookAtMouth } from '../../core/visit/lookAtMouth.ts';
 import type { PracticeFile } from '../../core/visit/types.ts';
 import { type Appointment, listAppointmentsOfDay } from '../../store/read/appointments.ts';
 import { listLastReasons } from '../../store/read/changes.ts';
@@ -71,6 +74,7 @@ function toLine({ person, appointment, reason, onDate, today, practice, waiting 
   const ofDay = visits.findLast((visit) => visit.onDate === onDate && visit.state !== 'void');
   const visit = ofDay ?? (onDate === today ? open : undefined);
   const waits = waiting.get(patient.id) ?? new Set();
+  const looked = lookAtMouth({ answers, findings: [], onDate }, ageYears, content.questions);
   const nameOf = (id: string) => practice.shelf.find((item) => item.id === id)?.name ?? id;
   return {
     patientId: patient.id,
@@ -82,17 +86,15 @@ function toLine({ person, appointment, reason, onDate, today, practice, waiting 
     appointment: appointment ? { id: appointment.id, version: appointment.version, note: appointment.note, reason: reason ?? null } : null,
     state: stateOf(appointment, visit),
     visitId: visit?.id ?? null,
-    due: visit?.state === 'closed' ? [] : dueOf(person, onDate),
+    due: visit?.state === 'closed' ? [] : dueOf(person, looked, onDate, practice),
     confirmed: confirmed ? { level: confirmed.level, protocol: confirmed.protocol, onDate: confirmed.onDate } : null,
     waiting: [...waits].map(nameOf),
     outOfStock: outOfStock(person, onDate, practice, waits),
     interpreter: profile.interpreter ?? null,
     guardians: ageYears < 18 && profile.guardians?.length ? profile.guardians.map(toGuardian) : null,
-    swab: !WITHOUT_TEETH.some((id) => answers['natural_teeth']?.value === id),
+    swab: looked.mouth.swab?.site !== 'none',
   };
 }
-
-const WITHOUT_TEETH = ['none', 'implants-only', 'none-yet'];
 
 /** A visit is stronger than what was said of the appointment: whoever was seen did come. */
 function stateOf(appointment: Appointment | undefined, visit: Visit | undefined): DayState {
@@ -109,7 +111,24 @@ function toGuardian(guardian: {
   return { name: guardian.name, relation: guardian.relation ?? null, mayConsent: guardian.mayConsent ?? null };
 }
 
-function dueOf({ patient: _patient, ageYears, open, last, tasks, answers }: DayPerson, onDate: string) {
+function dueOf(
+  { ageYears, open, last, tasks, answers, confirmed }: DayPerson,
+  looked: LookedAt,
+  onDate: string,
+  { settings }: PracticeFile,
+) {
+  const { mouth, questions } = looked;
+  const plan = planBitewings({
+    confirmed,
+    mouth,
+    facts: { ageYears },
+    settings,
+    tables: content.regimen,
+    lastBitewings: lastBitewings(answers, questions, onDate),
+    onDate,
+  });
+  // Without an interval of the practice's own nothing is called due, and a date that lies ahead is no news.
+  const isWorthSaying = plan.bitewings !== null && (plan.bitewingsDue === null || plan.bitewingsDue.isDue);
   return listDue({
     onDate,
     ageYears,
@@ -117,10 +136,13 @@ function dueOf({ patient: _patient, ageYears, open, last, tasks, answers }: DayP
     lastVisitOn: last?.onDate,
     tasks,
     answers,
-    questions: content.questions,
+    questions,
     goals: last?.said?.goals ?? [],
+    bitewings: isWorthSaying ? plan.bitewingsSentence : undefined,
   });
 }
+
+type LookedAt = ReturnType<typeof lookAtMouth>;
 
 /** Of closed visits as the record says; of an open one as its plan stands, which no row holds yet. */
 async function listWaiting(

@@ -14,6 +14,8 @@ export async function listChangesOf(db: Db, scope: SiteScope, entity: { table: L
 export function listAccessTo(db: Db, scope: SiteScope, entity: { table: LoggedTableName; id: string }): Promise<ChangeTable[]> {
   const query = changesOf(db, scope, 'access').where('entity', '=', entity.table).where('entityId', '=', entity.id);
   return query.orderBy('seq').execute();
+}
+
 /** Why each row was last changed, by its id; none for a change without a reason. */
 export async function listLastReasons(
   db: Db,

@@ -133,7 +133,7 @@ function HowRead({ work, filling }: { readonly work: ReturnType<typeof useFillDa
       {dates.isNeeded && (
         <ChoiceLine
           label="Dates of birth"
-          value={dateOrder ?? ''}
+          value={filling.chosenOrder ?? dateOrder ?? ''}
           onChange={(order) => order !== '' && void work.chooseOrder(order)}
           options={ORDERS.map(({ id, label }) => ({
             id,
