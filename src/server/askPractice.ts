@@ -1,4 +1,3 @@
-import { input, password } from '@inquirer/prompts';
 import type { Meter } from '../core/reading/types.ts';
 
 /** What a real practice must say of itself before its first visit. Nothing clinical is assumed for it. */
@@ -60,6 +59,9 @@ export function problemWith(option: PracticeOption, value: string, before: Parti
   return undefined;
 }
 
+/** Loaded only where somebody is asked. */
+const terminalQuestions = () => import('@inquirer/prompts');
+
 async function answerOf(
   option: PracticeOption,
   given: string | undefined,
@@ -72,6 +74,7 @@ async function answerOf(
     return given.trim();
   }
   if (!interactive) throw new RangeError(`${option}: needs an answer; give it as --${option}, or start in a terminal`);
+  const { input } = await terminalQuestions();
   return (await input({ message: FIELDS[option].ask, validate: (value) => problemWith(option, value, before) ?? true })).trim();
 }
 
@@ -84,6 +87,7 @@ async function newPassphrase(env: { passphrase?: string | undefined; interactive
     return env.passphrase;
   }
   if (!env.interactive) throw new RangeError('passphrase: needs an answer; set EBBLINE_PASSPHRASE, or start in a terminal');
+  const { password } = await terminalQuestions();
   const first = await password({
     message: `A passphrase for the data file (${SHORTEST_PASSPHRASE} characters or more; it cannot be recovered)`,
     mask: true,
@@ -113,5 +117,6 @@ function meterOf(answers: Readonly<Record<PracticeOption, string>>): Meter {
 export async function askPassphrase(env: { passphrase?: string | undefined; interactive: boolean }): Promise<string> {
   if (env.passphrase !== undefined) return env.passphrase;
   if (!env.interactive) throw new RangeError('passphrase: needs an answer; set EBBLINE_PASSPHRASE, or start in a terminal');
+  const { password } = await terminalQuestions();
   return password({ message: 'Passphrase of the data file', mask: true });
 }

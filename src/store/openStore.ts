@@ -1,7 +1,6 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import type Sqlite from 'better-sqlite3-multiple-ciphers';
 import { CamelCasePlugin, Kysely, PostgresDialect, sql } from 'kysely';
-import pg from 'pg';
 import { copyVerified } from './backup.ts';
 import type { EngineKind } from './dialect.ts';
 import { StoreError, StoreNewerError } from './errors.ts';
@@ -111,6 +110,8 @@ export async function openPostgresStore({
   migrations = allMigrations,
   now = systemTime,
 }: PostgresOptions): Promise<Store> {
+  // Loaded here, so that a practice with one file does not carry it.
+  const { default: pg } = await import('pg');
   const pool = new pg.Pool({
     connectionString,
     // Whatever the server's own setting: an answer is on its disk before it is acknowledged.
