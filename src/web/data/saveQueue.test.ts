@@ -107,6 +107,29 @@ describe('createSaveQueue', () => {
     expect(sent[2]?.version).toBe(1);
   });
 
+  test('its own write, whose answer was lost, is no conflict with what was entered since; what somebody else wrote is', async () => {
+    const { queue, sent, answers, letGo } = standIn();
+    queue.put(job('reading', { beforeCleaning: true }));
+    answers[0]?.reject(new ApiError(0, 'NOT_REACHED', '', null));
+    await settle();
+    queue.put(job('reading', { beforeCleaning: true, rlu: 5150 }));
+    letGo[0]?.();
+    await settle();
+    answers[1]?.reject(new ApiError(409, 'CONFLICT', '', { theirs: { beforeCleaning: true }, version: 1 }));
+    await settle();
+    expect(queue.state().conflicts).toEqual([]);
+    letGo[1]?.();
+    await settle();
+    expect(sent[2]).toEqual({ job: job('reading', { beforeCleaning: true, rlu: 5150 }), version: 1 });
+
+    answers[2]?.resolve({ version: 2, savedAt: 's' });
+    await settle();
+    queue.put(job('reading', { rlu: 900 }));
+    answers[3]?.reject(new ApiError(409, 'CONFLICT', '', { theirs: { beforeCleaning: true }, version: 3 }));
+    await settle();
+    expect(queue.state().conflicts).toMatchObject([{ theirs: { beforeCleaning: true }, version: 3 }]);
+  });
+
   test('keeping theirs sends nothing, and a later answer builds on theirs', async () => {
     const { queue, sent, answers } = standIn();
     queue.put(job('answers.a', 1));

@@ -50,6 +50,8 @@ const LONGEST_WAIT_MS = 10_000;
 export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
   const waiting = new Map<string, SaveJob>();
   const versions = new Map<string, number>();
+  /** Values sent whose answer never came: each may have arrived all the same. */
+  const unanswered = new Map<string, readonly unknown[]>();
   const listeners = new Set<() => void>();
   let inFlight: SaveJob | undefined;
   let running = false;
@@ -65,6 +67,7 @@ export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
     try {
       const saved = await send(job, versions.get(keyOf(job)));
       versions.set(keyOf(job), saved.version);
+      unanswered.delete(keyOf(job));
       inFlight = undefined;
       change({ trying: false, because: null, signedOut: false, lastSavedAt: later(state.lastSavedAt, saved.savedAt) });
       return true;
@@ -76,12 +79,14 @@ export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
   function setAside(job: SaveJob, error: unknown): boolean {
     if (!(error instanceof ApiError)) throw error;
     const conflict = error.status === 409 ? conflictOf(job, error.body) : undefined;
-    if (conflict && isSameJson(conflict.theirs, job.value)) {
-      // Our own write arrived though its answer was lost: send it once more on top, for its acknowledgement.
+    const own = [job.value, ...(unanswered.get(keyOf(job)) ?? [])];
+    if (conflict && own.some((value) => isSameJson(conflict.theirs, value))) {
+      // Our own write arrived though its answer was lost: send the newest once more on top, for its acknowledgement.
       versions.set(keyOf(job), conflict.version);
       return false;
     }
     if (conflict) {
+      unanswered.delete(keyOf(job));
       inFlight = undefined;
       change({ trying: false, conflicts: [...state.conflicts.filter((c) => keyOf(c) !== keyOf(job)), conflict] });
       return true;
@@ -91,6 +96,7 @@ export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
       change({ trying: false, refused: [...state.refused, { ...job, message: error.message }] });
       return true;
     }
+    unanswered.set(keyOf(job), own);
     change({ trying: true, because: error.code === 'STORE_FULL' ? error.message : null, signedOut: error.status === 401 });
     return false;
   }
