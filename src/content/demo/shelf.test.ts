@@ -22,6 +22,12 @@ describe('the demo shelf', () => {
     expect(Math.abs((itemPpm({ name, ...item }) ?? 0) / printed - 1)).toBeLessThanOrEqual(0.01);
   });
 
+  it('holds 24 items of many kinds, one of them out of stock', () => {
+    expect(demoShelf).toHaveLength(24);
+    expect(new Set(demoShelf.map(({ agentId }) => agentId)).size).toBeGreaterThan(14);
+    expect(demoShelf.filter(({ inStock }) => !inStock)).toHaveLength(1);
+  });
+
   it('names no item twice and has every ingredient noted', () => {
     expect(new Set(demoShelf.map((i) => i.id)).size).toBe(demoShelf.length);
     expect(new Set(demoShelf.map((i) => i.name)).size).toBe(demoShelf.length);

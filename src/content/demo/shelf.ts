@@ -2,7 +2,7 @@ import type { ShelfItem } from '../../core/regimen/types.ts';
 
 /**
  * What Tern Quay Dental has in its cupboard: invented packs with invented prices, one active each where possible, named by ingredient and
- * strength. No maker's range looks like it.
+ * strength. No maker's range looks like it. One is out of stock.
  */
 export const demoShelf: readonly ShelfItem[] = [
   {
@@ -35,6 +35,23 @@ export const demoShelf: readonly ShelfItem[] = [
     packAmount: { value: 100, unit: 'g' },
     priceCents: 290,
     inStock: true,
+    release: 'anyone',
+    meets: ['fluoride-base'],
+    use: { timesPerDay: 2, amount: 'a ribbon of 1 to 2 cm', amountG: 1 },
+  },
+  {
+    id: 'paste-mfp-1450',
+    name: 'Paste, sodium monofluorophosphate 1.1 % (1,450 ppm F), no flavour',
+    leafletName: { en: 'Plain fluoride paste', es: 'Pasta con flúor sin sabor' },
+    agentId: 'F_PASTE_STD',
+    form: 'paste',
+    traits: [],
+    compound: 'Na2PO3F',
+    percent: 1.1,
+    pH: 7,
+    packAmount: { value: 75, unit: 'g' },
+    priceCents: 540,
+    inStock: false,
     release: 'anyone',
     meets: ['fluoride-base'],
     use: { timesPerDay: 2, amount: 'a ribbon of 1 to 2 cm', amountG: 1 },
@@ -171,6 +188,22 @@ export const demoShelf: readonly ShelfItem[] = [
     release: 'dentist',
     meets: ['professional-fluoride'],
     use: { timesPerDay: 0, amount: 'at most 2 g in each tray', amountG: 4, atVisit: true },
+  },
+  {
+    id: 'silver-fluoride-38',
+    name: 'Drops, silver diamine fluoride 38 % (44,800 ppm F)',
+    leafletName: { en: 'Silver fluoride', es: 'Fluoruro de plata' },
+    agentId: 'SDF38',
+    form: 'drops',
+    traits: ['silver', 'ammonia'],
+    fluoridePpm: 44_800,
+    pH: 10,
+    packAmount: { value: 5, unit: 'mL' },
+    priceCents: 4_100,
+    inStock: true,
+    release: 'dentist',
+    meets: ['professional-fluoride'],
+    use: { timesPerDay: 0, amount: 'one drop on the lesion', amountMl: 0.05, atVisit: true },
   },
   {
     id: 'gum-xylitol',
