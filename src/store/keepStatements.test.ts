@@ -5,7 +5,7 @@ import { keepStatements } from './keepStatements.ts';
 let connection: Sqlite.Database;
 beforeEach(() => {
   connection = new Sqlite(':memory:');
-  connection.exec('create table boat (name text); insert into boat values (\'Tern\'), (\'Teal\')');
+  connection.exec("create table boat (name text); insert into boat values ('Tern'), ('Teal')");
 });
 afterEach(() => connection.close());
 

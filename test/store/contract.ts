@@ -8,6 +8,7 @@ import { closingContract } from './contract/closing.ts';
 import { correctionContract } from './contract/correction.ts';
 import { dayContract } from './contract/day.ts';
 import { migrationsContract } from './contract/migrations.ts';
+import { oneTransactionContract } from './contract/oneTransaction.ts';
 import { planRecordContract } from './contract/planRecord.ts';
 import { readsContract } from './contract/reads.ts';
 import { rightsContract } from './contract/rights.ts';
@@ -51,6 +52,7 @@ export function storeContract(engine: Engine): void {
     dayContract(bench);
     closingContract(bench);
     correctionContract(bench);
+    oneTransactionContract(bench);
     planRecordContract(bench);
     signaturesContract(bench);
     rightsContract(bench);

@@ -1,14 +1,14 @@
 import { expect, test } from 'vitest';
+import { addPatient } from '../../../src/actions/addPatient.ts';
 import { inOneTransaction } from '../../../src/store/oneTransaction.ts';
 import { listPatients } from '../../../src/store/read/patients.ts';
 import { verify } from '../../../src/store/verify.ts';
-import { addPatient } from '../../../src/actions/addPatient.ts';
 import type { Bench } from '../contract.ts';
 
 /** Many actions as one: for what nobody has seen yet. */
 export function oneTransactionContract({ store, practice }: Bench): void {
   const addTwo = async (db: ReturnType<typeof store>['db']) => {
-    const context = { ...practice().lead, db };
+    const context = { ...practice().as('lead'), db };
     await addPatient(context, { name: 'Una Tern', birthDate: '1980-03-01' });
     await addPatient(context, { name: 'Otto Teal', birthDate: '1990-04-02' });
   };
@@ -24,7 +24,7 @@ export function oneTransactionContract({ store, practice }: Bench): void {
     const before = await listPatients(store().db, practice().scope);
     const failing = inOneTransaction(store().db, async (db) => {
       await addTwo(db);
-      await addPatient({ ...practice().lead, db }, { name: 'No Day', birthDate: '1990-02-31' });
+      await addPatient({ ...practice().as('lead'), db }, { name: 'No Day', birthDate: '1990-02-31' });
     });
     await expect(failing).rejects.toThrow(/birth date/);
     expect(await listPatients(store().db, practice().scope)).toEqual(before);
