@@ -3,7 +3,7 @@ import type { DemoReply } from '../content/demo/drawReplies.ts';
 import type { DemoVisit } from '../content/demo/people.ts';
 import type { PlanLine } from '../core/regimen/types.ts';
 import type { Level, RiskResult } from '../core/risk/types.ts';
-import { assessVisit } from '../core/visit/assessVisit.ts';
+import { assessParts } from '../core/visit/assessVisit.ts';
 import type { UsedSince, VisitInput } from '../core/visit/types.ts';
 import { listCoursesOfVisit } from '../store/read/courses.ts';
 import { insertDraftFields } from '../store/write/draftFields.ts';
@@ -46,7 +46,7 @@ export async function makeDemoVisit(
   clock.moveTo(minutesAfter(startedAt, 20));
   const input = await confirmAsDrawn(hygienist, visitId, visit);
   clock.moveTo(minutesAfter(startedAt, 26));
-  const { lines } = assessVisit(input, content).plan;
+  const lines = assessParts(input, content, ['plan']).plan?.lines ?? [];
   await saveDraft(hygienist, visitId, { agreed: replyTo(lines, visit.replies), used: sayUsed(input, visit.uses) });
   clock.moveTo(minutesAfter(startedAt, 30));
   await finishVisit(hygienist, visitId);
@@ -79,7 +79,7 @@ async function saveDraft(
 /** Confirms the level of the saved answers. @returns the visit with what was confirmed */
 async function confirmAsDrawn(context: ActionContext, visitId: string, { confirmation }: DemoVisit): Promise<VisitInput> {
   const { input } = await loadVisit(context.db, context.scope, visitId);
-  const { proposed } = assessVisit(input, content);
+  const { proposed } = assessParts(input, content, ['risk']);
   if (!proposed) return input;
   const level = stepFrom(proposed, confirmation.step);
   const reason =
