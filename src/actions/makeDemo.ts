@@ -1,4 +1,6 @@
 import { addDays } from '../content/demo/days.ts';
+import type { DemoAppointment } from '../content/demo/drawAppointments.ts';
+import { utcOf } from '../content/demo/londonTime.ts';
 import { demoMembers } from '../content/demo/members.ts';
 import { buildDemoPeople, type DemoPerson, type DemoVisit } from '../content/demo/people.ts';
 import { buildDemoPractice } from '../content/demo/practice.ts';
@@ -7,6 +9,7 @@ import type { MemberIdentity, SiteScope } from '../store/siteScope.ts';
 import { addAppointment } from './addAppointment.ts';
 import { addMember } from './addMember.ts';
 import { addPatient } from './addPatient.ts';
+import { changeAppointment } from './changeAppointment.ts';
 import type { ActionContext } from './context.ts';
 import { createPractice, type FoundingContext } from './createPractice.ts';
 import { type DemoClock, type DemoTeam, makeDemoVisit } from './makeDemoVisit.ts';
@@ -17,7 +20,7 @@ export interface MakeDemoInput {
   /** ISO local date at the practice. */
   readonly today: string;
   readonly seed?: number | undefined;
-  /** Told after every visit that was made. */
+  /** Told after every visit or appointment that was made. */
   readonly onProgress?: ((made: { readonly done: number; readonly of: number }) => void) | undefined;
 }
 
@@ -41,11 +44,12 @@ async function makeInside(founding: FoundingContext, { today, seed = SEED, onPro
   const clock = buildClock(addDays(steps[0]?.at.slice(0, 10) ?? today, -1));
   const team = await makeTeam({ ...founding, now: clock.now }, today);
   const patientIds = new Map<DemoPerson, string>();
-  for (const [done, { person, visit, at }] of steps.entries()) {
+  for (const [done, { person, visit, lost, at }] of steps.entries()) {
     clock.moveTo(at);
     const patientId = patientIds.get(person) ?? (await addPerson(team.lead, person));
     patientIds.set(person, patientId);
     if (visit) await makeDemoVisit(team, clock, { patientId, visit });
+    if (lost) await loseAppointment(team.lead, patientId, lost);
     onProgress?.({ done: done + 1, of: steps.length });
   }
   clock.moveTo(newcomersAt);
@@ -63,16 +67,26 @@ async function addPerson(context: ActionContext, person: DemoPerson): Promise<st
   return (await addPatient(context, profile)).patientId;
 }
 
-/** One thing to write: a visit, or a person who has had none yet. */
+/** One thing to write: a visit, an appointment that was not kept, or a person who has had neither yet. */
 interface DemoStep {
   readonly person: DemoPerson;
   readonly visit?: DemoVisit;
+  readonly lost?: DemoAppointment;
   readonly at: string;
 }
 
 function listSteps(person: DemoPerson, newcomersAt: string): readonly DemoStep[] {
   if (person.visits.length === 0) return [{ person, at: newcomersAt }];
-  return person.visits.map((visit) => ({ person, visit, at: visit.startedAt }));
+  const lost = person.appointments.filter(({ state }) => state !== 'planned');
+  return [
+    ...person.visits.map((visit) => ({ person, visit, at: visit.startedAt })),
+    ...lost.map((appointment) => ({ person, lost: appointment, at: utcOf(appointment.onDate, appointment.atTime) })),
+  ];
+}
+
+async function loseAppointment(context: ActionContext, patientId: string, { onDate, atTime, state, note }: DemoAppointment): Promise<void> {
+  const { appointmentId } = await addAppointment(context, { patientId, onDate, atTime });
+  await changeAppointment(context, { id: appointmentId, expectedVersion: 1, state, reason: note ?? 'did not come' });
 }
 
 function buildClock(startDate: string): DemoClock {

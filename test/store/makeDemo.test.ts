@@ -9,6 +9,7 @@ import { makeDemo } from '../../src/actions/makeDemo.ts';
 import { questions } from '../../src/content/questions.ts';
 import { checkVisit } from '../../src/core/visit/checkVisit.ts';
 import type { Store } from '../../src/store/openStore.ts';
+import { listAppointmentsOfDay } from '../../src/store/read/appointments.ts';
 import { listMembers } from '../../src/store/read/members.ts';
 import { listPatients } from '../../src/store/read/patients.ts';
 import { findConfirmedLevel } from '../../src/store/read/results.ts';
@@ -76,6 +77,35 @@ describe('confirmed levels', () => {
       if (confirmed) expect(confirmed.at.slice(0, 10)).toBe(onDate);
     }
   });
+});
+
+test('charts carry numbers, guardians, homes, interpreters and dated permissions', async () => {
+  const profiles = (await listPatients(store.db, scope)).map(({ profile }) => profile);
+  expect(new Set(profiles.map(({ chartNumber }) => chartNumber)).size).toBe(80);
+  expect(profiles.filter(({ guardians }) => guardians && guardians.length > 1).length).toBeGreaterThan(2);
+  expect(profiles.filter(({ homes }) => homes && homes.length > 1)).toHaveLength(2);
+  expect(profiles.filter(({ interpreter }) => interpreter).length).toBeGreaterThan(2);
+  const permissions = profiles.flatMap((profile) => (profile.permissions ? [profile.permissions] : []));
+  expect(permissions).toHaveLength(76);
+  expect(permissions.some((given) => given['use-of-data']?.given === false)).toBe(true);
+});
+
+test('ten are expected today; who missed or cancelled before is on the list with a reason', async () => {
+  expect(await listAppointmentsOfDay(store.db, scope, TODAY)).toHaveLength(10);
+  const past = await store.db.selectFrom('appointment').select(['id', 'state']).where('onDate', '<', TODAY).execute();
+  expect(new Set(past.map(({ state }) => state))).toEqual(new Set(['cancelled', 'missed']));
+  expect(past.length).toBeGreaterThan(60);
+  const reasons = await store.db.selectFrom('change').select('reason').where('action', '=', 'changeAppointment').execute();
+  expect(reasons.filter(({ reason }) => reason)).toHaveLength(past.length);
+});
+
+test('home care was agreed, declined, not affordable, signed and still waiting, and what became of it is told with reasons', async () => {
+  const courses = await store.db.selectFrom('course').select(['state', 'release', 'adherence', 'stopReason']).execute();
+  expect(new Set(courses.map(({ state }) => state))).toEqual(new Set(['agreed', 'declined', 'not-affordable']));
+  expect(new Set(courses.map(({ release }) => release))).toEqual(new Set(['not-needed', 'signed', 'waiting']));
+  const told = courses.filter(({ adherence }) => adherence !== null);
+  expect(new Set(told.map(({ adherence }) => adherence))).toEqual(new Set(['as-agreed', 'less-often', 'stopped', 'not-begun']));
+  expect(told.filter(({ adherence, stopReason }) => adherence !== 'as-agreed' && !stopReason)).toEqual([]);
 });
 
 test('the log is whole and in the order of time', async () => {
