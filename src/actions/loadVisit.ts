@@ -47,7 +47,7 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
       : await saidAtClosing(db, scope, visit, readings);
   const confirmed = await findConfirmedLevel(db, scope, visitId);
   const courses = await listCourses(db, scope, patient.id);
-  const pastCourses = listPastCourses(courses, earlier);
+  const pastCourses = listPastCourses(courses, earlier, stored.practice.shelf);
   const tasks = await listTasksOfPatient(db, scope, patient.id);
   const practice = visit.state === 'open' ? stored.practice : withItsShelf(stored.practice, courses, visit);
   const correctedOn = visit.said?.corrections?.at(-1)?.on;
@@ -148,11 +148,12 @@ function listPastReadings(readings: readonly Reading[], earlierVisitIds: Readonl
   });
 }
 
-/** What was agreed and released, or turned down, at visits before this one: the newest word on each item. */
-function listPastCourses(courses: readonly Course[], earlier: readonly Visit[]): Course[] {
+/** What was agreed, released and for use at home, or turned down, at visits before this one: the newest word on each item. */
+function listPastCourses(courses: readonly Course[], earlier: readonly Visit[], shelf: readonly ShelfItem[]): Course[] {
   const visitIds = new Set(earlier.map((visit) => visit.id));
-  const said = courses.filter(({ visitId, state, release }) => {
-    const isUsed = state === 'agreed' && (release === 'not-needed' || release === 'signed');
+  const isAtHome = (id: string) => shelf.find((item) => item.id === id)?.use.atVisit !== true;
+  const said = courses.filter(({ visitId, shelfItemId, state, release }) => {
+    const isUsed = state === 'agreed' && isAtHome(shelfItemId) && (release === 'not-needed' || release === 'signed');
     return visitId !== null && visitIds.has(visitId) && (isUsed || isTurnedDown(state));
   });
   // Oldest first, so that the newest course of an item is the one that stays.

@@ -1,10 +1,11 @@
 /** What the pages read. Plain types: the server builds them from its own rows, so they are trusted here. */
 import type { Leaflet } from '../core/leaflet/types.ts';
+import type { FirstReadings } from '../core/reading/expectedFall.ts';
 import type { Bound, Meter, ReadingState, SwabLot } from '../core/reading/types.ts';
 import type { ConfirmedLevel, ShelfItem } from '../core/regimen/types.ts';
 import type { Level } from '../core/risk/types.ts';
 import type { VisitCorrection } from '../core/visit/correction.ts';
-import type { Finding, VisitAssessment, VisitInput } from '../core/visit/types.ts';
+import type { Finding, Speaker, VisitAssessment, VisitInput } from '../core/visit/types.ts';
 
 /** One visit as the Visit page needs it; the page runs `assessVisit(input)` itself after every answer. */
 export interface VisitBundle {
@@ -58,6 +59,10 @@ export interface StoredReading {
   readonly cutoffRlu: number;
   readonly cvAnalytical: number;
   readonly cvWithinPerson: number;
+  readonly cvAnalyticalAssumed: boolean;
+  readonly cvWithinPersonAssumed: boolean;
+  readonly lowestRlu: number;
+  readonly highestRlu: number;
 }
 
 export interface StoredVisit {
@@ -68,6 +73,12 @@ export interface StoredVisit {
   readonly confirmed: ConfirmedLevel | null;
   readonly level: Level | null;
   readonly findings: readonly Finding[];
+  /** Noted by mistake, with the reason. */
+  readonly voided: readonly { readonly finding: Finding; readonly reason: string }[];
+  readonly corrections: readonly VisitCorrection[];
+  /** Null = not noted. */
+  readonly speaker: Speaker | null;
+  readonly goals: readonly string[];
   readonly leaflet: Leaflet | null;
 }
 
@@ -79,12 +90,18 @@ export interface PersonRecord {
   readonly ageYears: number;
   readonly visits: readonly StoredVisit[];
   readonly readings: readonly StoredReading[];
+  /** Visits without a number that can be drawn, with the reason. */
+  readonly notTaken: readonly { readonly onDate: string; readonly reason: string }[];
+  /** First counted readings of the practice's people, for each meter of this person; absent where they give no summary. */
+  readonly firstReadings: readonly (FirstReadings & { readonly meterId: string })[];
   readonly courses: readonly {
     readonly shelfItemId: string;
     readonly name: string;
     readonly state: string;
     readonly from: string;
     readonly to: string | null;
+    readonly release: string;
+    readonly adherence: string | null;
     readonly signedBy: string | null;
     readonly reason: string | null;
   }[];

@@ -1,17 +1,16 @@
 import type { ActionContext } from '../actions/context.ts';
 import type { PersonRecord, StoredReading, StoredVisit } from '../api/bundles.ts';
 import { AppError } from '../api/errors.ts';
-import type { Leaflet } from '../core/leaflet/types.ts';
+import { censoredSummary } from '../core/reading/censoredSummary.ts';
 import { ageOn } from '../core/visit/ageOn.ts';
 import type { PracticeFile } from '../core/visit/types.ts';
 import { type Course, listCourses } from '../store/read/courses.ts';
-import { listFindings } from '../store/read/findings.ts';
+import { listFirstReadings } from '../store/read/firstReadings.ts';
 import { findPatient } from '../store/read/patients.ts';
 import { listReadings, type Reading } from '../store/read/readings.ts';
-import { findConfirmedLevel, listResults } from '../store/read/results.ts';
 import { findPractice } from '../store/read/sites.ts';
 import { listTasksOfPatient } from '../store/read/tasks.ts';
-import { listVisits, type Visit } from '../store/read/visits.ts';
+import { readVisitsOverTime } from './readVisitsOverTime.ts';
 import { localDate } from './siteClock.ts';
 
 type Reader = Pick<ActionContext, 'db' | 'scope' | 'now'>;
@@ -23,8 +22,9 @@ export async function readPerson(context: Reader, patientId: string): Promise<Pe
   const stored = await findPractice(db, scope);
   if (!patient || !stored) throw new AppError('PATIENT_NOT_FOUND', 'This person is not in the records of this practice.');
   const { practice } = stored;
-  const visits: StoredVisit[] = [];
-  for (const visit of await listVisits(db, scope, patientId)) visits.push(await readVisit(context, visit));
+  const visits = await readVisitsOverTime(context, patientId);
+  const allReadings = await listReadings(db, scope, patientId);
+  const readings = allReadings.flatMap((reading) => toStoredReading(reading, practice));
   const recall = (await listTasksOfPatient(db, scope, patientId)).find((task) => task.kind === 'recall' && task.state === 'open');
   return {
     id: patient.id,
@@ -32,7 +32,9 @@ export async function readPerson(context: Reader, patientId: string): Promise<Pe
     birthDate: patient.birthDate,
     ageYears: ageOn(patient.birthDate, await localDate(context)).ageYears,
     visits,
-    readings: (await listReadings(db, scope, patientId)).flatMap((reading) => toStoredReading(reading, practice)),
+    readings,
+    notTaken: allReadings.flatMap((reading) => toNotTaken(reading, visits)),
+    firstReadings: await summariseFirstReadings(context, [...new Set(readings.map(({ meterId }) => meterId))]),
     courses: (await listCourses(db, scope, patientId)).map((course) =>
       toStoredCourse(course, practice, visits.find((v) => v.id === course.visitId)?.onDate),
     ),
@@ -40,26 +42,33 @@ export async function readPerson(context: Reader, patientId: string): Promise<Pe
   };
 }
 
-async function readVisit({ db, scope }: Reader, { id, onDate, kind, state }: Visit): Promise<StoredVisit> {
-  const confirmed = await findConfirmedLevel(db, scope, id);
-  const plan = (await listResults(db, scope, id, 'regimen')).at(-1)?.body as { leaflet?: Leaflet } | undefined;
-  return {
-    id,
-    onDate,
-    kind,
-    state,
-    confirmed: confirmed ?? null,
-    level: confirmed?.level ?? null,
-    findings: await listFindings(db, scope, id),
-    leaflet: plan?.leaflet ?? null,
-  };
+/** The spread of first readings, for what a high one is expected to do by itself. */
+async function summariseFirstReadings({ db, scope }: Reader, meterIds: readonly string[]): Promise<PersonRecord['firstReadings']> {
+  const summaries = await Promise.all(
+    meterIds.map(async (meterId) => {
+      const first = await listFirstReadings(db, scope, meterId);
+      const summary = first.length > 1 ? censoredSummary(first) : undefined;
+      if (!summary?.ok) return [];
+      const { geometricMeanRlu, sdLog } = summary.value;
+      return [{ meterId, people: first.length, geometricMeanRlu, sdLog }];
+    }),
+  );
+  return summaries.flat();
+}
+
+function toNotTaken({ use, visitId, state, reasons, takenAt }: Reading, visits: readonly StoredVisit[]): PersonRecord['notTaken'] {
+  const onDate = visits.find((visit) => visit.id === visitId)?.onDate;
+  const hasNumber = state !== 'not-taken' && state !== 'failed' && takenAt !== null;
+  if (use !== 'patient' || onDate === undefined || hasNumber) return [];
+  const words = reasons.map((reason) => reason.replaceAll('-', ' ')).join('; ');
+  return [{ onDate, reason: state === 'failed' ? 'swab or meter failed' : words || 'reason not noted' }];
 }
 
 /** Readings without a time or a meter (not taken, failed before that) cannot be drawn and are left to their visit. */
 function toStoredReading({ id, use, takenAt, rlu, bound, state, reasons, meterId }: Reading, practice: PracticeFile): StoredReading[] {
   const meter = practice.meters.find((m) => m.id === meterId);
   if (use !== 'patient' || takenAt === null || !meter) return [];
-  const { name, cutoffRlu, cvAnalytical, cvWithinPerson } = meter;
+  const { name, cutoffRlu, lowestRlu, highestRlu, cvAnalytical, cvWithinPerson, cvAnalyticalAssumed, cvWithinPersonAssumed } = meter;
   return [
     {
       id,
@@ -73,13 +82,17 @@ function toStoredReading({ id, use, takenAt, rlu, bound, state, reasons, meterId
       cutoffRlu,
       cvAnalytical,
       cvWithinPerson,
+      cvAnalyticalAssumed,
+      cvWithinPersonAssumed,
+      lowestRlu,
+      highestRlu,
     },
   ];
 }
 
 /** A course that never began is dated by the visit at which it was offered. */
 function toStoredCourse(course: Course, practice: PracticeFile, offeredOn = ''): PersonRecord['courses'][number] {
-  const { shelfItemId, state, fromDate, toDate, signature, reason, stopReason } = course;
+  const { shelfItemId, state, release, fromDate, toDate, adherence, signature, reason, stopReason } = course;
   const name = practice.shelf.find((item) => item.id === shelfItemId)?.name ?? shelfItemId;
   return {
     shelfItemId,
@@ -87,6 +100,8 @@ function toStoredCourse(course: Course, practice: PracticeFile, offeredOn = ''):
     state,
     from: fromDate ?? offeredOn,
     to: toDate,
+    release,
+    adherence,
     signedBy: signature?.by ?? null,
     reason: stopReason ?? reason,
   };

@@ -155,7 +155,7 @@ demoTest(
     const note = await page.evaluate(() => navigator.clipboard.readText());
     expect(note).toMatch(/\nLevel: \w+, by .*confirmed by Ines Marrow/);
     expect(note).toContain(`${name} (taste; instead `);
-    expect(note).toContain('Goals, in the own words: "keep my own teeth"; "no sore tooth".');
+    expect(note).toContain(`Goals, in the patient's words: "keep my own teeth"; "no sore tooth".`);
     expect(note).toContain('Swab reading: No swab today.');
 
     // The next visit, from the list of people to the closed visit.
@@ -239,4 +239,25 @@ demoTest('a closed visit is corrected by keys: reason first, both values after',
   await page.keyboard.press('p');
   await page.getByRole('article').waitFor();
   expect(await page.getByRole('article').innerText()).toMatch(/, corrected on \d/);
+});
+
+demoTest('the practice puts the parts of its note in another order and leaves one out, by keys', async ({ page, server }) => {
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+  await signIn(page, server);
+  await page.goto(`${server.url}/rules`);
+  await page.getByRole('button', { name: 'Change the chart note' }).press('Enter');
+  const form = page.getByRole('form', { name: 'Chart note' });
+  await form.getByRole('button', { name: 'up: Findings' }).press('Enter');
+  await form.getByRole('button', { name: 'leave out: Swab reading, or why there is none' }).press('Enter');
+  await axe(page, 'note order');
+  await form.getByRole('button', { name: 'Save' }).press('Enter');
+  await page.getByText('Saved.').waitFor();
+  await page.goto(server.url);
+  await openVisitOf(page, 'Yusra');
+  await page.keyboard.press('.');
+  await expect.poll(() => said(page)).toBe('Note copied.');
+  const note = await page.evaluate(() => navigator.clipboard.readText());
+  expect(note.indexOf('\nFindings')).toBeGreaterThan(0);
+  expect(note.indexOf('\nFindings')).toBeLessThan(note.indexOf('\nLevel'));
+  expect(note).not.toContain('Swab reading');
 });

@@ -70,7 +70,7 @@ test('findings, level, reading, words on each item, goals and the next date, eac
   expect(note).toContain(`Declined: ${paste.name} (taste; instead ${varnish.name}); ${gum.name} (reason not noted).`);
   expect(note).toContain(`Not affordable: ${varnish.name}.`);
   expect(note).toContain(`Since last time: ${paste.name}: less often (time).`);
-  expect(note).toContain('Goals of earlier visits: "fresh breath": not asked.\nGoals, in the own words: "keep my own teeth".');
+  expect(note).toContain(`Goals of earlier visits: "fresh breath": not asked.\nGoals, in the patient's words: "keep my own teeth".`);
   expect(note).toContain('Spoke for the visit: guardian, Bo Thorn; interpreter not asked.');
   expect(note).toContain('Next visit: 25 February 2027.');
 });
@@ -89,7 +89,7 @@ test('private answers stand in their own part alone, and only where it is chosen
 test('the order is the practice’s own, what is left out is left out, and a text field can hold it', () => {
   const input = visit({ goals: ['one\nline\tonly'], nextOn: '2027-02-25' });
   expect(noteOf(input, { sections: ['next', 'goals'] })).toBe(
-    'Ana Thorn, born 2 March 1984. Visit of 25 November 2026, Tern Quay Dental (an invented practice).\nNext visit: 25 February 2027.\nGoals, in the own words: "one line only".',
+    `Ana Thorn, born 2 March 1984. Visit of 25 November 2026, Tern Quay Dental (an invented practice).\nNext visit: 25 February 2027.\nGoals, in the patient's words: "one line only".`,
   );
   const corrections = [{ at: '2026-11-30T09:00:00Z', on: '2026-11-30', by: 'Ines Marrow', reason: 'wrong line', changes: [] }];
   expect(noteOf(input, { sections: [], corrections })).toMatch(/\nCorrected on 30 November 2026 by Ines Marrow: wrong line\.$/);

@@ -182,7 +182,7 @@ function sayGoals({ input: { visit } }: NoteInput): string[] {
   const past = pastGoals.map(({ id, text }) => `"${text}": ${sayWord(goalsSince[id] ?? 'not asked')}`);
   return [
     ...(past.length > 0 ? [`Goals of earlier visits: ${past.join('; ')}.`] : []),
-    ...(goals.length > 0 ? [`Goals, in the own words: ${goals.map((goal) => `"${goal}"`).join('; ')}.`] : []),
+    ...(goals.length > 0 ? [`Goals, in the patient's words: ${goals.map((goal) => `"${goal}"`).join('; ')}.`] : []),
   ];
 }
 

@@ -13,3 +13,10 @@ export function listFindingRows(db: Db, scope: SiteScope, visitId: string): Prom
   const query = db.selectFrom('finding').selectAll().where('siteId', '=', scope.siteId).where('visitId', '=', visitId);
   return query.orderBy('id').execute();
 }
+
+/** Of several visits, those noted by mistake too. */
+export async function listFindingRowsOfVisits(db: Db, scope: SiteScope, visitIds: readonly string[]): Promise<FindingTable[]> {
+  if (visitIds.length === 0) return [];
+  const query = db.selectFrom('finding').selectAll().where('siteId', '=', scope.siteId).where('visitId', 'in', visitIds);
+  return query.orderBy('id').execute();
+}

@@ -13,6 +13,22 @@ export async function listResults(db: Db, scope: SiteScope, visitId: string, kin
   return rows.map(({ siteId: _siteId, body, ...row }) => ({ ...row, body: JSON.parse(body) }));
 }
 
+/** Of one kind, as it was computed for several visits, oldest first; decisions are not among them. */
+export async function listComputedResults(db: Db, scope: SiteScope, visitIds: readonly string[], kind: ResultKind): Promise<Result[]> {
+  if (visitIds.length === 0) return [];
+  const rows = await db
+    .selectFrom('result')
+    .selectAll()
+    .where('siteId', '=', scope.siteId)
+    .where('visitId', 'in', visitIds)
+    .where('kind', '=', kind)
+    .where('decision', 'is', null)
+    .orderBy('madeAt')
+    .orderBy('id')
+    .execute();
+  return rows.map(({ siteId: _siteId, body, ...row }) => ({ ...row, body: JSON.parse(body) }));
+}
+
 /** What a decision on the level keeps besides the columns. */
 export interface DecisionBody {
   /** The level the list proposed; null where it proposed none. */

@@ -8,6 +8,7 @@ import { type RulesView, saveSettings } from '../../data/queries.ts';
 import { capitalise, formatMonths } from '../../format.ts';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { sayAges } from './ageBands.ts';
+import { NoteOrder } from './NoteOrder.tsx';
 import { PLACES, SettingsForm } from './SettingsForm.tsx';
 
 const LEVELS: readonly Level[] = ['low', 'moderate', 'high', 'extreme'];
@@ -29,6 +30,7 @@ export function Settings({ rules, mayChange }: { readonly rules: RulesView; read
         </>
       )}
       <Bitewings key={rules.version} rules={rules} mayChange={mayChange} />
+      <NoteOrder rules={rules} mayChange={mayChange} />
     </section>
   );
 }

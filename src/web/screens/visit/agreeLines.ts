@@ -61,7 +61,14 @@ export function agreeLines(place: AgreePlace): readonly Line[] {
     ...items,
     text('keep', 'k', 'One thing to keep', 'printed at the top of the leaflet', visit.agreed?.keep, proposed.keep),
     text('tryThis', 't', 'One thing to try', 'printed at the top of the leaflet', visit.agreed?.tryThis, proposed.tryThis ?? ''),
-    text('goals', 'g', 'Goals, in the own words', `up to ${MOST_GOALS}, separate several with a semicolon`, visit.goals?.join('; '), ''),
+    text(
+      'goals',
+      'g',
+      "Goals, in the patient's words",
+      `up to ${MOST_GOALS}, separate several with a semicolon`,
+      visit.goals?.join('; '),
+      '',
+    ),
     text('stopUsing', 's', 'Stop using', 'separate several with a semicolon', visit.stopUsing?.join('; '), ''),
     lineOf({
       id: 'nextOn',

@@ -1,0 +1,64 @@
+import type { PersonRecord, StoredReading } from '../../api/bundles.ts';
+import { compareWithPast } from '../../core/reading/compareWithPast.ts';
+import { expectedFall, FEWEST_PEOPLE } from '../../core/reading/expectedFall.ts';
+import { logVarianceOfCv } from '../../core/reading/logSdOfCv.ts';
+import { parseTakenAt } from '../../core/reading/parseTakenAt.ts';
+import { sayChange } from '../../core/reading/readingSentences.ts';
+import type { Meter, PastReading } from '../../core/reading/types.ts';
+import { formatNumber } from '../format.ts';
+import { isCounted } from './storedReading.ts';
+
+type Numbered = StoredReading & { readonly rlu: number };
+
+/**
+ * What the last two counted readings on one meter say of change, with the limit and which part of the noise is assumed. Never
+ * "improved", never an arrow; one meter is never compared with another.
+ */
+export function sayLastChange(readings: readonly StoredReading[], firstReadings: PersonRecord['firstReadings'] = []): readonly string[] {
+  const counted = readings.filter((r): r is Numbered => isCounted(r) && r.rlu !== null);
+  const last = counted.at(-1);
+  if (!last) return ['No reading that counts yet.'];
+  const before = counted.slice(0, -1).flatMap((r) => {
+    const at = parseTakenAt(r.takenAt);
+    return at ? [{ reading: toPast(r), at }] : [];
+  });
+  const comparison = compareWithPast(last, meterOf(last), before, Date.parse(last.takenAt));
+  if (comparison.kind === 'none') return ['One reading that counts: no change can be told yet.'];
+  const [change = ''] = sayChange(comparison, meterOf(last));
+  const isFall = comparison.kind === 'compared' && comparison.change.verdict === 'fall';
+  const first = comparison.kind === 'compared' ? comparison.past.reading : undefined;
+  return isFall && first ? [change, ...sayRegression(first, last, firstReadings)] : [change];
+}
+
+/** High first readings fall by themselves; by how much is said only from enough people of this practice, on this meter. */
+function sayRegression(first: PastReading, last: Numbered, firstReadings: PersonRecord['firstReadings']): readonly string[] {
+  const population = firstReadings.find(({ meterId }) => meterId === last.meterId);
+  const sdLogSingle = Math.sqrt(
+    logVarianceOfCv(last.cvAnalytical, 'cvAnalytical') + logVarianceOfCv(last.cvWithinPerson, 'cvWithinPerson'),
+  );
+  const fall = population && first.rlu > 0 ? expectedFall({ firstRlu: first.rlu, population, sdLogSingle }) : undefined;
+  const isHigh = first.rlu >= last.cutoffRlu || fall?.ok === true;
+  if (!isHigh) return [];
+  const general = 'High first readings tend to fall without treatment; part of this fall is that';
+  if (!fall?.ok) {
+    const few = population && population.people < FEWEST_PEOPLE ? `: by how much is not said from ${population.people} people` : '';
+    return [`${general}${few}.`];
+  }
+  const seen = 1 - last.rlu / first.rlu;
+  const { fraction, people } = fall.value;
+  const assumed = last.cvAnalyticalAssumed || last.cvWithinPersonAssumed ? ', with noise that is partly assumed' : '';
+  return [
+    `${general}: about ${sayPercent(fraction)} would be expected by that alone, ${sayPercent(seen)} was seen. Worked out from the first readings of ${formatNumber(people)} people of this practice on this meter${assumed}.`,
+  ];
+}
+
+const sayPercent = (fraction: number) => `${formatNumber(Math.round(100 * fraction))} %`;
+
+const toPast = ({ takenAt, rlu, bound, meterId }: Numbered): PastReading => ({ takenAt, rlu, bound, state: 'valid', meterId });
+
+function meterOf(reading: StoredReading): Meter {
+  const { meterId, meterName, cutoffRlu, lowestRlu, highestRlu, cvAnalytical, cvAnalyticalAssumed, cvWithinPerson, cvWithinPersonAssumed } =
+    reading;
+  const noise = { cvAnalytical, cvAnalyticalAssumed, cvWithinPerson, cvWithinPersonAssumed };
+  return { id: meterId, name: meterName, cutoffRlu, lowestRlu, highestRlu, countdownS: 0, ...noise };
+}

@@ -1,0 +1,96 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { type FormEvent, useState } from 'react';
+import { DEFAULT_NOTE, type NoteSection } from '../../../core/note/noteSections.ts';
+import type { PracticeSettings } from '../../../core/visit/types.ts';
+import { callApi } from '../../data/api.ts';
+import { type RulesView, saveSettings } from '../../data/queries.ts';
+import { useVersionedSave } from '../../data/useVersionedSave.ts';
+import { OpenForm } from '../../parts/OpenForm.tsx';
+import { SaveBar } from '../../parts/SaveBar.tsx';
+import { listParts, movePart, SECTION_NAMES } from './noteOrder.ts';
+
+/** Which parts the chart note has, and in which order: the practice's own. */
+export function NoteOrder({ rules, mayChange }: { readonly rules: RulesView; readonly mayChange: boolean }) {
+  const view = (
+    <ol>
+      {(rules.settings.note ?? DEFAULT_NOTE).map((id) => (
+        <li key={id}>{SECTION_NAMES[id]}</li>
+      ))}
+    </ol>
+  );
+  return (
+    <>
+      <h3>Chart note</h3>
+      <p>Copied from a visit as plain text, in this order. Private answers stand in it only if the practice puts that part in.</p>
+      {mayChange ? (
+        <OpenForm label="Change the chart note" form={(close) => <OrderForm rules={rules} close={close} />}>
+          {view}
+        </OpenForm>
+      ) : (
+        view
+      )}
+    </>
+  );
+}
+
+function OrderForm({ rules, close }: { readonly rules: RulesView; readonly close: (said?: string) => void }) {
+  const client = useQueryClient();
+  const [chosen, setChosen] = useState<readonly NoteSection[]>(rules.settings.note ?? DEFAULT_NOTE);
+  const saving = useVersionedSave<PracticeSettings>({
+    version: rules.version,
+    write: saveSettings,
+    readAgain: async () => {
+      const now = await callApi<RulesView>('GET', '/api/rules');
+      return { value: now.settings, version: now.version };
+    },
+    onSaved: async () => {
+      await client.invalidateQueries({ queryKey: ['rules'] });
+      close('Saved.');
+    },
+  });
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    void saving.save({ ...rules.settings, note: chosen });
+  };
+  return (
+    <form onSubmit={submit} aria-label="Chart note">
+      <ol className="note-order">
+        {listParts(chosen).map(({ id, isIn }) => (
+          <li key={id} className={isIn ? undefined : 'aside'}>
+            <span>{isIn ? SECTION_NAMES[id] : `${SECTION_NAMES[id]}, left out`}</span>
+            <span className="note-order-keys">
+              {isIn && (
+                <>
+                  <PartButton words="up" part={id} onPress={() => setChosen(movePart(chosen, id, -1))} />
+                  <PartButton words="down" part={id} onPress={() => setChosen(movePart(chosen, id, 1))} />
+                </>
+              )}
+              <PartButton
+                words={isIn ? 'leave out' : 'put in'}
+                part={id}
+                onPress={() => setChosen(isIn ? chosen.filter((other) => other !== id) : [...chosen, id])}
+              />
+            </span>
+          </li>
+        ))}
+      </ol>
+      <SaveBar saving={saving} say={sayNote} onLeave={() => close()} />
+    </form>
+  );
+}
+
+const sayNote = ({ note = DEFAULT_NOTE }: PracticeSettings) => note.map((id, i) => [`Part ${i + 1}`, SECTION_NAMES[id]] as const);
+
+interface PartButtonProps {
+  readonly words: string;
+  readonly part: NoteSection;
+  readonly onPress: () => void;
+}
+
+function PartButton({ words, part, onPress }: PartButtonProps) {
+  return (
+    <button type="button" className="link" aria-label={`${words}: ${SECTION_NAMES[part]}`} onClick={onPress}>
+      {words}
+    </button>
+  );
+}
