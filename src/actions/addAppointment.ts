@@ -1,6 +1,6 @@
 import { AppError } from '../api/errors.ts';
 import { listAppointments } from '../store/read/appointments.ts';
-import { findPatient } from '../store/read/patients.ts';
+import { findKeptPatient } from '../store/read/patients.ts';
 import { insertRows } from '../store/write/rows.ts';
 import { requireClockTime, requireDate, requireText } from './checks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
@@ -26,19 +26,18 @@ export async function addAppointment(context: ActionContext, input: AddAppointme
   const atTime = input.atTime === undefined ? null : requireClockTime('The time', input.atTime);
   const appointment = {
     id: context.newId(),
-    patientId,
     onDate,
     atTime,
     state: 'planned',
     note: note === undefined ? null : requireText('The note', note, 500),
   } as const;
   return inTransaction(context, 'addAppointment', async (trx, log) => {
-    const patient = await findPatient(trx, context.scope, patientId);
+    const patient = await findKeptPatient(trx, context.scope, patientId);
     if (patient?.state !== 'active') throw new AppError('PATIENT_NOT_FOUND', 'There is no such person in this practice.');
-    const there = await listAppointments(trx, context.scope, patientId);
+    const there = await listAppointments(trx, context.scope, patient.id);
     const same = there.find((a) => a.onDate === onDate && a.atTime === atTime && a.state === 'planned');
     if (same) return { appointmentId: same.id };
-    log.rows('appointment', await insertRows(trx, context.scope, 'appointment', [appointment]));
+    log.rows('appointment', await insertRows(trx, context.scope, 'appointment', [{ ...appointment, patientId: patient.id }]));
     return { appointmentId: appointment.id };
   });
 }

@@ -21,7 +21,7 @@ const STORED_PARTS = {
   reading: ['reading'],
   risk: ['mouth', 'proposed', 'proposedSentence', 'compare', 'couldChange'],
   needs: ['needs', 'facts', 'unknownAnswers', 'safetyUnknown'],
-  regimen: ['plan', 'leaflet', 'sources', 'versions'],
+  regimen: ['plan', 'leaflet', 'leaflets', 'sources', 'versions'],
 } as const satisfies Partial<Record<ResultKind, readonly (keyof VisitAssessment)[]>>;
 
 type StoredKind = keyof typeof STORED_PARTS;

@@ -1,6 +1,7 @@
 import type { DateOrder } from '../core/day/birthday.ts';
 import type { DayRow, KnownPerson, RowVerdict } from '../core/day/dayRow.ts';
 import { type JudgeInput, judgeRows, nameKeyOf } from '../core/day/judgeRows.ts';
+import type { PatientProfile } from '../core/visit/patientProfile.ts';
 import { ConflictError } from '../store/errors.ts';
 import { listAppointmentsOfDay } from '../store/read/appointments.ts';
 import { findPatient, listEveryPatient, type Patient } from '../store/read/patients.ts';
@@ -8,10 +9,10 @@ import { holdSite } from '../store/read/sites.ts';
 import type { Db } from '../store/schema.ts';
 import { searchKey } from '../store/searchKey.ts';
 import type { SiteScope } from '../store/siteScope.ts';
-import type { PatientProfile } from '../store/storedJson.ts';
 import { insertRows, updateRow } from '../store/write/rows.ts';
 import { requireDate, requireText } from './checks.ts';
 import { type ActionContext, type ChangeLog, inTransaction } from './context.ts';
+import { searchKeyOf, searchKeyOfChart } from './patientSearchKey.ts';
 import { requireRight } from './rights.ts';
 
 export interface ImportDayInput {
@@ -92,7 +93,7 @@ async function putNew(write: Write, { name, birthDate, chartNumber, atTime }: Ex
   const profile = { name: requireText('The name', name), ...(chartNumber === undefined ? {} : { chartNumber: requireChart(chartNumber) }) };
   const patient = {
     id: context.newId(),
-    searchKey: keyOf(profile),
+    searchKey: searchKeyOf(profile),
     birthDate,
     profile: JSON.stringify(profile satisfies PatientProfile),
     state: 'active',
@@ -110,12 +111,11 @@ async function putDown({ trx, log, context, onDate }: Write, patientId: string, 
 async function addChartNumber({ trx, log, context }: Write, patientId: string, chartNumber: string): Promise<void> {
   const patient = await findPatient(trx, context.scope, patientId);
   const profile = { ...patient?.profile, name: patient?.profile.name ?? '', chartNumber: requireChart(chartNumber) };
-  const patch = { profile: JSON.stringify(profile satisfies PatientProfile), searchKey: keyOf(profile) };
+  const key = await searchKeyOfChart(trx, context.scope, patientId, profile);
+  const patch = { profile: JSON.stringify(profile satisfies PatientProfile), searchKey: key };
   const stored = patient && (await updateRow(trx, context.scope, 'patient', patient, patch));
   if (!stored) throw new ConflictError('The person', chartNumber, patient);
   log.row('patient', stored);
 }
 
 const requireChart = (chartNumber: string): string => requireText('The chart number', chartNumber, 50);
-
-const keyOf = ({ name, chartNumber }: PatientProfile): string => searchKey(chartNumber === undefined ? name : `${name} ${chartNumber}`);

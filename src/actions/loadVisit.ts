@@ -2,11 +2,11 @@ import { AppError } from '../api/errors.ts';
 import type { PastReading } from '../core/reading/types.ts';
 import type { ShelfItem } from '../core/regimen/types.ts';
 import type { Answer, Answers } from '../core/visit/answer.ts';
-import type { Adherence, Finding, PastCare, PastGoal, PracticeFile, VisitInput } from '../core/visit/types.ts';
+import type { Adherence, Finding, PastCare, PastGoal, PracticeFile, ReleasedAnswer, VisitInput } from '../core/visit/types.ts';
 import { type Course, listCourses, listCoursesOfVisit } from '../store/read/courses.ts';
 import { type Draft, readDraft } from '../store/read/draftFields.ts';
 import { listFindings } from '../store/read/findings.ts';
-import { findPatient, type Patient } from '../store/read/patients.ts';
+import { findKeptPatient, type Patient } from '../store/read/patients.ts';
 import { listReadings, type Reading } from '../store/read/readings.ts';
 import { findConfirmedLevel } from '../store/read/results.ts';
 import { findPractice } from '../store/read/sites.ts';
@@ -32,7 +32,7 @@ export interface LoadedVisit {
 export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Promise<LoadedVisit> {
   const visit = await findVisit(db, scope, visitId);
   if (!visit) throw new AppError('VISIT_NOT_FOUND', 'This visit is not in the records of this practice.');
-  const patient = await findPatient(db, scope, visit.patientId);
+  const patient = await findKeptPatient(db, scope, visit.patientId);
   if (!patient) throw new AppError('PATIENT_NOT_FOUND', 'This person is not in the records of this practice.');
   const stored = await findPractice(db, scope);
   if (!stored) throw new AppError('SITE_NOT_FOUND', 'This practice is not in the data file.');
@@ -55,7 +55,7 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
   const refused = ofVisit.flatMap(({ shelfItemId, refusal }) => (refusal ? [{ shelfItemId, ...refusal }] : []));
   const input: VisitInput = {
     practice,
-    person: { name: patient.profile.name, birthDate: patient.birthDate, newPatient: earlier.length === 0 },
+    person: { name: patient.profile.name, birthDate: patient.birthDate, newPatient: earlier.length === 0, ...homesOf(patient) },
     visit: {
       meterId: stored.practice.meters[0]?.id,
       ...said,
@@ -82,6 +82,8 @@ type Said = Omit<
   readonly language?: VisitInput['visit']['language'];
 };
 
+const homesOf = ({ profile: { homes } }: Patient) => (homes === undefined || homes.length === 0 ? {} : { homes });
+
 function isBefore(a: Visit, b: Visit): boolean {
   return a.onDate < b.onDate || (a.onDate === b.onDate && a.id < b.id);
 }
@@ -92,7 +94,8 @@ export function carryForward(earlier: readonly Pick<Visit, 'answers' | 'onDate'>
   for (const { answers, onDate } of earlier) {
     for (const [question, answer] of Object.entries(answers ?? {})) {
       if (answer.value === undefined) continue;
-      carried[question] = { how: 'carried', value: answer.value, askedOn: answer.askedOn ?? onDate };
+      const { value, alone } = answer;
+      carried[question] = { how: 'carried', value, askedOn: answer.askedOn ?? onDate, ...(alone && { alone }) };
     }
   }
   return carried;
@@ -106,15 +109,17 @@ async function carryFindings(db: Db, scope: SiteScope, last: Visit | undefined):
 /** Draft fields are checked against their schema before they are saved, so their shape is known here. */
 function saidInDraft({ fields }: Draft, carriedFindings: readonly Finding[]): Said {
   const answers: Record<string, Answer> = {};
+  const released: Record<string, ReleasedAnswer> = {};
   const rest: Record<string, unknown> = {};
   for (const { path, value } of fields) {
     const [first = '', question] = path.split('.');
     // Taken out again.
     if (value === null) continue;
     if (first === 'answers' && question !== undefined) answers[question] = value as Answer;
+    else if (first === 'released' && question !== undefined) released[question] = value as ReleasedAnswer;
     else rest[first] = value;
   }
-  return { findings: carriedFindings, ...(rest as Partial<Said>), answers };
+  return { findings: carriedFindings, ...(rest as Partial<Said>), ...(Object.keys(released).length > 0 && { released }), answers };
 }
 
 async function saidAtClosing(db: Db, scope: SiteScope, visit: Visit, readings: readonly Reading[]): Promise<Said> {

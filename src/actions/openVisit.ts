@@ -1,5 +1,5 @@
 import { AppError } from '../api/errors.ts';
-import { findPatient } from '../store/read/patients.ts';
+import { findKeptPatient, holdPatients } from '../store/read/patients.ts';
 import { findOpenVisit, findVisit, type Visit } from '../store/read/visits.ts';
 import type { VisitKind } from '../store/schema.ts';
 import { insertOpenVisit } from '../store/write/visits.ts';
@@ -23,15 +23,16 @@ export async function openVisit(context: ActionContext, { patientId, kind, onDat
   requireRight(actor, 'openVisit');
   requireDate('The date of the visit', onDate);
   return inTransaction(context, 'openVisit', async (trx, log) => {
-    const patient = await findPatient(trx, scope, patientId);
+    const kept = await findKeptPatient(trx, scope, patientId);
+    const [patient] = kept ? await holdPatients(trx, scope, [kept.id]) : [];
     if (patient?.state !== 'active') throw new AppError('PATIENT_NOT_FOUND', 'There is no such person in this practice.');
     // A chart that was merged into this one may still have its own visit open.
-    const before = await findOpenVisit(trx, scope, patientId);
+    const before = await findOpenVisit(trx, scope, patient.id);
     if (before) return before;
     if (!clockIsRight) await requireClock({ ...context, db: trx });
-    const opened = await insertOpenVisit(trx, scope, { id: newId(), patientId, kind, onDate });
+    const opened = await insertOpenVisit(trx, scope, { id: newId(), patientId: patient.id, kind, onDate });
     if (opened) log.row('visit', opened);
-    const visit = opened ? await findVisit(trx, scope, opened.id) : await findOpenVisit(trx, scope, patientId);
+    const visit = opened ? await findVisit(trx, scope, opened.id) : await findOpenVisit(trx, scope, patient.id);
     // Only if somebody closed that visit in this very moment.
     if (!visit) throw new AppError('CONFLICT', 'The visit was closed by somebody else. Open it again.');
     return visit;

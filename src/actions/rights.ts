@@ -16,6 +16,11 @@ export const RIGHTS = {
   saveStandingOrder: ['dentist'],
   withdrawStandingOrder: ['dentist'],
   addPatient: EVERYONE,
+  changePatient: EVERYONE,
+  mergePatients: ['lead', 'hygienist', 'dentist'],
+  unmergePatient: ['lead', 'hygienist', 'dentist'],
+  /** A private answer goes on a leaflet by a professional's deliberate key alone. */
+  releasePrivate: ['hygienist', 'dentist'],
   addAppointment: EVERYONE,
   changeAppointment: EVERYONE,
   importDay: EVERYONE,

@@ -26,6 +26,8 @@ export const PersonLine = z.object({
   id: z.string(),
   name: z.string(),
   birthDate: z.string(),
+  /** Words by which a search finds the person: names and chart numbers, those of merged charts too. */
+  searchKey: z.string().optional(),
   ageYears: z.number().int(),
   lastVisitOn: z.string().nullable(),
   lastLevel: z.string().nullable(),
@@ -41,6 +43,9 @@ export type PersonLine = z.infer<typeof PersonLine>;
 export const NewPerson = z.strictObject({
   name: z.string().trim().min(1).max(200),
   birthDate: z.iso.date(),
+  chartNumber: z.string().trim().min(1).max(50).optional(),
+  /** Somebody was asked whether it is the same person as one on record, and said no. */
+  isAnotherPerson: z.literal(true).optional(),
 });
 export type NewPerson = z.infer<typeof NewPerson>;
 
@@ -78,6 +83,11 @@ export const CorrectionBody = z.strictObject({
   level: z.enum(['low', 'moderate', 'high', 'extreme']).optional(),
 });
 export type CorrectionBody = z.infer<typeof CorrectionBody>;
+export const ReleaseBody = z.strictObject({
+  question: z.string().max(100),
+  isReleased: z.boolean(),
+  heard: z.enum(['patient', 'guardian', 'carer']).optional(),
+});
 export const SignInBody = z.strictObject({ memberId: z.string(), password: z.string() });
 
 const password = z.string().min(8, { error: 'must have 8 characters or more' }).max(200);

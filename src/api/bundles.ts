@@ -5,12 +5,16 @@ import type { Bound, Meter, ReadingState, SwabLot } from '../core/reading/types.
 import type { ConfirmedLevel, ShelfItem } from '../core/regimen/types.ts';
 import type { Level } from '../core/risk/types.ts';
 import type { VisitCorrection } from '../core/visit/correction.ts';
+import type { PatientProfile } from '../core/visit/patientProfile.ts';
 import type { Finding, Speaker, VisitAssessment, VisitInput } from '../core/visit/types.ts';
+import type { PersonDetails } from './personSchema.ts';
 
 /** One visit as the Visit page needs it; the page runs `assessVisit(input)` itself after every answer. */
 export interface VisitBundle {
   readonly visitId: string;
   readonly patientId: string;
+  /** Who the person is to the practice: guardians, interpreter, permissions. */
+  readonly profile: PatientProfile;
   readonly state: 'open' | 'closed' | 'void';
   readonly input: VisitInput;
   /** Version of every saved field by path; absent = never saved in this visit. */
@@ -80,6 +84,50 @@ export interface StoredVisit {
   readonly speaker: Speaker | null;
   readonly goals: readonly string[];
   readonly leaflet: Leaflet | null;
+}
+
+/** One entry of the history of a person's details: all of them as they stood from then on. */
+export interface PersonChange {
+  /** UTC. */
+  readonly at: string;
+  /** Name of the member; null where it is not known. */
+  readonly by: string | null;
+  readonly action: string;
+  readonly reason: string | null;
+  /** Undefined once erased. */
+  readonly details?: PersonDetails | undefined;
+  readonly state?: 'active' | 'merged' | 'erased' | undefined;
+}
+
+/** A chart that is read as a part of another. */
+export interface MergedChart {
+  readonly id: string;
+  readonly version: number;
+  readonly name: string;
+  readonly birthDate: string;
+  readonly chartNumber: string | null;
+  readonly visits: number;
+  readonly merged: Pick<PersonChange, 'at' | 'by' | 'reason'> | null;
+}
+
+/** The page of one person: always of the chart that is kept. */
+export interface PersonPage {
+  readonly id: string;
+  readonly version: number;
+  readonly details: PersonDetails;
+  readonly ageYears: number;
+  readonly openVisitId: string | null;
+  /** Of this chart and of those merged into it. */
+  readonly visits: number;
+  readonly mergedCharts: readonly MergedChart[];
+  /** Oldest first. */
+  readonly history: readonly PersonChange[];
+}
+
+/** What the page of leaflets shows. */
+export interface LeafletBundle {
+  readonly patientId: string;
+  readonly leaflets: readonly Leaflet[];
 }
 
 /** One person over time. */

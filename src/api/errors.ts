@@ -13,6 +13,8 @@ export const ERRORS = {
   VISIT_NOT_FOUND: { status: 404, issue: 'not-found' },
   SHELF_ITEM_NOT_FOUND: { status: 404, issue: 'not-found' },
   STANDING_ORDER_NOT_FOUND: { status: 404, issue: 'not-found' },
+  LIKELY_SAME_PERSON: { status: 422, issue: 'duplicate' },
+  MERGE_REFUSED: { status: 422, issue: 'business-rule' },
   CONFLICT: { status: 409, issue: 'conflict' },
   VISIT_CLOSED: { status: 409, issue: 'conflict' },
   ITEM_STOPPED: { status: 422, issue: 'business-rule' },

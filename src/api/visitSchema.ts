@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import { NOTE_SECTIONS } from '../core/note/noteSections.ts';
+import { HomesSchema } from './personSchema.ts';
 
 const isoDate = z.iso.date({ error: 'must be a date like 2026-11-25' });
 const isoTime = z.iso.datetime({ offset: true, error: 'must be a time like 2026-11-25T10:36:00+01:00' });
@@ -15,6 +16,7 @@ export const AnswerSchema = z
     how: z.enum(['asked', 'carried', 'declined', 'does-not-know', 'not-asked']),
     value: z.union([z.boolean(), z.number(), z.string().max(200), z.array(z.string().max(100)).max(100)]).optional(),
     askedOn: isoDate.optional(),
+    alone: z.literal(true).optional(),
   })
   .refine((a) => (a.how === 'asked' || a.how === 'carried') === (a.value !== undefined), {
     error: 'an asked or carried answer has a value, an unknown one has none',
@@ -192,6 +194,10 @@ export const SpeakerSchema = z.strictObject({
   name: text(200).optional(),
   interpreter: z.enum(['not-needed', 'professional', 'family', 'needed-not-there']).optional(),
 });
+const ReleasedSchema = z.record(
+  text(100),
+  z.strictObject({ by: text(200), at: isoTime, heard: z.enum(['patient', 'guardian', 'carer']).optional() }),
+);
 export const GoalsSchema = z.array(text(300)).max(5);
 export const GoalsSinceSchema = z.record(text(100), z.enum(['reached', 'still-on', 'dropped']));
 const PastGoalSchema = z.strictObject({ id: text(100), text: text(300), since: isoDate });
@@ -222,6 +228,7 @@ export const VisitSchema = z.strictObject({
   stopUsing: z.array(z.string().max(200)).optional(),
   nextOn: isoDate.optional(),
   speaker: SpeakerSchema.optional(),
+  released: ReleasedSchema.optional(),
   goals: GoalsSchema.optional(),
   pastGoals: z.array(PastGoalSchema).optional(),
   goalsSince: GoalsSinceSchema.optional(),
@@ -235,7 +242,7 @@ export const VisitFileSchema = z.strictObject({
   ebbline: z.literal('visit-1'),
   about: z.string().max(500).optional(),
   practice: z.union([z.literal('demo'), PracticeFileSchema]),
-  person: z.strictObject({ name: text(200), birthDate: isoDate, newPatient: z.boolean() }),
+  person: z.strictObject({ name: text(200), birthDate: isoDate, newPatient: z.boolean(), homes: HomesSchema.optional() }),
   visit: VisitSchema,
 });
 export type VisitFile = z.infer<typeof VisitFileSchema>;

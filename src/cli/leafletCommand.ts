@@ -1,4 +1,5 @@
 import { writeFileSync } from 'node:fs';
+import { join, parse } from 'node:path';
 import { content } from '../content/allContent.ts';
 import type { LeafletLanguage } from '../core/leaflet/types.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
@@ -16,20 +17,33 @@ export interface LeafletOptions {
   readonly language?: string | undefined;
 }
 
-/** `leaflet FILE --pdf OUT`: the person's one page, with nothing on it that the screen would not print. */
+/**
+ * `leaflet FILE --pdf OUT`: the person's one page, with nothing on it that the screen would not print. For several homes a file each,
+ * in the language of the home; with `--language` one page in that language.
+ */
 export function leafletCommand(file: string, options: LeafletOptions, io: CliIo): Promise<ExitCode> {
   return reportFailure(io, async () => {
     const language = options.language === undefined ? undefined : requireLanguage(options.language);
     const input = readVisit(parseJson(await readAll(openInput(file, io).chunks)));
-    const { leaflet } = assessVisit({ ...input, visit: { ...input.visit, language: language ?? input.visit.language } }, content);
+    const { leaflet, leaflets } = assessVisit({ ...input, visit: { ...input.visit, language: language ?? input.visit.language } }, content);
     // Loaded only here: no other command needs the typesetter.
     const { renderLeafletPdf } = await import('./leafletPdf.tsx');
     const page = options.letter ? 'LETTER' : 'A4';
-    const pdf = await renderLeafletPdf(leaflet, { page });
-    writePdf(options.pdf, pdf);
-    io.write(`Leaflet of ${leaflet.personName} written to ${options.pdf} (${page === 'A4' ? 'A4' : 'Letter'}).`);
+    const printed = language === undefined ? leaflets : [leaflet];
+    for (const [i, one] of printed.entries()) {
+      const path = printed.length === 1 ? options.pdf : numberedPath(options.pdf, i + 1);
+      writePdf(path, await renderLeafletPdf(one, { page }));
+      const home = one.home === undefined ? '' : `, ${one.home}`;
+      io.write(`Leaflet of ${one.personName}${home} written to ${path} (${page === 'A4' ? 'A4' : 'Letter'}).`);
+    }
     return 0;
   });
+}
+
+/** "out.pdf" as "out-2.pdf". */
+function numberedPath(path: string, number: number): string {
+  const { dir, name, ext } = parse(path);
+  return join(dir, `${name}-${number}${ext}`);
 }
 
 const LANGUAGES: readonly LeafletLanguage[] = ['en', 'es'];

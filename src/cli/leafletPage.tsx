@@ -9,8 +9,10 @@ const PAPER_WIDTH_MM: Readonly<Record<LeafletPageSize, number>> = { A4: 210, LET
 const MARGIN_MM = 18;
 const FOOT_PT = 9.5;
 
+const PAGE_FACES = ['Atkinson', 'AtkinsonMore'];
+
 const styles = StyleSheet.create({
-  page: { fontFamily: ['Atkinson', 'AtkinsonMore'], color: '#000', paddingBottom: mm(18), paddingHorizontal: mm(MARGIN_MM) },
+  page: { fontFamily: PAGE_FACES, color: '#000', paddingBottom: mm(18), paddingHorizontal: mm(MARGIN_MM) },
   foot: { position: 'absolute', left: mm(MARGIN_MM), right: mm(MARGIN_MM), bottom: mm(9), fontSize: FOOT_PT, lineHeight: 1.25 },
 });
 
@@ -18,32 +20,53 @@ export function LeafletDocument({
   leaflet,
   page,
   setting,
+  nameFaces,
 }: {
   readonly leaflet: Leaflet;
   readonly page: LeafletPageSize;
   readonly setting: PageSetting;
+  /** Faces for the name besides those of the page. */
+  readonly nameFaces: readonly string[];
 }) {
   const block: BlockProps = { leaflet, widthMm: PAPER_WIDTH_MM[page] - 2 * MARGIN_MM, setting };
   return (
     <Document title={`${leaflet.title}: ${leaflet.personName}`} author={leaflet.practiceName} language={leaflet.language}>
       <Page size={page} style={{ ...styles.page, fontSize: setting.bodyPt, lineHeight: setting.leading, paddingTop: mm(setting.topMm) }}>
-        <Head {...block} />
+        <Head {...block} nameFaces={nameFaces} />
         <Goals {...block} />
         <Day {...block} />
         <Advice {...block} />
         <Cautions {...block} />
         <Ending {...block} />
-        <Foot {...block} />
+        <Foot {...block} nameFaces={nameFaces} />
       </Page>
     </Document>
   );
 }
 
-function Head({ leaflet, setting }: BlockProps) {
+type NameProps = BlockProps & { readonly nameFaces: readonly string[] };
+
+/** Letters that reach further below the line than those of the page. */
+const NAME_LEADING = 1.7;
+
+/** A name stands in a text of its own, so that one written from right to left turns nothing beside it. */
+const nameStyle = (nameFaces: readonly string[]) => (nameFaces.length === 0 ? {} : { fontFamily: [...nameFaces, ...PAGE_FACES] });
+
+function Head({ leaflet, setting, nameFaces }: NameProps) {
   return (
     <View>
       <Text style={{ fontSize: SMALL_PT }}>{leaflet.title}</Text>
-      <Text style={{ ...shared.strong, fontSize: setting.namePt, lineHeight: 1.2 }}>{leaflet.personName}</Text>
+      <Text
+        style={{
+          ...shared.strong,
+          fontSize: setting.namePt,
+          lineHeight: nameFaces.length === 0 ? 1.2 : NAME_LEADING,
+          ...nameStyle(nameFaces),
+        }}
+      >
+        {leaflet.personName}
+      </Text>
+      {leaflet.home !== undefined && <Text style={shared.strong}>{leaflet.home}</Text>}
       <Text style={{ fontSize: SMALL_PT, marginTop: mm(0.8) }}>
         {leaflet.practiceName}, {leaflet.date}
       </Text>
@@ -130,6 +153,7 @@ function splitEvenly(texts: readonly string[]): readonly (readonly string[])[] {
 function Ending({ leaflet, setting }: BlockProps) {
   const rows = [
     ...(leaflet.stopUsing.length > 0 ? [{ label: leaflet.labels.stop, text: `${leaflet.stopUsing.join('. ')}.` }] : []),
+    ...(leaflet.released === undefined ? [] : [{ label: leaflet.labels.released, text: `${leaflet.released.join('; ')}.` }]),
     ...(leaflet.monthlyCost === null ? [] : [{ label: leaflet.labels.cost, text: leaflet.monthlyCost }]),
   ];
   return (
@@ -146,11 +170,19 @@ function Ending({ leaflet, setting }: BlockProps) {
   );
 }
 
-function Foot({ leaflet }: BlockProps) {
+/** A face with higher letters sits lower in its line than the words beside it, points. */
+const LIFTED = { marginTop: -3.4, marginBottom: 3.4, marginRight: 2 };
+
+function Foot({ leaflet, nameFaces }: NameProps) {
+  const [before = '', after = ''] = leaflet.foot.split(leaflet.personName);
   return (
     <View style={styles.foot} fixed>
       {leaflet.demoNotice !== null && <Text>{leaflet.demoNotice}</Text>}
-      <Text>{leaflet.foot}</Text>
+      <View style={{ flexDirection: 'row', alignItems: 'center' }}>
+        {before !== '' && <Text>{before}</Text>}
+        <Text style={{ ...nameStyle(nameFaces), ...(nameFaces.length > 0 && LIFTED) }}>{leaflet.personName}</Text>
+        <Text>{after}</Text>
+      </View>
     </View>
   );
 }

@@ -96,6 +96,24 @@ test('letters of many names are set; a sign without a glyph is refused, not left
   await expect(named('李雷')).rejects.toThrow('李雷');
 });
 
+test.each(['محمد العبد', 'سارة O’Neil', "D'Arcy O'Brien-Łukasz"])(
+  'the name %s is set in head and foot, and leaves the date beside it alone',
+  async (personName) => {
+    const foot = leaflet.foot.replace(leaflet.personName, personName);
+    const pdf = readPdf(await renderLeafletPdf({ ...leaflet, personName, foot }, { page: 'A4' }));
+    expect(pdf.pages).toBe(1);
+    expect(pdf.text).toContain(foot.slice(personName.length).trim());
+    // Drawn from right to left, the letters stand the other way round in the file.
+    const letters = (text: string) => [...text.replace(/\s/g, '')].sort().join('');
+    const head = pdf.text.slice(leaflet.title.length, pdf.text.indexOf(leaflet.practiceName));
+    expect(letters(head)).toBe(letters(personName));
+  },
+);
+
+test('Arabic is set for the name alone, not for words of the page', async () => {
+  await expect(renderLeafletPdf({ ...leaflet, keep: 'محمد' }, { page: 'A4' })).rejects.toThrow('محمد');
+});
+
 test('more than a page holds is refused, not cut off', async () => {
   const cautions = Array.from({ length: 40 }, (_, i) => `${i} ${leaflet.cautions[0]}`);
   await expect(renderLeafletPdf({ ...leaflet, cautions }, { page: 'A4' })).rejects.toThrow('does not fit one page');

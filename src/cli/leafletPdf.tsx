@@ -22,10 +22,13 @@ const SETTINGS: readonly PageSetting[] = [
  * @throws RangeError when a sign has no place in the typeface, or when the words do not fit one page even at 12 pt
  */
 export async function renderLeafletPdf(leaflet: Leaflet, { page }: { readonly page: LeafletPageSize }): Promise<Uint8Array> {
-  registerFonts();
-  await refuseUnknownSigns(leaflet);
+  const hasArabic = isArabic(leaflet.personName);
+  registerFonts(hasArabic);
+  await refuseUnknownSigns(leaflet, hasArabic);
   for (const setting of SETTINGS) {
-    const pdf = await renderToBuffer(<LeafletDocument leaflet={leaflet} page={page} setting={setting} />);
+    const pdf = await renderToBuffer(
+      <LeafletDocument leaflet={leaflet} page={page} setting={setting} nameFaces={hasArabic ? [NAME_FACE[0]] : []} />,
+    );
     if (countPages(pdf) === 1) return new Uint8Array(pdf);
   }
   throw new RangeError(`the leaflet does not fit one page: ${leaflet.day.length} steps, ${leaflet.cautions.length} cautions`);
@@ -42,32 +45,38 @@ export function countPages(pdf: Uint8Array): number {
 
 /** The second family holds letters of names such as Ł. */
 const FACES = [
-  ['Atkinson', 'latin'],
-  ['AtkinsonMore', 'latin-ext'],
+  ['Atkinson', 'atkinson-hyperlegible-next', 'latin'],
+  ['AtkinsonMore', 'atkinson-hyperlegible-next', 'latin-ext'],
 ] as const;
+/** For the name alone, and loaded only for a name that needs it: no page is written in this script. */
+const NAME_FACE = ['NotoArabic', 'noto-sans-arabic', 'arabic'] as const;
 const WEIGHTS = [400, 600];
-let fontsRegistered = false;
+const registered = new Set<string>();
 
 /** Static faces, since the renderer takes no variable font. */
-function registerFonts(): void {
-  if (fontsRegistered) return;
+function registerFonts(hasArabic: boolean): void {
   const { resolve } = createRequire(import.meta.url);
-  const fileOf = (subset: string, weight: number) =>
-    resolve(`@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-${subset}-${weight}-normal.woff`);
-  for (const [family, subset] of FACES) {
-    Font.register({ family, fonts: WEIGHTS.map((fontWeight) => ({ src: fileOf(subset, fontWeight), fontWeight })) });
+  for (const [family, pack, subset] of [...FACES, ...(hasArabic ? [NAME_FACE] : [])]) {
+    if (registered.has(family)) continue;
+    const fileOf = (weight: number) => resolve(`@fontsource/${pack}/files/${pack}-${subset}-${weight}-normal.woff`);
+    Font.register({ family, fonts: WEIGHTS.map((fontWeight) => ({ src: fileOf(fontWeight), fontWeight })) });
+    registered.add(family);
   }
   Font.registerHyphenationCallback((word) => [word]);
-  fontsRegistered = true;
 }
 
 /** A sign without a glyph would print as an empty box: the page is refused instead. */
-async function refuseUnknownSigns(leaflet: Leaflet): Promise<void> {
+async function refuseUnknownSigns({ personName, foot, ...rest }: Leaflet, hasArabic: boolean): Promise<void> {
   const faces = await Promise.all(FACES.map(([fontFamily]) => loadFace(fontFamily)));
-  const isKnown = (sign: string) => faces.some((face) => face.hasGlyphForCodePoint(sign.codePointAt(0) ?? 0));
-  const unknown = listTexts(leaflet).find((text) => ![...text].every(isKnown));
+  const ofName = hasArabic ? [...faces, await loadFace(NAME_FACE[0])] : faces;
+  const isSet = (text: string, by: readonly Face[]) =>
+    [...text].every((sign) => by.some((face) => face.hasGlyphForCodePoint(sign.codePointAt(0) ?? 0)));
+  const others = listTexts({ ...rest, foot: foot.replace(personName, '') });
+  const unknown = isSet(personName, ofName) ? others.find((text) => !isSet(text, faces)) : personName;
   if (unknown !== undefined) throw new RangeError(`the leaflet's typeface has not every sign of: ${unknown}`);
 }
+
+const isArabic = (name: string): boolean => /\p{Script=Arabic}/u.test(name);
 
 /** The part of a loaded face that is used here. */
 interface Face {

@@ -68,3 +68,6 @@ export const glucoseLoweringMedicineIds: readonly string[] = medicineClasses.fil
 
 /** The id that says: takes something, class not known; whether it dries the mouth or lowers glucose is unknown. */
 export const UNCLASSIFIED_MEDICINE = 'other';
+
+/** A medicine that tells of alcohol is private with it. */
+export const PRIVATE_MEDICINES: readonly string[] = ['disulfiram-or-metronidazole'];

@@ -3,7 +3,7 @@ import type { MouthReason } from '../core/visit/mouthReason.ts';
 import type { Question } from '../core/visit/question.ts';
 import { allergens } from './allergens.ts';
 import { openConditions, privateConditions } from './conditions.ts';
-import { dryingMedicineIds, medicineClasses, UNCLASSIFIED_MEDICINE } from './medicines.ts';
+import { dryingMedicineIds, medicineClasses, PRIVATE_MEDICINES, UNCLASSIFIED_MEDICINE } from './medicines.ts';
 
 const ours: SourceRef = { key: 'project', status: 'proposal', note: 'our wording and keep-for time' };
 const restingLow: SourceRef = {
@@ -41,7 +41,7 @@ export const questions: readonly Question[] = [
     label: 'Medicines',
     prompt: 'Which medicines do you take, also now and then, also without a prescription?',
     kind: 'list',
-    choices: medicineClasses.map(({ id, label }) => ({ id, label })),
+    choices: medicineClasses.map(({ id, label }) => ({ id, label, ...(PRIVATE_MEDICINES.includes(id) && { private: true }) })),
     fills: [{ item: 'medicine_saliva_reducing', includesAny: dryingMedicineIds, unknownWhenAny: [UNCLASSIFIED_MEDICINE] }],
     keepForMonths: 0,
     sources: [ours, { key: 'dryingMedicines', status: 'memory' }],

@@ -4,7 +4,7 @@ import { agents, allergenMatches, allergyWords, xylitolLimit } from './agents.ts
 import { cautions } from './cautions.ts';
 import { openConditions, privateConditions } from './conditions.ts';
 import { fluorideTables, pasteAmounts, varnishAmounts } from './fluorideLimits.ts';
-import { glucoseLoweringMedicineIds, medicineClasses, UNCLASSIFIED_MEDICINE } from './medicines.ts';
+import { glucoseLoweringMedicineIds, medicineClasses, PRIVATE_MEDICINES, UNCLASSIFIED_MEDICINE } from './medicines.ts';
 import { careRows, oldBitewings, recallRows } from './recall.ts';
 import { interactions, planRules, safetyRules } from './safetyRules.ts';
 
@@ -14,8 +14,6 @@ const inSentence = (label: string): string => (/^[A-Z]{2}/.test(label) ? label :
 const listed = (choices: readonly { readonly id: string; readonly label: string }[], isPrivate = false): Record<string, ListedId> =>
   Object.fromEntries(choices.map(({ id, label }) => [id, { label: inSentence(label), private: isPrivate }]));
 
-/** A medicine that tells of alcohol is private with it. */
-const PRIVATE_MEDICINES = ['disulfiram-or-metronidazole'];
 const MG_F_IN_A_LARGE_PACK = 120;
 const HIGHEST_HYPOCHLORITE_PERCENT = 0.25;
 const PREGNANCY_ASKED_FROM_YEARS = 11;

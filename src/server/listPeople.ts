@@ -51,8 +51,8 @@ function standingChart(merged: readonly { readonly id: string; readonly mergedIn
   return find;
 }
 
-function nameAndAge({ id, birthDate, profile }: Patient, today: string) {
-  return { id, name: profile.name, birthDate, ageYears: birthDate > today ? 0 : ageOn(birthDate, today).ageYears };
+function nameAndAge({ id, birthDate, profile, searchKey }: Patient, today: string) {
+  return { id, name: profile.name, birthDate, searchKey, ageYears: birthDate > today ? 0 : ageOn(birthDate, today).ageYears };
 }
 
 function sayDue(open: VisitHead | undefined, last: VisitHead | undefined, recallOn: string | undefined, today: string): string {

@@ -6,7 +6,7 @@ import { ageOn } from '../core/visit/ageOn.ts';
 import type { PracticeFile } from '../core/visit/types.ts';
 import { type Course, listCourses } from '../store/read/courses.ts';
 import { listFirstReadings } from '../store/read/firstReadings.ts';
-import { findPatient } from '../store/read/patients.ts';
+import { findKeptPatient } from '../store/read/patients.ts';
 import { listReadings, type Reading } from '../store/read/readings.ts';
 import { findPractice } from '../store/read/sites.ts';
 import { listTasksOfPatient } from '../store/read/tasks.ts';
@@ -15,13 +15,14 @@ import { localDate } from './siteClock.ts';
 
 type Reader = Pick<ActionContext, 'db' | 'scope' | 'now'>;
 
-/** One person over time, oldest first. @throws AppError PATIENT_NOT_FOUND */
-export async function readPerson(context: Reader, patientId: string): Promise<PersonRecord> {
+/** One person over time, oldest first. A merged chart leads to the one that is kept. @throws AppError PATIENT_NOT_FOUND */
+export async function readPerson(context: Reader, personId: string): Promise<PersonRecord> {
   const { db, scope } = context;
-  const patient = await findPatient(db, scope, patientId);
+  const patient = await findKeptPatient(db, scope, personId);
   const stored = await findPractice(db, scope);
   if (!patient || !stored) throw new AppError('PATIENT_NOT_FOUND', 'This person is not in the records of this practice.');
   const { practice } = stored;
+  const patientId = patient.id;
   const visits = await readVisitsOverTime(context, patientId);
   const allReadings = await listReadings(db, scope, patientId);
   const readings = allReadings.flatMap((reading) => toStoredReading(reading, practice));

@@ -4,8 +4,9 @@ import { confirmLevel } from '../actions/confirmLevel.ts';
 import { digestOf, finishVisit, readStoredAssessment } from '../actions/finishVisit.ts';
 import { type LoadedVisit, loadVisit } from '../actions/loadVisit.ts';
 import { recordAnswer } from '../actions/recordAnswer.ts';
-import { ConfirmLevelBody, FieldWrite } from '../api/apiTypes.ts';
-import type { VisitBundle } from '../api/bundles.ts';
+import { releasePrivate } from '../actions/releasePrivate.ts';
+import { ConfirmLevelBody, FieldWrite, ReleaseBody } from '../api/apiTypes.ts';
+import type { LeafletBundle, VisitBundle } from '../api/bundles.ts';
 import { AppError } from '../api/errors.ts';
 import { content } from '../content/allContent.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
@@ -24,6 +25,7 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
     return {
       visitId: visit.id,
       patientId: patient.id,
+      profile: patient.profile,
       state: visit.state,
       input,
       carried,
@@ -72,17 +74,25 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
     return { confirmed };
   });
 
+  app.post('/api/visits/:id/releases', { schema: { params: VisitId, body: ReleaseBody } }, async (req) => {
+    const { question, isReleased, heard } = req.body;
+    if (!content.questions.some((q) => q.id === question && q.private === true))
+      throw new AppError('INPUT_INVALID', `question: ${question} is no private question`);
+    const context = await contextOf(req);
+    return { released: await releasePrivate(context, { visitId: req.params.id, question, isReleased, heard }) };
+  });
+
   app.post('/api/visits/:id/close', { schema: { params: VisitId, body: z.strictObject({}) } }, async (req) => {
     const context = await contextOf(req);
     const assessment = await finishVisit(context, req.params.id);
     return { closedAt: context.now(), leaflet: assessment.leaflet, assessment };
   });
 
-  app.get('/api/visits/:id/leaflet', { schema: { params: VisitId } }, async (req) => {
+  app.get('/api/visits/:id/leaflet', { schema: { params: VisitId } }, async (req): Promise<LeafletBundle> => {
     const { db, scope } = await contextOf(req);
     const loaded = await loadVisit(db, scope, req.params.id);
     const assessment = loaded.visit.state === 'open' ? assessVisit(loaded.input, content) : await readStoredAssessment(db, scope, loaded);
-    return assessment.leaflet;
+    return { patientId: loaded.patient.id, leaflets: assessment.leaflets };
   });
 };
 

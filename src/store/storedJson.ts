@@ -1,4 +1,3 @@
-import type { LeafletLanguage } from '../core/leaflet/types.ts';
 import type { VisitCorrection } from '../core/visit/correction.ts';
 import type { PracticeSettings, VisitInput } from '../core/visit/types.ts';
 
@@ -9,49 +8,10 @@ export interface StoredSettings {
   readonly settings: PracticeSettings;
 }
 
-/** Who a person is to the practice besides the birth date. Absent = not asked, never "no". */
-export interface PatientProfile {
-  readonly name: string;
-  /** The practice's own number of the chart, as its other programs use it. */
-  readonly chartNumber?: string | undefined;
-  readonly language?: LeafletLanguage | undefined;
-  /** Language to interpret from, in words; an empty text = asked, none needed. */
-  readonly interpreter?: string | undefined;
-  readonly guardians?: readonly Guardian[] | undefined;
-  /** Where the person lives, if in more than one place: each home gets a leaflet of its own. */
-  readonly homes?: readonly Home[] | undefined;
-  readonly permissions?: Readonly<Partial<Record<PermissionKind, Permission>>> | undefined;
-}
-
-export interface Guardian {
-  readonly name: string;
-  /** "mother", "foster carer", in words. */
-  readonly relation?: string | undefined;
-  readonly phone?: string | undefined;
-  /** May say yes to care. Absent = not asked. */
-  readonly mayConsent?: boolean | undefined;
-}
-
-export interface Home {
-  /** "with her father", in words; printed on the leaflet. */
-  readonly name: string;
-  readonly language: LeafletLanguage;
-}
-
-export type PermissionKind = 'care' | 'messages' | 'use-of-data';
-
-export interface Permission {
-  readonly given: boolean;
-  /** Who said so: the person, or a guardian by name. */
-  readonly by: string;
-  /** Local date. */
-  readonly on: string;
-}
-
 /** What was said at a visit besides the answers, findings and the reading, and what was corrected after it was closed. */
 export type VisitSaid = Pick<
   VisitInput['visit'],
-  'language' | 'agreed' | 'stopUsing' | 'nextOn' | 'speaker' | 'goals' | 'goalsSince' | 'used'
+  'language' | 'agreed' | 'stopUsing' | 'nextOn' | 'speaker' | 'released' | 'goals' | 'goalsSince' | 'used'
 > & {
   /** Oldest first. */
   readonly corrections?: readonly VisitCorrection[] | undefined;

@@ -2,11 +2,13 @@ import { useEffect } from 'react';
 import type { SessionView } from '../api/apiTypes.ts';
 import { useSession } from './data/queries.ts';
 import { LoadState } from './parts/LoadState.tsx';
+import { NotShown } from './parts/Shown.tsx';
 import { parsePath, type Route, usePath } from './routing.ts';
 import { Shell } from './Shell.tsx';
 import { LeafletScreen } from './screens/LeafletScreen.tsx';
 import { OverTimeScreen } from './screens/OverTimeScreen.tsx';
 import { PeopleScreen } from './screens/PeopleScreen.tsx';
+import { PersonScreen } from './screens/people/PersonScreen.tsx';
 import { PracticeScreen } from './screens/practice/PracticeScreen.tsx';
 import { RulesScreen } from './screens/RulesScreen.tsx';
 import { ShelfScreen } from './screens/ShelfScreen.tsx';
@@ -16,6 +18,7 @@ import { SwabScreen } from './screens/swab/SwabScreen.tsx';
 import { FillDayScreen } from './screens/today/FillDayScreen.tsx';
 import { TodayScreen } from './screens/today/TodayScreen.tsx';
 import { VisitScreen } from './screens/visit/VisitScreen.tsx';
+import { useShown } from './shown.ts';
 
 export function App() {
   const session = useSession();
@@ -38,7 +41,13 @@ export function App() {
   );
 }
 
+/** What may be turned to the patient: pages of that one person. A new screen is not among them unless somebody says so. */
+const mayBeShown = (route: Route): boolean =>
+  route.screen === 'visit' || route.screen === 'leaflet' || (route.screen === 'over-time' && route.patientId !== null);
+
 function Screen({ route, session }: { readonly route: Route; readonly session: SessionView }) {
+  const { isOn } = useShown();
+  if (isOn && !mayBeShown(route)) return <NotShown />;
   switch (route.screen) {
     case 'today':
       return <TodayScreen key={route.onDate} onDate={route.onDate} />;
@@ -50,6 +59,8 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
       return <VisitScreen visitId={route.visitId} session={session} />;
     case 'swab':
       return <SwabScreen visitId={route.visitId} session={session} />;
+    case 'person':
+      return <PersonScreen key={route.patientId} patientId={route.patientId} session={session} />;
     case 'over-time':
       return <OverTimeScreen patientId={route.patientId} today={session.today} />;
     case 'shelf':
@@ -70,6 +81,7 @@ const TITLES: Readonly<Record<Route['screen'], string>> = {
   'fill-day': 'Fill the day',
   'day-sheets': 'Sheets for the waiting room',
   people: 'People',
+  person: 'Person',
   visit: 'Visit',
   swab: 'Swab',
   leaflet: 'Leaflet',

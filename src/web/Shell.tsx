@@ -6,9 +6,11 @@ import { useSignOut } from './data/queries.ts';
 import { useSaveState } from './data/saving.ts';
 import { formatClock, formatDate, formatShortClock } from './format.ts';
 import { Link } from './parts/Link.tsx';
+import { ShownStrip } from './parts/Shown.tsx';
 import { type Preferences, setPreference, usePreferences } from './preferences.ts';
 import { usePrintFoot } from './printFoot.ts';
 import type { Route } from './routing.ts';
+import { useShown } from './shown.ts';
 
 interface ShellProps {
   readonly route: Route;
@@ -18,6 +20,7 @@ interface ShellProps {
 
 /** The strip, the navigation, who is signed in and what is saved; and at the end how the page looks. */
 export function Shell({ route, session, children }: ShellProps) {
+  const shown = useShown();
   const visitId = useLastVisit(route);
   usePrintFoot({ page: `${session.practice.name} · ${formatDate(session.today)} · Ebbline ${packageJson.version}` });
   return (
@@ -30,8 +33,9 @@ export function Shell({ route, session, children }: ShellProps) {
           <p className="strip">{session.practice.name} is an invented practice. Every person here is invented.</p>
         )}
         <ClockStrip />
+        <ShownStrip />
         <nav aria-label="Screens">
-          <ul>
+          <ul hidden={shown.isOn}>
             <li className="wordmark">
               <Link to="/">Ebbline</Link>
             </li>
@@ -42,6 +46,7 @@ export function Shell({ route, session, children }: ShellProps) {
             <NavItem to="/shelf" name="Shelf" isCurrent={route.screen === 'shelf' || route.screen === 'shelf-item'} />
             <NavItem to="/rules" name="Rules" isCurrent={route.screen === 'rules' || route.screen === 'practice'} />
           </ul>
+          {shown.isOn && <ShownNav visitId={visitId} patientId={shown.patientId} route={route} />}
           <p className="who">
             {session.member.name} <SavedState />
           </p>
@@ -50,7 +55,7 @@ export function Shell({ route, session, children }: ShellProps) {
       <main className="page" id="main" tabIndex={-1}>
         {children}
       </main>
-      <Foot />
+      {!shown.isOn && <Foot />}
     </>
   );
 }
@@ -71,6 +76,24 @@ function ClockStrip() {
   );
 }
 const TODAY_SCREENS: ReadonlySet<Route['screen']> = new Set(['today', 'fill-day', 'people']);
+
+/** Turned to the patient: only the pages of this person. */
+function ShownNav({
+  visitId,
+  patientId,
+  route,
+}: {
+  readonly visitId: string | null;
+  readonly patientId: string | null;
+  readonly route: Route;
+}) {
+  return (
+    <ul>
+      {visitId && <NavItem to={`/visits/${visitId}`} name="Visit" isCurrent={route.screen === 'visit'} />}
+      {patientId && <NavItem to={`/over-time/${patientId}`} name="Over time" isCurrent={route.screen === 'over-time'} />}
+    </ul>
+  );
+}
 
 function NavItem({ to, name, isCurrent }: { readonly to: string; readonly name: string; readonly isCurrent: boolean }) {
   return (

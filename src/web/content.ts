@@ -27,12 +27,9 @@ export const findQuestion = (id: string): Question | undefined => questionById.g
 /** Questions whose answer fills this item of a list. */
 export const questionsOfItem = (item: string): readonly Question[] => questions.filter((q) => q.fills.some((f) => f.item === item));
 
-/** Items that only private questions fill: left out while the patient looks. */
+/** Items that a private question fills: left out while the patient looks. */
 export const privateItemIds: ReadonlySet<string> = new Set(
-  Object.keys(riskItems).filter((item) => {
-    const asked = questionsOfItem(item);
-    return asked.length > 0 && asked.every((q) => q.private === true);
-  }),
+  Object.keys(riskItems).filter((item) => questionsOfItem(item).some((q) => q.private === true)),
 );
 
 export const itemLabel = (item: string): string => riskItems[item]?.label ?? item;

@@ -10,9 +10,12 @@ function write(): void {
     sheet = new CSSStyleSheet();
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
   }
-  const text = [foot.name, foot.page].filter(Boolean).join(' · ');
+  const text = [isolate(foot.name), foot.page].filter(Boolean).join(' · ');
   sheet.replaceSync(`@page { @bottom-left { content: ${quoteCss(text)}; font-size: 9pt; } }`);
 }
+
+/** Set apart, so that a name written from right to left turns nothing beside it. */
+const isolate = (name: string) => (name === '' ? '' : `\u2068${name}\u2069`);
 
 /** A CSS string: backslash, quote and line breaks escaped. */
 export function quoteCss(text: string): string {

@@ -6,6 +6,7 @@ export type Route =
   | { readonly screen: 'fill-day'; readonly onDate: string }
   | { readonly screen: 'day-sheets'; readonly onDate: string }
   | { readonly screen: 'people' }
+  | { readonly screen: 'person'; readonly patientId: string }
   | { readonly screen: 'visit'; readonly visitId: string }
   | { readonly screen: 'swab'; readonly visitId: string }
   | { readonly screen: 'leaflet'; readonly visitId: string }
@@ -23,6 +24,7 @@ export function parsePath(path: string): Route {
   if (first === undefined) return { screen: 'today', onDate: null };
   if (first === 'day' && id && ISO_DATE.test(id)) return dayRoute(id, last);
   if (first === 'people' && id === undefined) return { screen: 'people' };
+  if (first === 'people' && id && last === undefined) return { screen: 'person', patientId: id };
   if (first === 'visits' && id && last === undefined) return { screen: 'visit', visitId: id };
   if (first === 'visits' && id && last === 'swab') return { screen: 'swab', visitId: id };
   if (first === 'visits' && id && last === 'leaflet') return { screen: 'leaflet', visitId: id };

@@ -79,7 +79,8 @@ export async function startPractice({ reusableAddress = false } = {}): Promise<T
 
 /** A person with an open visit. */
 export async function openVisitFor(ask: Asks, person: { name: string; birthDate: string }): Promise<{ personId: string; visitId: string }> {
-  const added = await ask('POST', '/api/people', person);
+  // Tests name many people alike.
+  const added = await ask('POST', '/api/people', { ...person, isAnotherPerson: true });
   const personId = (added.body as { id: string }).id;
   const opened = await ask('POST', `/api/people/${personId}/visits`, {});
   return { personId, visitId: (opened.body as { visitId: string }).visitId };

@@ -9,6 +9,7 @@ import { correctionContract } from './contract/correction.ts';
 import { dayContract } from './contract/day.ts';
 import { migrationsContract } from './contract/migrations.ts';
 import { oneTransactionContract } from './contract/oneTransaction.ts';
+import { peopleContract } from './contract/people.ts';
 import { planRecordContract } from './contract/planRecord.ts';
 import { readsContract } from './contract/reads.ts';
 import { rightsContract } from './contract/rights.ts';
@@ -54,6 +55,7 @@ export function storeContract(engine: Engine): void {
     correctionContract(bench);
     oneTransactionContract(bench);
     planRecordContract(bench);
+    peopleContract(bench);
     signaturesContract(bench);
     rightsContract(bench);
     accountsContract(bench);

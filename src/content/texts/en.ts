@@ -13,6 +13,7 @@ export const leafletWordsEn: LeafletWords = {
     stop: 'Stop using',
     cost: 'Cost each month',
     next: 'Next visit',
+    released: 'About you',
   },
   slots: {
     morning: 'Morning',
@@ -79,6 +80,22 @@ export const leafletWordsEn: LeafletWords = {
   keepUp: 'Keep up the good care you give your mouth now.',
   keepUpForChild: 'Keep up the good care you give your child now.',
   startWith: 'Start with this: {item}.',
+  forHome: 'For the home {home}',
+  privateChoices: {
+    private_conditions: {
+      'eating-disorder': 'an eating disorder',
+      'vomiting-often': 'being sick often',
+      'pregnancy-sickness': 'being sick while pregnant',
+      underweight: 'low weight',
+      'alcohol-use-or-recovery': 'drink, now or in the past',
+      'drug-or-alcohol-misuse': 'drugs or drink',
+      'recreational-drugs': 'drugs',
+      'cognitive-impairment': 'trouble with memory',
+      'suicide-risk': 'low mood',
+    },
+    pregnant: { pregnant: 'pregnant', breastfeeding: 'nursing a baby' },
+    social: { 'low-income-or-literacy': 'money or reading is hard', 'new-in-country': 'new in the country' },
+  },
   askBeforeFood: 'Ask the doctor first if you want to change meals or snacks.',
   advice: {
     'acid-rinse': 'After sour food or drink, or if acid comes up, rinse with water and spit.',

@@ -13,6 +13,7 @@ export const leafletWordsEs: LeafletWords = {
     stop: 'Deje de usar',
     cost: 'Costo al mes',
     next: 'Próxima visita',
+    released: 'Sobre usted',
   },
   slots: {
     morning: 'Mañana',
@@ -79,6 +80,22 @@ export const leafletWordsEs: LeafletWords = {
   keepUp: 'Siga con el buen cuidado que ya le da a su boca.',
   keepUpForChild: 'Siga con el buen cuidado que ya le da a su niño.',
   startWith: 'Empiece con esto: {item}.',
+  forHome: 'Para la casa {home}',
+  privateChoices: {
+    private_conditions: {
+      'eating-disorder': 'trastorno de la comida',
+      'vomiting-often': 'vómitos seguidos',
+      'pregnancy-sickness': 'vómitos por el embarazo',
+      underweight: 'bajo peso',
+      'alcohol-use-or-recovery': 'alcohol, ahora o antes',
+      'drug-or-alcohol-misuse': 'drogas o alcohol',
+      'recreational-drugs': 'drogas',
+      'cognitive-impairment': 'problemas de memoria',
+      'suicide-risk': 'ánimo muy bajo',
+    },
+    pregnant: { pregnant: 'embarazo', breastfeeding: 'da el pecho' },
+    social: { 'low-income-or-literacy': 'cuesta pagar o leer', 'new-in-country': 'recién llegado al país' },
+  },
   askBeforeFood: 'Si quiere cambiar sus comidas, hable antes con su médico.',
   advice: {
     'acid-rinse': 'Después de algo ácido, o si le sube ácido, enjuague con agua y escupa.',

@@ -84,8 +84,11 @@ describe('grade 6 or easier', () => {
 describe('what no leaflet says', () => {
   const everything = LANGUAGES.flatMap((language) => [
     ...textsOf[language],
-    ...listStrings(words[language]).map((text) => ['words', text] as const),
+    ...listStrings({ ...words[language], privateChoices: {} }).map((text) => ['words', text] as const),
+    ...listStrings(words[language].privateChoices).map((text) => ['released', text] as const),
   ]);
+  /** These stand on a page only where a professional released that one answer. */
+  const unreleased = everything.filter(([where]) => where !== 'released');
   const never: Readonly<Record<string, RegExp>> = {
     reading: /\bRLU\b|\bATP\b|\bswab|hisopo|cut-?off|valor de corte/i,
     level: /\b(low|moderate|high|extreme)[- ](risk|level)|\brisk|riesgo|nivel/i,
@@ -94,7 +97,6 @@ describe('what no leaflet says', () => {
     'safe amount': /\bsafe\b|\bsegur[ao]\b|inofensiv/i,
     'claim of benefit':
       /prevent|protect|strengthen|\bheals?\b|\bcures?\b|improve|\bfewer\b|\bless decay|\bworks\b|previen|proteg|fortalec|\bcura\b|mejora|menos caries|evita/i,
-    'private answer': /alcohol|\bdrugs?\b|droga|eating disorder|trastorno|bulimi|anorexi|suicid/i,
     'home remedy after swallowing': /drink milk|beba leche|give milk|dé leche|wait and see/i,
   };
 
@@ -102,8 +104,15 @@ describe('what no leaflet says', () => {
     expect(everything.filter(([, text]) => pattern.test(text))).toEqual([]);
   });
 
+  test('a private answer', () => {
+    const pattern = /alcohol|\bdrugs?\b|droga|eating disorder|trastorno|bulimi|anorexi|suicid/i;
+    expect(unreleased.filter(([, text]) => pattern.test(text))).toEqual([]);
+    // The pattern sees what it is there for.
+    expect(everything.filter(([, text]) => pattern.test(text)).length).toBeGreaterThan(3);
+  });
+
   test('vomiting, but in the words that forbid it', () => {
-    const saying = everything.filter(([, text]) => /v[oó]mit/i.test(text));
+    const saying = unreleased.filter(([, text]) => /v[oó]mit/i.test(text));
     expect(saying.length).toBeGreaterThan(0);
     for (const [, text] of saying) expect(text).toMatch(/Do not make them vomit\.|No provoque el vómito\./);
   });

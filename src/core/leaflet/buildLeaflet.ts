@@ -1,5 +1,6 @@
 import type { Need, PersonFacts, Plan, PlanLine, ShelfItem } from '../regimen/types.ts';
 import { addMonthsToDate } from '../visit/calendar.ts';
+import type { ReleasedChoices } from '../visit/privacy.ts';
 import type { MouthDecision } from '../visit/types.ts';
 import { buildDaySteps, type StepReader, spitsOut } from './buildDaySteps.ts';
 import { type GoalContext, sayGoal, suggestAboutFood } from './chooseGoals.ts';
@@ -28,6 +29,10 @@ export interface LeafletInput {
   /** Local date of the visit, "YYYY-MM-DD". */
   readonly onDate: string;
   readonly language: LeafletLanguage;
+  /** Whose page of several, in words; absent = there is one page. */
+  readonly home?: string | undefined;
+  /** Private answers that a professional released on purpose, as `listReleased` gives them. */
+  readonly released?: readonly ReleasedChoices[] | undefined;
   /** What was agreed; a goal is an id of the table or the professional's own words. */
   readonly agreed?:
     | {
@@ -59,7 +64,7 @@ interface Page {
 /**
  * The page that a person takes home, as data: one thing to keep, one to try, the day, cautions, what to stop, cost, next date.
  * An item that needs a signature stands on it only once signed; a declined or unaffordable one never. No reading, level,
- * probability, outcome or private answer can reach it: none is among the inputs that are printed.
+ * probability or outcome can reach it: none is among the inputs that are printed. A private answer only where it was released.
  * @param input  the plan's items must all be on the shelf
  * @returns      every sentence in the reader's language, dates and money in the site's way
  * @throws RangeError for an item that is not on the shelf, a date that is none, a caution or advice without words, or home use without times a day
@@ -81,6 +86,7 @@ export function buildLeaflet(input: LeafletInput): Leaflet {
     language,
     title: input.mouth?.kind === 'level-does-not-apply' ? words.titleWithoutTeeth : words.title,
     personName: person.name,
+    ...(input.home !== undefined && { home: fillIn(words.forHome, { home: input.home }) }),
     practiceName: practice.name,
     date: sayDate(date, page),
     ...sayGoals(page),
@@ -90,6 +96,7 @@ export function buildLeaflet(input: LeafletInput): Leaflet {
     ),
     advice: input.plan.advice.filter(({ onLeaflet }) => onLeaflet).map(({ id }) => sayAdvice(id, words)),
     stopUsing: (input.stopUsing ?? []).map((typed) => sayItem(typed, page)),
+    ...sayReleased(page),
     monthlyCost: sayCost(page),
     signedBy: saySignatures(page),
     nextDate: sayNextDate(page),
@@ -153,6 +160,11 @@ const isBeforeTeeth = ({ mouth }: LeafletInput): boolean => mouth?.reasons.inclu
 
 function sayItem(typed: string, { input, locale }: Page): string {
   return capitaliseFirst(input.shelf.find(({ id }) => id === typed)?.leafletName[input.language] ?? typed, locale);
+}
+
+function sayReleased({ input: { released = [] }, words }: Page): Pick<Leaflet, 'released'> {
+  const said = released.flatMap(({ question, choices }) => choices.flatMap((choice) => words.privateChoices[question]?.[choice] ?? []));
+  return said.length === 0 ? {} : { released: said };
 }
 
 function saySignatures({ input, words, locale, printed }: Page): readonly string[] {

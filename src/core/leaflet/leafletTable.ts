@@ -73,6 +73,9 @@ export interface LeafletWords {
   /** To the carer, before the first tooth. */
   readonly keepUpForChild: string;
   readonly startWith: string;
+  readonly forHome: string;
+  /** Choices of private questions, by question and choice id. A choice without words is not printed. */
+  readonly privateChoices: Readonly<Record<string, Readonly<Record<string, string>>>>;
   /** Follows a suggestion where none about food may be made. */
   readonly askBeforeFood: string;
   /** By id of the advice of a mouth. */

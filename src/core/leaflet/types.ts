@@ -26,6 +26,8 @@ export interface Leaflet {
   readonly language: LeafletLanguage;
   readonly title: string;
   readonly personName: string;
+  /** Whose page of several: "For the home with her father". */
+  readonly home?: string | undefined;
   readonly practiceName: string;
   readonly date: string;
   readonly keep: string;
@@ -35,13 +37,15 @@ export interface Leaflet {
   readonly advice: readonly string[];
   readonly cautions: readonly string[];
   readonly stopUsing: readonly string[];
+  /** Private matters that a professional released on purpose. */
+  readonly released?: readonly string[] | undefined;
   readonly monthlyCost: string | null;
   /** Signed items name who signed. */
   readonly signedBy: readonly string[];
   readonly nextDate: string;
   readonly demoNotice: string | null;
   /** Labels of the blocks, in the leaflet's language. */
-  readonly labels: Readonly<Record<'keep' | 'try' | 'day' | 'advice' | 'cautions' | 'stop' | 'cost' | 'next', string>>;
+  readonly labels: Readonly<Record<'keep' | 'try' | 'day' | 'advice' | 'cautions' | 'stop' | 'cost' | 'next' | 'released', string>>;
   /** Names of the times of the day, in the leaflet's language. */
   readonly slots: Readonly<Record<DaySlot, string>>;
   /** Last line of the page: whose, which day, which page. */

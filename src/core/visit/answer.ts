@@ -10,6 +10,8 @@ export interface Answer {
   readonly value?: AnswerValue | undefined;
   /** ISO local date on which the value was last asked of the person. */
   readonly askedOn?: string | undefined;
+  /** Told by the person with nobody else there who speaks for him or her. */
+  readonly alone?: true | undefined;
 }
 
 /** Why an answer is not known today. `out-of-date`: carried past its keep-for time. */

@@ -21,7 +21,7 @@ import type { Question } from './question.ts';
 import { sayMouth } from './sayMouth.ts';
 import type { VisitAssessment, VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
-import { leafletOf } from './withReleases.ts';
+import { leafletsOf } from './withReleases.ts';
 
 /** What can be asked for alone. */
 export const VISIT_PARTS = ['reading', 'risk', 'plan', 'explain', 'leaflet'] as const;
@@ -181,7 +181,7 @@ function stepsOf(input: VisitInput, content: VisitContent) {
       };
     },
     leaflet: () => ({
-      leaflet: leafletOf({ plan: plan(), facts: facts(), needs: needs(), ageYears, mouth: mouth() }, input, content),
+      ...leafletsOf({ plan: plan(), facts: facts(), needs: needs(), ageYears, mouth: mouth() }, input, content),
     }),
   } as const;
 }

@@ -1,6 +1,6 @@
 import type { VisitAssessment } from './types.ts';
 
-type Stored = Pick<VisitAssessment, 'mouth' | 'plan' | 'leaflet'>;
+type Stored = Pick<VisitAssessment, 'mouth' | 'plan' | 'leaflet'> & Partial<Pick<VisitAssessment, 'leaflets'>>;
 
 /**
  * A stored assessment with the parts that an earlier edition did not have yet: a list that was not made then is empty, a date that was
@@ -8,11 +8,13 @@ type Stored = Pick<VisitAssessment, 'mouth' | 'plan' | 'leaflet'>;
  */
 export function completeStored<T extends Stored>(stored: T): T {
   const { mouth, plan, leaflet } = stored;
+  const completed = { ...ABSENT_LEAFLET, ...leaflet, labels: { ...ABSENT_LABELS, ...leaflet.labels } };
   return {
     ...stored,
     mouth: { ...ABSENT_MOUTH, ...mouth },
     plan: { ...ABSENT_PLAN, ...plan },
-    leaflet: { ...ABSENT_LEAFLET, ...leaflet, labels: { ...ABSENT_LABELS, ...leaflet.labels } },
+    leaflet: completed,
+    leaflets: stored.leaflets ?? [completed],
   };
 }
 
@@ -22,4 +24,4 @@ const ABSENT_PLAN = { refused: [], advice: [], bitewingsDue: null, bitewingsSent
 >;
 const ABSENT_LEAFLET = { advice: [] } as const satisfies Partial<VisitAssessment['leaflet']>;
 /** Never shown: the list below it is empty. */
-const ABSENT_LABELS = { advice: '' } as const;
+const ABSENT_LABELS = { advice: '', released: '' } as const;

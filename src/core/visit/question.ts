@@ -22,6 +22,8 @@ export type QuestionGroup = 'safety' | 'food' | 'home' | 'health' | 'look';
 export interface Choice {
   readonly id: string;
   readonly label: string;
+  /** Hidden by "Show patient" although the question is not. */
+  readonly private?: boolean | undefined;
 }
 
 /** One thing asked or looked at, in our own words. Ids are ours; `fills` ties them to the item ids of the published lists. */

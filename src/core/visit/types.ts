@@ -5,6 +5,7 @@ import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, RefusedItem
 import type { Level, LevelChange, RiskResult } from '../risk/types.ts';
 import type { Answers, SourceRef, UnknownKind } from './answer.ts';
 import type { MouthReason } from './mouthReason.ts';
+import type { Home } from './patientProfile.ts';
 
 /** What was seen on one surface. Sound surfaces are not listed; `allExamined` on the visit makes their absence mean sound. */
 export interface Finding {
@@ -66,6 +67,15 @@ export interface Speaker {
   readonly interpreter?: 'not-needed' | 'professional' | 'family' | 'needed-not-there' | undefined;
 }
 
+/** A private answer that a professional put on the leaflet on purpose. */
+export interface ReleasedAnswer {
+  readonly by: string;
+  /** UTC. */
+  readonly at: string;
+  /** Who spoke then: it is printed only while the same speaks. */
+  readonly heard?: Speaker['who'] | undefined;
+}
+
 /** One item of home care that was agreed, or turned down, at an earlier visit. */
 export interface PastCare {
   readonly shelfItemId: string;
@@ -102,7 +112,13 @@ export interface UsedSince {
 /** Everything one assessment looks at. The same shape comes from a file, from the server and from the screen's draft. */
 export interface VisitInput {
   readonly practice: PracticeFile;
-  readonly person: { readonly name: string; readonly birthDate: string; readonly newPatient: boolean };
+  readonly person: {
+    readonly name: string;
+    readonly birthDate: string;
+    readonly newPatient: boolean;
+    /** Each home gets a leaflet of its own, in its language. */
+    readonly homes?: readonly Home[] | undefined;
+  };
   readonly visit: {
     readonly onDate: string;
     readonly language: LeafletLanguage;
@@ -131,6 +147,8 @@ export interface VisitInput {
     /** Date agreed for the next visit, ISO; absent = the shorter end of the recall interval is suggested. */
     readonly nextOn?: string | undefined;
     readonly speaker?: Speaker | undefined;
+    /** By question id; default none. */
+    readonly released?: Readonly<Record<string, ReleasedAnswer>> | undefined;
     /** What the person wants, in his or her own words. */
     readonly goals?: readonly string[] | undefined;
     /** Goals of earlier visits that were still open. */
@@ -163,7 +181,10 @@ export interface VisitAssessment {
   readonly confirmed: ConfirmedLevel | null;
   readonly needs: readonly Need[];
   readonly plan: Plan;
+  /** In the language of the visit. */
   readonly leaflet: Leaflet;
+  /** What is printed: one for each home in its language, or the one above. */
+  readonly leaflets: readonly Leaflet[];
   readonly sources: readonly SourceRef[];
   readonly versions: { readonly code: string; readonly content: string };
 }

@@ -1,8 +1,9 @@
-import { buildLeaflet } from '../leaflet/buildLeaflet.ts';
+import { buildLeaflet, type LeafletInput } from '../leaflet/buildLeaflet.ts';
 import { signedByOf } from '../regimen/buildLine.ts';
 import { isSignature } from '../regimen/mayRelease.ts';
 import { nameRefused } from '../regimen/proposePlan.ts';
 import type { Plan, PlanLine } from '../regimen/types.ts';
+import { listReleased } from './privacy.ts';
 import type { VisitAssessment, VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
 
@@ -20,7 +21,7 @@ export function withReleases(stored: VisitAssessment, input: VisitInput, content
     .map((line) => releaseOf(line, visit));
   const plan: Plan = { ...stored.plan, lines, refused: nameRefused(visit.refused ?? [], practice.shelf) };
   if (JSON.stringify(lines) === JSON.stringify(stored.plan.lines)) return { ...stored, plan };
-  return { ...stored, plan, leaflet: leafletOf({ ...stored, plan }, input, content) };
+  return { ...stored, plan, ...leafletsOf({ ...stored, plan }, input, content) };
 }
 
 function releaseOf(line: PlanLine, { signed }: VisitInput['visit']): PlanLine {
@@ -30,13 +31,17 @@ function releaseOf(line: PlanLine, { signed }: VisitInput['visit']): PlanLine {
   return signature ? { ...rest, state: 'signed', signedBy: signedByOf(signature) } : { ...rest, state: 'waiting-for-signature' };
 }
 
-/** The page that a person takes home, from an assessment of the visit. @throws RangeError as `buildLeaflet` */
-export function leafletOf(
+/**
+ * The page that a person takes home, from an assessment of the visit; and what is printed: the same page for each home in its language,
+ * or, without homes, that one page.
+ * @throws RangeError as `buildLeaflet`
+ */
+export function leafletsOf(
   { plan, facts, needs, ageYears, mouth }: Pick<VisitAssessment, 'plan' | 'facts' | 'needs' | 'ageYears' | 'mouth'>,
   { person, practice, visit }: VisitInput,
   content: Pick<VisitContent, 'leaflet'>,
-): VisitAssessment['leaflet'] {
-  return buildLeaflet({
+): Pick<VisitAssessment, 'leaflet' | 'leaflets'> {
+  const page: LeafletInput = {
     plan,
     person: { name: person.name, ageYears },
     practice: { name: practice.name, invented: practice.invented, jurisdiction: practice.settings.jurisdiction },
@@ -51,5 +56,10 @@ export function leafletOf(
     mouth,
     facts,
     needs,
-  });
+    released: listReleased(visit),
+  };
+  const leaflet = buildLeaflet(page);
+  const { homes = [] } = person;
+  const ofHomes = homes.map(({ name, language }) => buildLeaflet({ ...page, language, home: name }));
+  return { leaflet, leaflets: homes.length === 0 ? [leaflet] : ofHomes };
 }

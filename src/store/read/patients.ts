@@ -1,7 +1,8 @@
+import type { PatientProfile } from '../../core/visit/patientProfile.ts';
+import { engineKindOf } from '../dialect.ts';
 import type { Db, PatientTable } from '../schema.ts';
 import { searchKey } from '../searchKey.ts';
 import type { SiteScope } from '../siteScope.ts';
-import type { PatientProfile } from '../storedJson.ts';
 
 export interface Patient {
   readonly id: string;
@@ -9,6 +10,8 @@ export interface Patient {
   readonly profile: PatientProfile;
   readonly state: PatientTable['state'];
   readonly mergedInto: string | null;
+  /** Names and chart numbers, those of charts merged into this one too, as a search looks for them. */
+  readonly searchKey: string;
   readonly version: number;
 }
 
@@ -36,6 +39,51 @@ export function listMergedCharts(db: Db, scope: SiteScope): Promise<Pick<Patient
     .execute();
 }
 
+/** Inside a transaction: these charts stay as they are until it ends, and nobody else holds them. Undefined for a chart that is not there. */
+export async function holdPatients(trx: Db, scope: SiteScope, ids: readonly string[]): Promise<(Patient | undefined)[]> {
+  const query = trx.selectFrom('patient').selectAll().where('siteId', '=', scope.siteId).where('id', 'in', ids).orderBy('id');
+  // On SQLite the transaction itself has the only connection. Held in the order of their ids, so that nobody waits for each other.
+  const rows = await (engineKindOf(trx) === 'postgres' ? query.forUpdate() : query).execute();
+  return ids.map((id) => rows.filter((row) => row.id === id).map(toPatient)[0]);
+}
+
+/** The chart that is kept for this one: itself, or the one it was merged into, by way of others too. */
+export async function findKeptPatient(db: Db, scope: SiteScope, id: string): Promise<Patient | undefined> {
+  const patient = await findPatient(db, scope, id);
+  // A merged chart can take none in, so the way ends.
+  return patient?.state === 'merged' && patient.mergedInto !== null ? findKeptPatient(db, scope, patient.mergedInto) : patient;
+}
+
+/** Charts merged into this one, by way of others too, in the order in which they were begun. */
+export async function listChartsMergedInto(db: Db, scope: SiteScope, id: string): Promise<Patient[]> {
+  const rows = await db.selectFrom('patient').selectAll().where('siteId', '=', scope.siteId).where('state', '=', 'merged').execute();
+  const into = (target: string): PatientTable[] => rows.filter((row) => row.mergedInto === target).flatMap((row) => [row, ...into(row.id)]);
+  return into(id)
+    .sort((a, b) => a.id.localeCompare(b.id))
+    .map(toPatient);
+}
+
+/** Charts that may be of the same person: the same chart number, or the same name and birthday. Those merged into another count for it. */
+export async function listSamePeople(
+  db: Db,
+  scope: SiteScope,
+  { name, birthDate, chartNumber }: Pick<PatientProfile, 'name' | 'chartNumber'> & { readonly birthDate: string },
+): Promise<Patient[]> {
+  const chartKey = chartNumber === undefined ? '' : searchKey(chartNumber);
+  const rows = await db
+    .selectFrom('patient')
+    .selectAll()
+    .where('siteId', '=', scope.siteId)
+    .where('state', '!=', 'erased')
+    .where(({ or, eb }) => or([eb('birthDate', '=', birthDate), ...(chartKey === '' ? [] : [eb('searchKey', 'like', `%${chartKey}%`)])]))
+    .orderBy('id')
+    .execute();
+  const isSame = ({ profile, ...other }: Patient) =>
+    (other.birthDate === birthDate && searchKey(profile.name) === searchKey(name)) ||
+    (chartKey !== '' && profile.chartNumber !== undefined && searchKey(profile.chartNumber) === chartKey);
+  return rows.map(toPatient).filter(isSame);
+}
+
 /**
  * Active people whose names begin with the words asked for, in any order and without regard to accents; all for an empty text.
  * A word of digits finds a birth date too, e.g. "1984" or "1984-03", beside the chart number. In the order of their names.
@@ -61,6 +109,6 @@ export async function listEveryPatient(db: Db, scope: SiteScope): Promise<Patien
   return rows.map(toPatient);
 }
 
-function toPatient({ id, birthDate, profile, state, mergedInto, version }: PatientTable): Patient {
-  return { id, birthDate, profile: JSON.parse(profile), state, mergedInto, version };
+function toPatient({ id, birthDate, profile, state, mergedInto, searchKey: key, version }: PatientTable): Patient {
+  return { id, birthDate, profile: JSON.parse(profile), state, mergedInto, searchKey: key, version };
 }

@@ -1,7 +1,6 @@
 import { QueryCache, QueryClient, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { NewPerson, PersonLine, Role, SessionView } from '../../api/apiTypes.ts';
-import type { PersonRecord, VersionedShelfItem, VisitBundle } from '../../api/bundles.ts';
-import type { Leaflet } from '../../core/leaflet/types.ts';
+import type { LeafletBundle, PersonRecord, VersionedShelfItem, VisitBundle } from '../../api/bundles.ts';
 import type { ShelfItem } from '../../core/regimen/types.ts';
 import type { PracticeSettings } from '../../core/visit/types.ts';
 import { ApiError, callApi } from './api.ts';
@@ -75,6 +74,9 @@ export function usePeople() {
 /** Adds a person and answers with the id. */
 export const addPerson = (person: NewPerson) => callApi<{ id: string }>('POST', '/api/people', person);
 
+/** True where the server asks whether a person is the same as one on record. */
+export const isAskedBack = (error: unknown): boolean => error instanceof ApiError && error.code === 'LIKELY_SAME_PERSON';
+
 /** Opens a visit, or answers with the one that is open. */
 export const openVisit = (personId: string) =>
   callApi<{ visitId: string }>('POST', `/api/people/${personId}/visits`, isClockRight() ? { clockIsRight: true } : {});
@@ -99,7 +101,11 @@ export function useVisitBundle(id: string, page: 'visit' | 'swab' = 'visit') {
 }
 
 export function useLeaflet(visitId: string) {
-  return useQuery({ queryKey: ['leaflet', visitId], queryFn: () => callApi<Leaflet>('GET', `/api/visits/${visitId}/leaflet`), gcTime: 0 });
+  return useQuery({
+    queryKey: ['leaflet', visitId],
+    queryFn: () => callApi<LeafletBundle>('GET', `/api/visits/${visitId}/leaflet`),
+    gcTime: 0,
+  });
 }
 
 export function useShelf() {

@@ -1,5 +1,6 @@
 import type { MouseEvent, ReactNode } from 'react';
 import { goTo } from '../routing.ts';
+import { isShown } from '../shown.ts';
 
 interface LinkProps {
   readonly to: string;
@@ -12,7 +13,9 @@ interface LinkProps {
 /** A real address, followed without loading the page anew; the usual keys for a new tab still work. */
 export function Link({ to, children, isCurrent = false, className, id }: LinkProps) {
   const follow = (event: MouseEvent) => {
-    if (event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
+    // Turned to the patient, a link never opens a page of its own: that one would be turned to nobody.
+    const isPlain = event.button === 0 && isShown();
+    if (!isPlain && (event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || event.altKey)) return;
     event.preventDefault();
     goTo(to);
   };

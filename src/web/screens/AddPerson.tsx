@@ -7,11 +7,13 @@ interface AddPersonProps {
   readonly says?: string;
   /** Keys that were pressed before this field was there. */
   readonly early?: readonly string[];
-  readonly onAdd: (birthDate: string) => void;
+  /** The server asked whether it is somebody on record: the same key once more says that it is not. */
+  readonly isAskedBack?: boolean;
+  readonly onAdd: (birthDate: string, isAnotherPerson: boolean) => void;
 }
 
 /** What is asked of somebody who is not on file: the birthday, nothing more. */
-export function AddPerson({ name, says = 'Add and open the visit', early = [], onAdd }: AddPersonProps) {
+export function AddPerson({ name, says = 'Add and open the visit', early = [], isAskedBack = false, onAdd }: AddPersonProps) {
   const [typed, setTyped] = useState(() => early.filter((key) => key.length === 1).join(''));
   const [problem, setProblem] = useState(false);
   const form = useRef<HTMLFormElement>(null);
@@ -29,7 +31,7 @@ export function AddPerson({ name, says = 'Add and open the visit', early = [], o
         event.preventDefault();
         const birthDate = parseBirthday(typed);
         setProblem(birthDate === undefined);
-        if (birthDate) onAdd(birthDate);
+        if (birthDate) onAdd(birthDate, isAskedBack);
       }}
     >
       <label htmlFor="birthday">
@@ -48,7 +50,7 @@ export function AddPerson({ name, says = 'Add and open the visit', early = [], o
         onChange={(event) => setTyped(event.target.value)}
       />
       <button type="submit" className="action primary">
-        <Key>Enter</Key> {says}
+        <Key>Enter</Key> {isAskedBack ? 'Another person: add' : says}
       </button>
       <span id="birthday-hint" className={problem ? 'problem' : 'hint'} role={problem ? 'alert' : undefined}>
         {problem ? 'This is no day of the calendar. Year, month and day, like 20190307.' : 'Year, month and day, like 20190307'}

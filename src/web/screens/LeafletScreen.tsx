@@ -4,22 +4,32 @@ import type { DayStep, Leaflet } from '../../core/leaflet/types.ts';
 import { useLeaflet } from '../data/queries.ts';
 import { Link } from '../parts/Link.tsx';
 import { LoadState } from '../parts/LoadState.tsx';
+import { PageOf, ShownStrip } from '../parts/Shown.tsx';
 
 /** The page to hand over: on the screen as it prints, on A4 or Letter, black on white. */
 export function LeafletScreen({ visitId }: { readonly visitId: string }) {
-  const leaflet = useLeaflet(visitId);
+  const query = useLeaflet(visitId);
   return (
     <main className="leaflet-page" id="main">
+      <ShownStrip />
       <p className="leaflet-actions">
         <Link to={`/visits/${visitId}`}>Back to the visit</Link>
-        {leaflet.data && (
+        {query.data && (
           // biome-ignore lint/a11y/noAutofocus: one came here to print, by a key
           <button type="button" className="action primary" autoFocus onClick={() => print()}>
             Print
           </button>
         )}
       </p>
-      {leaflet.data ? <LeafletSheet leaflet={leaflet.data} /> : <LoadState query={leaflet} what="the leaflet" />}
+      {query.data ? (
+        <PageOf patientId={query.data.patientId}>
+          {query.data.leaflets.map((leaflet) => (
+            <LeafletSheet key={`${leaflet.home} ${leaflet.language}`} leaflet={leaflet} />
+          ))}
+        </PageOf>
+      ) : (
+        <LoadState query={query} what="the leaflet" />
+      )}
     </main>
   );
 }
@@ -35,7 +45,14 @@ export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
     <article className="sheet" lang={leaflet.language} ref={sheet}>
       <header>
         <p className="sheet-small">{leaflet.title}</p>
-        <h1>{leaflet.personName}</h1>
+        <h1>
+          <bdi>{leaflet.personName}</bdi>
+        </h1>
+        {leaflet.home !== undefined && (
+          <p className="sheet-home">
+            <bdi>{leaflet.home}</bdi>
+          </p>
+        )}
         <p className="sheet-small">
           {leaflet.practiceName}, {leaflet.date}
         </p>
@@ -67,6 +84,7 @@ export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
       )}
       <section className="ending">
         {leaflet.stopUsing.length > 0 && <Row label={labels.stop}>{leaflet.stopUsing.join('. ')}.</Row>}
+        {leaflet.released !== undefined && <Row label={labels.released}>{leaflet.released.join('; ')}.</Row>}
         {leaflet.monthlyCost !== null && <Row label={labels.cost}>{leaflet.monthlyCost}</Row>}
         <Row label={labels.next}>
           <strong className="next-date">{leaflet.nextDate}</strong>
@@ -74,7 +92,9 @@ export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
       </section>
       <footer className="sheet-foot">
         {leaflet.demoNotice !== null && <p>{leaflet.demoNotice}</p>}
-        <p>{leaflet.foot}</p>
+        <p>
+          <WithName text={leaflet.foot} name={leaflet.personName} />
+        </p>
       </footer>
     </article>
   );
@@ -105,6 +125,18 @@ function useFitOnePage(leaflet: Leaflet): RefObject<HTMLElement | null> {
     void document.fonts.ready.then(tighten);
   }, [leaflet]);
   return sheet;
+}
+
+/** A sentence with the name set apart, so that one written from right to left turns nothing beside it. */
+function WithName({ text, name }: { readonly text: string; readonly name: string }) {
+  const [before, after] = text.split(name);
+  return (
+    <>
+      {before}
+      {after !== undefined && <bdi>{name}</bdi>}
+      {after}
+    </>
+  );
 }
 
 function Goal({ label, text }: { readonly label: string; readonly text: string }) {

@@ -4,9 +4,12 @@ import { usePeople, usePerson } from '../data/queries.ts';
 import { formatDate, plural } from '../format.ts';
 import { Link } from '../parts/Link.tsx';
 import { LoadState } from '../parts/LoadState.tsx';
+import { PageOf, ShowPatientButton } from '../parts/Shown.tsx';
 import { useOpenForPrint } from '../parts/useOpenForPrint.ts';
 import { usePrintFoot } from '../printFoot.ts';
+import { useShown } from '../shown.ts';
 import { Findings, HomeCare, Levels, NotTaken, VisitsTable } from './overtime/OverTimeParts.tsx';
+import { withoutOwnWords } from './overtime/withoutOwnWords.ts';
 
 export function OverTimeScreen({ patientId, today }: { readonly patientId: string | null; readonly today: string }) {
   return patientId === null ? <ChoosePerson /> : <OnePerson patientId={patientId} today={today} />;
@@ -22,7 +25,10 @@ function ChoosePerson() {
         <ul className="plain-list columns-list">
           {people.data.map((person) => (
             <li key={person.id}>
-              <Link to={`/over-time/${person.id}`}>{person.name}</Link>, {person.ageYears}
+              <Link to={`/over-time/${person.id}`}>
+                <bdi>{person.name}</bdi>
+              </Link>
+              , {person.ageYears}
             </li>
           ))}
         </ul>
@@ -35,30 +41,32 @@ function ChoosePerson() {
 
 function OnePerson({ patientId, today }: { readonly patientId: string; readonly today: string }) {
   const person = usePerson(patientId);
+  const { isOn } = useShown();
   useOpenForPrint();
   usePrintFoot({ name: person.data?.name ?? '' });
   if (!person.data) return <LoadState query={person} what="the record" />;
-  const { name, ageYears, visits, readings, notTaken, firstReadings, courses, nextOn } = person.data;
+  const record = isOn ? withoutOwnWords(person.data) : person.data;
+  const { id, name, ageYears, visits, readings, notTaken, firstReadings, courses, nextOn } = record;
   // A picture for each meter: one scale is never laid over another.
   const meters = [...new Set(readings.map((r) => r.meterId))];
   const open = visits.find((v) => v.state === 'open');
   const closed = visits.filter((v) => v.state === 'closed');
   return (
-    <>
+    <PageOf patientId={id}>
       <header className="visit-head">
         <h1>
-          {name}, {ageYears}
+          <bdi>{name}</bdi>, {ageYears}
         </h1>
         <p className="side-note">
           {[plural(closed.length, 'closed visit'), nextOn && `${nextOn > today ? 'next visit' : 'recall due since'} ${formatDate(nextOn)}`]
             .filter(Boolean)
             .join(' · ')}
         </p>
-        {open && (
-          <p className="visit-links">
-            <Link to={`/visits/${open.id}`}>Visit of {formatDate(open.onDate)}</Link>
-          </p>
-        )}
+        <p className="visit-links">
+          {open && <Link to={`/visits/${open.id}`}>Visit of {formatDate(open.onDate)}</Link>}
+          {!isOn && <Link to={`/people/${id}`}>Person</Link>}
+          <ShowPatientButton patientId={id} />
+        </p>
       </header>
       <section aria-label="Readings">
         <h2>Readings</h2>
@@ -76,6 +84,6 @@ function OnePerson({ patientId, today }: { readonly patientId: string; readonly 
       <Findings visits={closed} />
       <HomeCare courses={courses} today={today} />
       <VisitsTable visits={closed} />
-    </>
+    </PageOf>
   );
 }

@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { type KeyboardEvent, type RefObject, useRef, useState } from 'react';
 import type { PersonLine } from '../../api/apiTypes.ts';
-import { addPerson, openVisit, usePeople } from '../data/queries.ts';
+import { addPerson, isAskedBack, openVisit, usePeople } from '../data/queries.ts';
 import { formatDate, plural } from '../format.ts';
 import { Link } from '../parts/Link.tsx';
 import { LoadState } from '../parts/LoadState.tsx';
@@ -15,6 +15,7 @@ export function PeopleScreen() {
   const [typed, setTyped] = useState('');
   const [isAdding, setAdding] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
+  const [isAsked, setAsked] = useState(false);
   const table = useRef<HTMLTableElement>(null);
   if (!people.data) return <LoadState query={people} what="the people" />;
   const found = findPeople(people.data, typed);
@@ -27,13 +28,14 @@ export function PeopleScreen() {
       void client.invalidateQueries({ queryKey: ['people'] });
       goTo(`/visits/${visitId}`);
     } catch (error) {
+      setAsked(isAskedBack(error));
       setProblem(error instanceof Error ? error.message : String(error));
     }
   };
   const open = (person: PersonLine) => void attempt(async () => person.openVisitId ?? (await openVisit(person.id)).visitId);
-  const add = (birthDate: string) =>
+  const add = (birthDate: string, isAnotherPerson: boolean) =>
     void attempt(async () => {
-      const { id } = await addPerson({ name: typed.trim(), birthDate });
+      const { id } = await addPerson({ name: typed.trim(), birthDate, ...(isAnotherPerson && { isAnotherPerson }) });
       return (await openVisit(id)).visitId;
     });
   const onSearchKey = (event: KeyboardEvent) => {
@@ -59,6 +61,7 @@ export function PeopleScreen() {
           onChange={(event) => {
             setTyped(event.target.value);
             setAdding(false);
+            setAsked(false);
           }}
           onKeyDown={onSearchKey}
           aria-describedby="search-hint"
@@ -67,7 +70,7 @@ export function PeopleScreen() {
           {hintOf(typed, first, found.length)}
         </span>
       </div>
-      {isAdding && <AddPerson name={typed.trim()} onAdd={add} />}
+      {isAdding && <AddPerson name={typed.trim()} isAskedBack={isAsked} onAdd={add} />}
       {problem && (
         <p className="problem" role="alert">
           {problem}

@@ -8,11 +8,11 @@ export function plainText(text: string): string {
     .toLowerCase();
 }
 
-/** People with every typed word at the beginning of some word of the name; all of them for nothing typed. */
+/** People with every typed word at the beginning of some word of a name or chart number; all of them for nothing typed. */
 export function findPeople(people: readonly PersonLine[], typed: string): readonly PersonLine[] {
   const words = plainText(typed).split(/\s+/).filter(Boolean);
-  return people.filter(({ name }) => {
-    const names = plainText(name).split(/[\s-]+/);
+  return people.filter(({ name, searchKey = '' }) => {
+    const names = plainText(`${name} ${searchKey}`).split(/[\s-]+/);
     return words.every((word) => names.some((part) => part.startsWith(word)));
   });
 }

@@ -61,6 +61,7 @@ export function readsContract(bench: Bench): void {
         profile,
         state: 'active',
         mergedInto: null,
+        searchKey: 'kim tran',
         version: 1,
       });
     });

@@ -5,6 +5,7 @@ import { addMember } from '../../../src/actions/addMember.ts';
 import { addPatient } from '../../../src/actions/addPatient.ts';
 import { changeAppointment } from '../../../src/actions/changeAppointment.ts';
 import { changePassword } from '../../../src/actions/changePassword.ts';
+import { changePatient } from '../../../src/actions/changePatient.ts';
 import { closeVisit } from '../../../src/actions/closeVisit.ts';
 import { confirmLevel } from '../../../src/actions/confirmLevel.ts';
 import type { ActionContext } from '../../../src/actions/context.ts';
@@ -12,9 +13,11 @@ import { correctVisit } from '../../../src/actions/correctVisit.ts';
 import { createPractice } from '../../../src/actions/createPractice.ts';
 import { importDay } from '../../../src/actions/importDay.ts';
 import { logAccess } from '../../../src/actions/logAccess.ts';
+import { mergePatients, unmergePatient } from '../../../src/actions/mergePatients.ts';
 import { openVisit } from '../../../src/actions/openVisit.ts';
 import { recordAnswer } from '../../../src/actions/recordAnswer.ts';
 import { refuseItem } from '../../../src/actions/refuseItem.ts';
+import { releasePrivate } from '../../../src/actions/releasePrivate.ts';
 import { type ActionName, RIGHTS } from '../../../src/actions/rights.ts';
 import { saveLot } from '../../../src/actions/saveLot.ts';
 import { saveMeter } from '../../../src/actions/saveMeter.ts';
@@ -43,6 +46,11 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
     saveStandingOrder(context, { id: 'o', order: { name: 'o', date: '2026-01-01', shelfItemIds: [] }, expectedVersion: 0 }),
   withdrawStandingOrder: (context) => withdrawStandingOrder(context, { id: 'none', expectedVersion: 1 }),
   addPatient: (context) => addPatient(context, { name: 'P', birthDate: '2000-01-01' }),
+  changePatient: (context) =>
+    changePatient(context, { patientId: 'none', details: { name: 'P', birthDate: '2000-01-01' }, expectedVersion: 1 }),
+  mergePatients: (context) => mergePatients(context, { kept: { id: 'a', version: 1 }, merged: { id: 'b', version: 1 }, reason: 'r' }),
+  unmergePatient: (context) => unmergePatient(context, { merged: { id: 'b', version: 1 }, reason: 'r' }),
+  releasePrivate: (context) => releasePrivate(context, { visitId: 'none', question: 'pregnant', isReleased: true }),
   addAppointment: (context) => addAppointment(context, { patientId: 'none', onDate: '2026-03-04' }),
   changeAppointment: (context) => changeAppointment(context, { id: 'none', expectedVersion: 1, state: 'planned' }),
   importDay: (context) => importDay(context, { onDate: '2026-03-04', today: '2026-03-04', rows: [] }),

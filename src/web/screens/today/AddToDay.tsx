@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useId, useRef, useState } from 'react';
 import type { FoundPerson } from '../../../api/day.ts';
 import { findPeopleOnFile, useFoundPeople } from '../../data/dayQueries.ts';
+import { isAskedBack } from '../../data/queries.ts';
 import { formatDate } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { AddPerson } from '../AddPerson.tsx';
@@ -12,7 +13,7 @@ interface AddToDayProps {
   /** Whom the day expects, so that they are found before others of the same name. */
   readonly expected: ReadonlySet<string>;
   readonly onPerson: (person: FoundPerson, entry: DayEntry) => Promise<void>;
-  readonly onNewPerson: (birthDate: string, entry: DayEntry) => Promise<void>;
+  readonly onNewPerson: (birthDate: string, entry: DayEntry, isAnotherPerson: boolean) => Promise<void>;
   readonly onProblem: (error: unknown) => void;
   readonly onDown: () => void;
 }
@@ -22,6 +23,7 @@ export function AddToDay({ isToday, expected, onPerson, onNewPerson, onProblem, 
   const [typed, setTyped] = useState('');
   const [chosen, setChosen] = useState(0);
   const [isNew, setNew] = useState(false);
+  const [isAsked, setAsked] = useState(false);
   /** Keys that come while the server still looks whether somebody is on file: they are meant for the birthday. */
   const early = useRef<string[] | null>(null);
   const listId = useId();
@@ -34,6 +36,7 @@ export function AddToDay({ isToday, expected, onPerson, onNewPerson, onProblem, 
     setTyped('');
     setChosen(0);
     setNew(false);
+    setAsked(false);
     early.current = null;
   };
   const take = async () => {
@@ -106,7 +109,10 @@ export function AddToDay({ isToday, expected, onPerson, onNewPerson, onProblem, 
           name={entry.who}
           early={early.current ?? []}
           says={isWalkIn ? 'Add and open the visit' : 'Add and put down'}
-          onAdd={(birthDate) => void onNewPerson(birthDate, entry).then(clear, () => undefined)}
+          isAskedBack={isAsked}
+          onAdd={(birthDate, isAnotherPerson) =>
+            void onNewPerson(birthDate, entry, isAnotherPerson).then(clear, (error: unknown) => setAsked(isAskedBack(error)))
+          }
         />
       )}
     </div>

@@ -97,9 +97,9 @@ function useDayActions({ onDate, today }: DayView) {
   const isWalkIn = ({ atTime }: DayEntry) => onDate === today && atTime === undefined;
   const put = (person: FoundPerson, entry: DayEntry) =>
     attempt(() => (isWalkIn(entry) ? goToVisit(person.id, null) : putDown(person.id, person.name, entry)));
-  const putNew = (birthDate: string, entry: DayEntry) =>
+  const putNew = (birthDate: string, entry: DayEntry, isAnotherPerson: boolean) =>
     attempt(async () => {
-      const { id } = await addPerson({ name: entry.who, birthDate });
+      const { id } = await addPerson({ name: entry.who, birthDate, ...(isAnotherPerson && { isAnotherPerson }) });
       return isWalkIn(entry) ? goToVisit(id, null) : putDown(id, entry.who, entry);
     });
   const change = (line: DayLine, state: 'planned' | 'cancelled' | 'missed', reason?: string) =>

@@ -96,7 +96,7 @@ function OpenCorrection({ onLeave }: { readonly onLeave: () => void }) {
 
 /** What was corrected since the visit was closed, each with both values. */
 export function Corrections() {
-  const { bundle, input, isShownToPatient } = useVisit();
+  const { bundle, input, isPrivateHidden } = useVisit();
   if (bundle.corrections.length === 0) return null;
   const context = { practice: input.practice, visit: input.visit };
   return (
@@ -105,11 +105,11 @@ export function Corrections() {
         <div key={at}>
           <p>
             Corrected on {formatDate(on)} by {by}
-            {!isShownToPatient && `, because ${reason}`}.
+            {!isPrivateHidden && `, because ${reason}`}.
           </p>
           <ul className="plain-list">
             {changes
-              .filter(({ path }) => !(isShownToPatient && isPrivateField(path)))
+              .filter(({ path }) => !(isPrivateHidden && isPrivateField(path)))
               .map(({ path, before, after }) => (
                 <li key={path}>
                   {fieldName(path)}: now {uncapitalise(sayValue(path, after))} <span className="aside">(was {sayValue(path, before)})</span>

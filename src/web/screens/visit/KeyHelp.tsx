@@ -24,6 +24,8 @@ export const VISIT_KEYS: KeyMap = [
   ['.', 'copy the chart note'],
   ['c', 'closed visit: correct it, with a reason'],
   ['up down', 'line before, line after'],
+  ['*', 'Safety, Health: put the open private answer on the leaflet, or take it off'],
+  ['Ctrl Enter', 'show the patient; the same again, back to work'],
   ['Esc', 'back to the section'],
   ['?', 'this page'],
 ];

@@ -33,7 +33,7 @@ export function LevelSection() {
 }
 
 function Proposed({ result, assessment }: { readonly result: RiskResult; readonly assessment: VisitAssessment }) {
-  const { isClosed, isChangingLevel, isShownToPatient, command } = useVisit();
+  const { isClosed, isChangingLevel, isShownToPatient, isPrivateHidden, command } = useVisit();
   const { confirmed } = assessment;
   const level = confirmed?.level ?? result.level;
   const isSettled =
@@ -46,7 +46,7 @@ function Proposed({ result, assessment }: { readonly result: RiskResult; readonl
         <p className="small">
           {capitalise(confirmed.level)}, confirmed by {confirmed.by}, {formatDate(confirmed.at)} at {formatShortClock(confirmed.at)}
           {confirmed.changedFrom && `; changed from ${confirmed.changedFrom}`}
-          {confirmed.reason && `, because ${confirmed.reason}`}.
+          {confirmed.reason && !isPrivateHidden && `, because ${confirmed.reason}`}.
         </p>
       )}
       {confirmed && !isSettled && result.level && <p className="unknown">The answers now propose {result.level}.</p>}
@@ -87,13 +87,16 @@ function NotYet({
   readonly missing: readonly string[];
   readonly atLeast: Level;
 }) {
+  const { isPrivateHidden, privateItems } = useVisit();
+  const open = missing.filter((item) => !isPrivateHidden || !privateItems.has(item));
   return (
     <>
       <p className="unknown">
-        Not yet: {plural(missing.length, 'thing')} not asked or seen.{atLeast !== result.levels[0] && ` At least ${atLeast}.`}
+        Not yet: {open.length > 0 ? `${plural(open.length, 'thing')} not asked or seen.` : 'not everything is asked or seen.'}
+        {atLeast !== result.levels[0] && ` At least ${atLeast}.`}
       </p>
       <ul>
-        {missing.map((item) => (
+        {open.map((item) => (
           <li key={item}>
             <ItemLink item={item} />
           </li>
@@ -146,8 +149,8 @@ function Compare({ result, compare }: { readonly result: RiskResult; readonly co
 }
 
 function Because({ result }: { readonly result: RiskResult }) {
-  const { isShownToPatient, privateItems } = useVisit();
-  const isOpen = (driver: Driver) => !isShownToPatient || !privateItems.has(driver.item);
+  const { isPrivateHidden, privateItems } = useVisit();
+  const isOpen = (driver: Driver) => !isPrivateHidden || !privateItems.has(driver.item);
   const drivers = result.drivers.filter(isOpen);
   const protections = result.protections.filter(isOpen);
   return (
@@ -170,7 +173,7 @@ function Because({ result }: { readonly result: RiskResult }) {
                 </li>
               ))}
             </ul>
-            <SourceList sources={result.sources} />
+            {!isPrivateHidden && <SourceList sources={result.sources} />}
           </Why>
         </div>
       )}
@@ -194,8 +197,11 @@ function DriverList({ drivers }: { readonly drivers: readonly Driver[] }) {
 
 /** Which other levels what is not known could still make of it. */
 function ToConfirm({ result }: { readonly result: RiskResult }) {
+  const { isPrivateHidden } = useVisit();
   const others = result.possibleLevels.filter((level) => level !== result.level);
   if (!result.needsConfirmation) return null;
+  // What is not known may be a private matter, and be counted here.
+  if (isPrivateHidden) return <p className="small">To be confirmed.</p>;
   return (
     <p className="small">
       To be confirmed
@@ -209,12 +215,10 @@ function ToConfirm({ result }: { readonly result: RiskResult }) {
 const MOST_MISSING = 4;
 
 function CouldChange({ assessment, result }: { readonly assessment: VisitAssessment; readonly result: RiskResult }) {
-  const { isShownToPatient, privateItems } = useVisit();
-  const missing = (result.notYet ? [] : result.missing).filter(
-    (m) => m.couldChangeLevel && !(isShownToPatient && privateItems.has(m.item)),
-  );
+  const { isPrivateHidden, privateItems } = useVisit();
+  const missing = (result.notYet ? [] : result.missing).filter((m) => m.couldChangeLevel && !(isPrivateHidden && privateItems.has(m.item)));
   const rank = (level: Level) => result.levels.indexOf(level);
-  const changes = assessment.couldChange.filter((c) => !isShownToPatient || !c.changes.some((part) => privateItems.has(part.item)));
+  const changes = assessment.couldChange.filter((c) => !isPrivateHidden || !c.changes.some((part) => privateItems.has(part.item)));
   const lower = changes.filter((c) => rank(c.to) < rank(result.level ?? result.levelUnknownNotTicked));
   const higher = changes.filter((c) => !lower.includes(c));
   if (missing.length === 0 && changes.length === 0) return null;

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Key } from '../../parts/Key.tsx';
 import { AnswerBar } from './AnswerBar.tsx';
 import type { Line, Reply } from './line.ts';
@@ -11,10 +12,12 @@ interface LineRowProps {
   readonly onOpen: (scope: Scope, line: string | null) => void;
   readonly onReply: (scope: Scope, line: string, reply: Reply) => void;
   readonly onDone: (scope: Scope, line: string) => void;
+  /** What else belongs to the open line. */
+  readonly children?: ReactNode;
 }
 
 /** One line: its letter, what is asked, the answer, a note. Opened, it shows the prompt and the answers with their keys. */
-export function LineRow({ line, scope, isOpen, isFixed, onOpen, onReply, onDone }: LineRowProps) {
+export function LineRow({ line, scope, isOpen, isFixed, onOpen, onReply, onDone, children }: LineRowProps) {
   return (
     <li className={isOpen ? 'line open' : 'line'} data-line={line.id}>
       <button
@@ -37,6 +40,7 @@ export function LineRow({ line, scope, isOpen, isFixed, onOpen, onReply, onDone 
       {isOpen && !isFixed && (
         <AnswerBar line={line} onReply={(reply) => onReply(scope, line.id, reply)} onDone={() => onDone(scope, line.id)} />
       )}
+      {isOpen && !isFixed && children}
     </li>
   );
 }

@@ -10,12 +10,12 @@ import { SectionHead } from './SectionHead.tsx';
 import { useVisit } from './visitContext.ts';
 
 export function PlanSection() {
-  const { assessment } = useVisit();
+  const { assessment, isPrivateHidden } = useVisit();
   const isEarly = assessment.plan.lines.length === 0 && (assessment.safetyUnknown.length > 0 || assessment.confirmed === null);
   return (
     <section data-scope="plan" aria-label="Plan">
       <SectionHead title="Plan" number={6} />
-      {isEarly ? <p className="small">{noPlanSentence(assessment)}</p> : <PlanBody assessment={assessment} />}
+      {isEarly ? <p className="small">{noPlanSentence(assessment, isPrivateHidden)}</p> : <PlanBody assessment={assessment} />}
       <MouthAdvice assessment={assessment} />
       {isEarly && <Bitewings plan={assessment.plan} />}
       <ScopeProblem scope="plan" />
@@ -24,12 +24,12 @@ export function PlanSection() {
 }
 
 function PlanBody({ assessment }: { readonly assessment: VisitAssessment }) {
-  const { isShownToPatient } = useVisit();
+  const { isPrivateHidden } = useVisit();
   const { plan, needs } = assessment;
   const undecided = needs.filter((n) => n.state === 'undecided');
   return (
     <>
-      {plan.lines.length === 0 && <p className="small">{noPlanSentence(assessment)}</p>}
+      {plan.lines.length === 0 && <p className="small">{noPlanSentence(assessment, isPrivateHidden)}</p>}
       <ul className="plan">
         {plan.lines.map((line) => (
           <PlanRow key={line.shelfItemId} line={line} />
@@ -37,11 +37,11 @@ function PlanBody({ assessment }: { readonly assessment: VisitAssessment }) {
         {undecided.map((need) => (
           <li key={need.kind}>
             {needName(need.kind)}: <span className="unknown">undecided</span>
-            {!isShownToPatient && <span className="small block">{need.because}</span>}
+            {!isPrivateHidden && <span className="small block">{need.because}</span>}
           </li>
         ))}
       </ul>
-      {!isShownToPatient && (
+      {!isPrivateHidden && (
         <>
           <NotOffered notOffered={plan.notOffered} />
           <Unmet unmet={plan.unmet.filter((u) => !undecided.some((n) => n.kind === u.need))} />
@@ -112,8 +112,10 @@ function Fluoride({ plan }: { readonly plan: Plan }) {
   );
 }
 
-function noPlanSentence({ confirmed, mouth, safetyUnknown }: VisitAssessment): string {
+function noPlanSentence({ confirmed, mouth, safetyUnknown }: VisitAssessment, isPrivateHidden: boolean): string {
   if (mouth.kind === 'level-does-not-apply') return 'Nothing for teeth is offered in this mouth.';
+  // Counted without the private ones, the number would tell of them.
+  if (safetyUnknown.length > 0 && isPrivateHidden) return 'No plan yet: the safety check is not complete.';
   if (safetyUnknown.length > 0) return `No plan yet: ${plural(safetyUnknown.length, 'answer')} of the safety check not known.`;
   return confirmed ? 'Nothing on the shelf fits these needs.' : 'No plan yet: the level is not confirmed.';
 }
@@ -185,9 +187,9 @@ export function saySchedule({ use }: Pick<PlanLine, 'use'>): string {
 
 /** Reasons and warnings may name what is private, so the patient's view has the amount alone. */
 function PlanDetails({ line }: { readonly line: PlanLine }) {
-  const { isShownToPatient } = useVisit();
+  const { isPrivateHidden } = useVisit();
   const amount = <p>{[line.use.amount, line.amountNote].filter(Boolean).join('. ')}</p>;
-  if (isShownToPatient) return <div className="why-text">{amount}</div>;
+  if (isPrivateHidden) return <div className="why-text">{amount}</div>;
   return (
     <div className="why-text">
       {amount}

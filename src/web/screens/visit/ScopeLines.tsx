@@ -3,6 +3,7 @@ import { Key } from '../../parts/Key.tsx';
 import { LineRow } from './LineRow.tsx';
 import type { Line } from './line.ts';
 import { isLeftOutText } from './questionLines.ts';
+import { ReleaseLine } from './ReleaseLine.tsx';
 import type { Scope } from './scopes.ts';
 import { useVisit } from './visitContext.ts';
 
@@ -24,7 +25,9 @@ export function ScopeLines({ scope, lines }: { readonly scope: Scope; readonly l
           onOpen={work.goTo}
           onReply={work.reply}
           onDone={(s, l) => work.goOn({ scope: s, line: l })}
-        />
+        >
+          {line.private && <ReleaseLine line={line} />}
+        </LineRow>
       ))}
     </ul>
   );

@@ -6,6 +6,7 @@ import { useVisitBundle } from '../../data/queries.ts';
 import { formatDate, plural } from '../../format.ts';
 import { Link } from '../../parts/Link.tsx';
 import { LoadState } from '../../parts/LoadState.tsx';
+import { PageOf, ShowPatientButton } from '../../parts/Shown.tsx';
 import { useIsWide } from '../../parts/useIsWide.ts';
 import { usePrintFoot } from '../../printFoot.ts';
 import { Conflicts } from './Conflicts.tsx';
@@ -34,13 +35,15 @@ export function VisitScreen({ visitId, session }: { readonly visitId: string; re
     void query.refetch();
   };
   return (
-    <Visit
-      key={`${visitId} ${query.data.state} ${query.data.visitVersion} ${attempt}`}
-      bundle={query.data}
-      session={session}
-      onServerChange={onServerChange}
-      onLeaveCorrection={() => setAttempt(attempt + 1)}
-    />
+    <PageOf patientId={query.data.patientId}>
+      <Visit
+        key={`${visitId} ${query.data.state} ${query.data.visitVersion} ${attempt}`}
+        bundle={query.data}
+        session={session}
+        onServerChange={onServerChange}
+        onLeaveCorrection={() => setAttempt(attempt + 1)}
+      />
+    </PageOf>
   );
 }
 
@@ -86,14 +89,14 @@ function Visit({ bundle, session, onServerChange, onLeaveCorrection }: VisitProp
         </p>
         <VisitHead onHelp={() => setHelpOpen(true)} />
         <p className="said" role="status">
-          {work.said}
+          {!work.isPrivateHidden && work.said}
         </p>
         <CorrectionBar isAsked={work.panels.isReasonAsked} onLeave={onLeaveCorrection} />
         <Corrections />
-        <Conflicts visitId={bundle.visitId} input={work.input} show={work.show} />
+        <Conflicts visitId={bundle.visitId} input={work.input} show={work.show} isPrivateHidden={work.isPrivateHidden} />
         <div className="columns">{isWide ? [main, side] : [side, main]}</div>
-        {work.panels.historyOf && <HistoryDialog of={work.panels.historyOf} onClose={work.panels.closeHistory} />}
-        {work.panels.note !== null && <NoteDialog text={work.panels.note} onClose={work.panels.closeNote} />}
+        {work.panels.historyOf && !work.isShownToPatient && <HistoryDialog of={work.panels.historyOf} onClose={work.panels.closeHistory} />}
+        {work.panels.note !== null && !work.isShownToPatient && <NoteDialog text={work.panels.note} onClose={work.panels.closeNote} />}
         {isHelpOpen && <KeyHelp keys={VISIT_KEYS} back="Back to the visit" onClose={() => setHelpOpen(false)} />}
       </div>
     </VisitContext>
@@ -101,25 +104,24 @@ function Visit({ bundle, session, onServerChange, onLeaveCorrection }: VisitProp
 }
 
 function VisitHead({ onHelp }: { readonly onHelp: () => void }) {
-  const { input, assessment, bundle, isClosed, isShownToPatient, setShown } = useVisit();
+  const { input, assessment, bundle, isClosed, isShownToPatient } = useVisit();
   const { person, visit } = input;
   const age = assessment.ageYears < 2 ? plural(assessment.ageMonths, 'month') : String(assessment.ageYears);
   const lastSeen = bundle.lastVisitOn ? `last seen ${formatDate(bundle.lastVisitOn)}` : person.newPatient ? 'first visit' : null;
   return (
     <header className="visit-head">
       <h1>
-        {person.name}, {age}
+        <bdi>{person.name}</bdi>, {age}
       </h1>
       <p className="side-note">{[`Visit of ${formatDate(visit.onDate)}`, lastSeen, isClosed && 'closed'].filter(Boolean).join(' · ')}</p>
       <p className="visit-links">
-        {!isShownToPatient && <Link to={`/over-time/${bundle.patientId}`}>Over time</Link>}
+        {!isShownToPatient && <Link to={`/people/${bundle.patientId}`}>Person</Link>}
+        <Link to={`/over-time/${bundle.patientId}`}>Over time</Link>
         {!isShownToPatient && <VisitTools />}
         <button type="button" className="link" onClick={onHelp} aria-keyshortcuts="?">
           Keys
         </button>
-        <button type="button" className="link" aria-pressed={isShownToPatient} onClick={() => setShown(!isShownToPatient)}>
-          {isShownToPatient ? 'Back to work' : 'Show patient'}
-        </button>
+        <ShowPatientButton patientId={bundle.patientId} />
       </p>
     </header>
   );

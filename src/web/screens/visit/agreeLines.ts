@@ -128,6 +128,8 @@ function whyLine(id: string, { visit }: AgreePlace): Line {
     tone: why === '' || isOtherReason(why) ? 'unknown' : 'new',
     wanted: why === '' || isOtherReason(why),
     value: isOtherReason(why) ? '' : why,
+    // The person's own words may hold anything.
+    private: isOwnWords,
   });
 }
 

@@ -10,6 +10,7 @@ import { type Line, lettersWithout } from './line.ts';
 import { questionLines } from './questionLines.ts';
 import type { Scope } from './scopes.ts';
 import { sinceLines } from './sinceLines.ts';
+import { SPEAKER_LETTERS, type SpeakerPlace, speakerLines } from './speakerLines.ts';
 import { swabLines } from './swabLines.ts';
 
 export interface LinesPlace {
@@ -21,6 +22,8 @@ export interface LinesPlace {
   readonly newFinding: FindingDraft | null;
   readonly levelChange: { readonly level: string | null } | null;
   readonly isClosed: boolean;
+  /** Who else sees the page; absent = nobody. */
+  readonly privacy?: Privacy | undefined;
 }
 
 export type VisitLines = Readonly<Record<Scope, readonly Line[]>>;
@@ -44,7 +47,7 @@ export function buildLines(place: LinesPlace): VisitLines {
   const { bundle, input, assessment } = place;
   const { visit, practice } = input;
   return {
-    safety: groupLines('safety', place),
+    safety: [...speakerLines(speakerPlace(place)), ...groupLines('safety', place)],
     swab: swabLines({ reading: visit.reading ?? {}, lots: practice.lots, members: bundle.members, onDate: visit.onDate }),
     food: groupLines('food', place),
     home: homeLines(place),
@@ -52,25 +55,41 @@ export function buildLines(place: LinesPlace): VisitLines {
     look: lookLines(place),
     level: levelLines(place),
     plan: planLines(place),
-    agree: agreeLines({
-      planLines: assessment.plan.lines,
-      alternatives: assessment.plan.alternatives,
-      nameOf: (id) => shelfName(practice.shelf, id),
-      visit,
-      proposed: assessment.leaflet,
-      isClosed: place.isClosed,
-    }),
+    agree: withoutPrivate(
+      place.privacy,
+      agreeLines({
+        planLines: assessment.plan.lines,
+        alternatives: assessment.plan.alternatives,
+        nameOf: (id) => shelfName(practice.shelf, id),
+        visit,
+        proposed: assessment.leaflet,
+        isClosed: place.isClosed,
+      }),
+    ),
   };
 }
+
+/** "shown": the patient, and whoever is with the patient, looks at the page. "overheard": somebody else speaks after private words. */
+export type Privacy = 'shown' | 'overheard';
+
+function withoutPrivate(privacy: Privacy | undefined, lines: readonly Line[]): readonly Line[] {
+  return privacy === undefined ? lines : lines.filter((line) => !line.private);
+}
+
+export const speakerPlace = ({ bundle, input, assessment }: Pick<LinesPlace, 'bundle' | 'input' | 'assessment'>): SpeakerPlace => ({
+  profile: bundle.profile,
+  ageYears: assessment.ageYears,
+  speaker: input.visit.speaker,
+});
 
 /** What became of last time's home care and goals comes first, where there was any. */
 function homeLines(place: LinesPlace): readonly Line[] {
   const questions = groupLines('home', place);
   const free = lettersWithout('').filter((letter) => !questions.some((line) => line.letter === letter));
-  return [...sinceLines(place.input.visit, free), ...questions];
+  return [...withoutPrivate(place.privacy, sinceLines(place.input.visit, free)), ...questions];
 }
 
-function groupLines(group: QuestionGroup, { input, assessment, questions, carried }: LinesPlace): readonly Line[] {
+function groupLines(group: QuestionGroup, { input, assessment, questions, carried, privacy }: LinesPlace): readonly Line[] {
   const couldChange = new Set(assessment.proposed?.missing.filter((m) => m.couldChangeLevel).map((m) => m.item));
   return questionLines({
     questions: questions.filter(({ id }) => !assessment.mouth.notAsked.includes(id)),
@@ -82,7 +101,8 @@ function groupLines(group: QuestionGroup, { input, assessment, questions, carrie
     carried,
     unknown: new Map(assessment.unknownAnswers.map((u) => [u.question, u.kind])),
     couldChangeLevel: new Set(questions.filter((q) => q.fills.some((f) => couldChange.has(f.item))).map((q) => q.id)),
-    reservedLetters: group === 'look' ? LOOK_LETTERS : '',
+    reservedLetters: group === 'look' ? LOOK_LETTERS : group === 'safety' ? SPEAKER_LETTERS : '',
+    privacy,
   });
 }
 

@@ -1,11 +1,12 @@
 import type { SwabReading } from '../../../core/reading/types.ts';
 import type { Answer } from '../../../core/visit/answer.ts';
-import type { Finding, PastCare, PastGoal, UsedSince, VisitInput } from '../../../core/visit/types.ts';
+import type { Finding, PastCare, PastGoal, Speaker, UsedSince, VisitInput } from '../../../core/visit/types.ts';
 import { findQuestion, shelfName } from '../../content.ts';
 import { formatDate } from '../../format.ts';
 import { sayFinding, sayPlace } from './findings.ts';
 import { unknownWords, valueText } from './questionLines.ts';
 import type { Scope } from './scopes.ts';
+import { saySpeaker } from './speakerLines.ts';
 import { sayWholeReading } from './swabLines.ts';
 
 /** What the words of a value need besides the value. */
@@ -23,7 +24,7 @@ const FIELD_NAMES: Readonly<Record<string, string>> = {
   nextOn: 'The next visit',
   language: 'The language of the leaflet',
   meterId: 'The meter',
-  speaker: 'Who speaks',
+  speaker: 'Who speaks today',
   goals: 'The goals',
   goalsSince: 'What became of the goals',
   used: 'What was used since last time',
@@ -36,7 +37,13 @@ const questionOf = (path: string) => (path.startsWith('answers.') ? findQuestion
 
 export const fieldName = (path: string): string => questionOf(path)?.label ?? FIELD_NAMES[path] ?? path;
 
-export const isPrivateField = (path: string): boolean => questionOf(path)?.private === true;
+/** Hidden where private matters are: a private question, a list with a private choice, and what holds a person's own words. */
+export function isPrivateField(path: string): boolean {
+  const question = questionOf(path);
+  return OWN_WORDS.has(path) || question?.private === true || question?.choices?.some((choice) => choice.private) === true;
+}
+
+const OWN_WORDS: ReadonlySet<string> = new Set(['agreed', 'used', 'goals', 'goalsSince']);
 
 /** The value of a saved field in words, never as it is stored. */
 export function sayFieldValue(path: string, value: unknown, context: FieldContext): string {
@@ -62,10 +69,7 @@ const SAY: Readonly<Record<string, (value: unknown, context: FieldContext) => st
   meterId: (value, { practice }) => practice.meters.find(({ id }) => id === value)?.name ?? String(value),
   used: (value, { visit, practice }) => sayUsed(value as Readonly<Record<string, UsedSince>>, visit?.pastCare ?? [], practice.shelf),
   goalsSince: (value, { visit }) => sayGoals(value as Readonly<Record<string, string>>, visit?.pastGoals ?? []),
-  speaker: (value) =>
-    Object.values(value as Readonly<Record<string, string>>)
-      .map((part) => part.replaceAll('-', ' '))
-      .join(', '),
+  speaker: (value) => saySpeaker(value as Speaker),
 };
 
 function sayAgreed(

@@ -12,7 +12,8 @@ export type KeyAction =
   | { readonly do: 'help' }
   | { readonly do: 'undo' }
   | { readonly do: 'note' }
-  | { readonly do: 'history' };
+  | { readonly do: 'history' }
+  | { readonly do: 'release'; readonly line: string };
 
 export interface KeyPlace {
   readonly scope: Scope;
@@ -34,6 +35,7 @@ export function actionOfKey(key: string, { line, lines, commands }: KeyPlace): K
   if (key === 'Escape') return { do: 'leave' };
   if (key === 'ArrowDown') return { do: 'move', by: 1 };
   if (key === 'ArrowUp') return { do: 'move', by: -1 };
+  if (line?.private && key === '*') return { do: 'release', line: line.id };
   const reply = line && replyOfKey(key, line);
   if (line && reply) return { do: 'reply', line: line.id, reply };
   if (key === '=') return { do: 'reconfirm' };

@@ -1,6 +1,7 @@
 import { unknownKindOf } from '../../../core/risk/knownAnswers.ts';
 import type { Answer, Answers, AnswerValue, UnknownKind } from '../../../core/visit/answer.ts';
 import { isDateOrMonth } from '../../../core/visit/dateOrMonth.ts';
+import { openValue } from '../../../core/visit/privacy.ts';
 import type { Question, QuestionGroup } from '../../../core/visit/question.ts';
 import { formatDate, formatMonth, formatNumber } from '../../format.ts';
 import { type Entry, type Line, lettersWithout, type Tone } from './line.ts';
@@ -19,6 +20,8 @@ export interface QuestionLinesInput {
   /** Question ids whose answer could move the proposed level. */
   readonly couldChangeLevel: ReadonlySet<string>;
   readonly reservedLetters: string;
+  /** Where somebody else sees the page, private questions are left out, and of an open one its private choices. */
+  readonly privacy?: 'shown' | 'overheard' | undefined;
 }
 
 export function isForAge(question: Question, ageYears: number): boolean {
@@ -30,7 +33,9 @@ export function questionLines(input: QuestionLinesInput): readonly Line[] {
   const letters = lettersWithout(input.reservedLetters);
   return input.questions
     .filter((q) => q.group === input.group && isForAge(q, input.ageYears))
-    .map((question, index) => questionLine(question, letters[index] ?? '', input));
+    .map((question, index) => questionLine(question, letters[index] ?? '', input))
+    .filter((line) => input.privacy === undefined || !line.private)
+    .map((line) => (input.privacy === undefined ? line : withoutPrivateChoices(line, input)));
 }
 
 function questionLine(question: Question, letter: string, input: QuestionLinesInput): Line {
@@ -59,6 +64,23 @@ function questionLine(question: Question, letter: string, input: QuestionLinesIn
     private: question.private === true,
     value: answer?.value,
     sources: question.sources,
+  };
+}
+
+const NOT_SHOWN = 'recorded, not shown here';
+
+/** A list with a private choice says of every answer alike that it is there, and no more. */
+function withoutPrivateChoices(line: Line, { questions, privacy }: QuestionLinesInput): Line {
+  const question = questions.find((q) => q.id === line.id);
+  const { entry } = line;
+  if (!question?.choices?.some((choice) => choice.private) || entry.kind !== 'list') return line;
+  const choices = entry.choices.filter((choice) => !choice.private);
+  return {
+    ...line,
+    entry: privacy === 'shown' ? { kind: 'none' } : { ...entry, choices },
+    text: line.tone === 'unknown' ? line.text : NOT_SHOWN,
+    note: undefined,
+    value: line.value === undefined ? undefined : openValue(question, line.value),
   };
 }
 

@@ -67,7 +67,10 @@ function whyLines({ shelfItemId, name }: PastCare, said: UsedSince | undefined):
   const { why = '' } = said;
   const base = { id: `${WHY}${shelfItemId}`, label: 'because', prompt: `${name}: why?`, value: isOtherReason(why) ? '' : why };
   if (isOtherReason(why) || (why !== '' && !isListedReason(why)))
-    return [lineOf({ ...base, entry: { kind: 'text', hint: 'in a few words' }, text: isOtherReason(why) ? undefined : why })];
+    // The person's own words may hold anything.
+    return [
+      lineOf({ ...base, private: true, entry: { kind: 'text', hint: 'in a few words' }, text: isOtherReason(why) ? undefined : why }),
+    ];
   return [lineOf({ ...base, entry: { kind: 'choice', choices: REASONS }, text: why || undefined })];
 }
 

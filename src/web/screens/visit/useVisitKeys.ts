@@ -46,6 +46,7 @@ function act(action: KeyAction, work: VisitWork, openHelp: () => void): void {
     undo: work.undo,
     note: work.openNote,
     history: work.openHistory,
+    release: ({ line }) => work.release(line),
     leave: work.leaveLine,
     section: ({ number }) => goToSection(number, work),
     open: ({ line }) => work.goTo(scope, line),

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { CorrectionBody } from '../../../api/apiTypes.ts';
 import type { ConfirmedLevel, SignedItem } from '../../../core/regimen/types.ts';
+import type { ReleasedAnswer, VisitInput } from '../../../core/visit/types.ts';
 import { ApiError, callApi } from '../../data/api.ts';
 import { useSaveQueue } from '../../data/saving.ts';
 import type { VisitDraft } from './useVisitDraft.ts';
@@ -48,6 +49,16 @@ export function useVisitRequests(visitId: string, show: VisitDraft['show'], onCl
     sign: (shelfItemId: string) =>
       ask<{ signed: readonly SignedItem[] }>('signatures', { shelfItemId }, ({ signed }) =>
         show((input) => ({ ...input, visit: { ...input.visit, signed } })),
+      ),
+    release: (question: string, { visit }: VisitInput) =>
+      ask<{ released: ReleasedAnswer | null }>(
+        'releases',
+        { question, isReleased: visit.released?.[question] === undefined, heard: visit.speaker?.who },
+        ({ released }) =>
+          show((input) => {
+            const { [question]: _, ...others } = input.visit.released ?? {};
+            return { ...input, visit: { ...input.visit, released: released ? { ...others, [question]: released } : others } };
+          }),
       ),
     close: () => ask('close', {}, onClosed),
   };

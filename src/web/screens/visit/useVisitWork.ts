@@ -3,16 +3,18 @@ import type { SessionView } from '../../../api/apiTypes.ts';
 import type { VisitBundle } from '../../../api/bundles.ts';
 import type { Level } from '../../../core/risk/types.ts';
 import type { Answers } from '../../../core/visit/answer.ts';
+import { isToldAlone } from '../../../core/visit/privacy.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
 import { assess, privateItemIds, questions } from '../../content.ts';
 import { useSaveQueue } from '../../data/saving.ts';
 import { uncapitalise } from '../../format.ts';
 import { goTo as goToPath } from '../../routing.ts';
-import { buildLines, LEVEL_REASON, LEVEL_TO, type VisitLines } from './buildLines.ts';
+import { useShown } from '../../shown.ts';
+import { buildLines, LEVEL_REASON, LEVEL_TO, speakerPlace, type VisitLines } from './buildLines.ts';
 import { listChanges, withLevel, withoutNewTime } from './correcting.ts';
 import { fieldName, placeOfField, sayFieldValue } from './fieldWords.ts';
 import { type FindingDraft, NEW_FINDING } from './findings.ts';
-import type { Line, Reply } from './line.ts';
+import type { Reply } from './line.ts';
 import type { Scope } from './scopes.ts';
 import { CONDITIONS_AS_USUAL } from './swabLines.ts';
 import { readField } from './undoSteps.ts';
@@ -39,16 +41,16 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
   const [said, setSaid] = useState('');
   const [newFinding, setNewFinding] = useState<FindingDraft | null>(null);
   const [levelChange, setLevelChange] = useState<LevelChangeDraft | null>(null);
-  const [isShownToPatient, setShown] = useState(false);
+  const isShownToPatient = useShown().isOn;
+  const privacy = isShownToPatient ? 'shown' : isToldAlone(input.visit) ? 'overheard' : undefined;
   const requests = useVisitRequests(bundle.visitId, show, onServerChange);
 
   const isClosed = bundle.state !== 'open' && !isCorrecting;
   const assessment = useMemo(() => (bundle.stored && !isCorrecting ? bundle.stored : assess(input)), [bundle.stored, isCorrecting, input]);
   const carried = useMemo(() => carriedAnswers(bundle), [bundle]);
   const lines = useMemo(() => {
-    const all = buildLines({ bundle, input, assessment, questions, carried, newFinding, levelChange, isClosed });
-    return isShownToPatient ? withoutPrivate(all) : all;
-  }, [bundle, input, assessment, carried, newFinding, levelChange, isClosed, isShownToPatient]);
+    return buildLines({ bundle, input, assessment, questions, carried, newFinding, levelChange, isClosed, privacy });
+  }, [bundle, input, assessment, carried, newFinding, levelChange, isClosed, privacy]);
   const { place, goTo, goOn, problem, setProblem } = usePlace(lines, () =>
     firstPlace(lines, session.member.roles.includes('dentist') ? assessment.plan.lines : []),
   );
@@ -89,6 +91,9 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
       now,
       newFinding,
       levelChange,
+      questions,
+      speaker: speakerPlace({ bundle, input, assessment }),
+      privacy,
     });
     apply(isCorrecting ? withoutNewTime(effect, input) : effect, { scope, line });
   };
@@ -148,6 +153,8 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     'agree p': () => void queue.settled().then(() => goToPath(`/visits/${bundle.visitId}/leaflet`)),
   };
   const command = (scope: Scope, letter: string) => {
+    // Turned to the patient, nothing is decided by a key.
+    if (isShownToPatient && letter !== 'p') return;
     if (isClosed && letter === 'c' && !isShownToPatient) return panels.askReason(true);
     if (!isClosed || letter === 'p' || letter === 's') commands[`${scope} ${letter}`]?.();
   };
@@ -173,8 +180,9 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     place,
     isClosed,
     isShownToPatient,
-    setShown,
+    isPrivateHidden: privacy !== undefined,
     privateItems: privateItemIds,
+    release: (question: string) => void requests.release(question, input),
     isChangingLevel: levelChange !== null,
     problem: problem ?? requests.problem,
     goTo,
@@ -222,11 +230,6 @@ function usePlace(lines: VisitLines, first: () => Place) {
 
 function carriedAnswers(bundle: VisitBundle): Answers {
   return bundle.carried ?? Object.fromEntries(Object.entries(bundle.input.visit.answers).filter(([, answer]) => answer.how === 'carried'));
-}
-
-function withoutPrivate(lines: VisitLines): VisitLines {
-  const open = Object.entries(lines).map(([scope, list]: [string, readonly Line[]]) => [scope, list.filter((line) => !line.private)]);
-  return Object.fromEntries(open) as VisitLines;
 }
 
 /** "Undone: snacks, back to 2 a day." Each field of the step, or whose save stands in between. */

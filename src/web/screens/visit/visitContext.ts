@@ -19,7 +19,10 @@ export interface VisitWork {
   readonly isShownToPatient: boolean;
   /** Items that no one else should read over a shoulder; drivers of these are left out while the patient looks. */
   readonly privateItems: ReadonlySet<string>;
-  readonly setShown: (shown: boolean) => void;
+  /** The page is turned to the patient, or somebody else speaks after private words. */
+  readonly isPrivateHidden: boolean;
+  /** Puts a private answer on the leaflet, or takes it off. */
+  readonly release: (question: string) => void;
   readonly place: Place & { readonly focus: number };
   readonly lines: Readonly<Record<Scope, readonly Line[]>>;
   readonly isChangingLevel: boolean;

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { questions } from '../../../content/questions.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
 import type { VisitLines } from './buildLines.ts';
 import type { Line } from './line.ts';
@@ -36,6 +37,8 @@ const place: ReplyPlace = {
   now: '2026-11-25T10:36:00Z',
   newFinding: null,
   levelChange: null,
+  questions,
+  speaker: { profile: {}, ageYears: 40, speaker: undefined },
 };
 
 describe('where the keys go', () => {
@@ -140,7 +143,8 @@ describe('a finding that is there already', () => {
 
 test('"=" saves exactly what was carried, as asked today', () => {
   const lines = [line('a', carried), line('b', wanted), line('c', { value: 3 })];
-  expect(effectOfReconfirm('food', lines, input, {} as VisitAssessment).puts).toEqual([
+  const withAnswer = { ...input, visit: { ...input.visit, answers: { a: { how: 'carried', value: 2 } } } } as unknown as VisitInput;
+  expect(effectOfReconfirm('food', lines, withAnswer, {} as VisitAssessment).puts).toEqual([
     { path: 'answers.a', value: { how: 'asked', value: 2, askedOn: '2026-11-25' } },
   ]);
   expect(effectOfReconfirm('swab', lines, input, {} as VisitAssessment).puts).toEqual([]);

@@ -1,8 +1,11 @@
 import type { VisitBundle } from '../../../api/bundles.ts';
 import type { PlanLine } from '../../../core/regimen/types.ts';
+import type { AnswerValue } from '../../../core/visit/answer.ts';
+import { isPrivateChoice } from '../../../core/visit/privacy.ts';
+import type { Question } from '../../../core/visit/question.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
 import { agreeField, allAgreed, swapItems } from './agreeLines.ts';
-import { ALL_EXAMINED, LEVEL_REASON, LEVEL_TO } from './buildLines.ts';
+import { ALL_EXAMINED, LEVEL_REASON, LEVEL_TO, type Privacy } from './buildLines.ts';
 import { findingsAfter } from './findingChanges.ts';
 import { afterFindingReply, type FindingDraft, NEW_FINDING } from './findings.ts';
 import { nextWanted } from './keys.ts';
@@ -10,6 +13,7 @@ import type { Line, Reply } from './line.ts';
 import { isOtherReason } from './reasons.ts';
 import { isQuestionScope, SCOPES, type Scope } from './scopes.ts';
 import { isSinceLine, sinceField } from './sinceLines.ts';
+import { markAlone, SPEAKER, type SpeakerPlace, speakerAfter } from './speakerLines.ts';
 import { presetLot, readingAfter, readingProblem } from './swabLines.ts';
 
 export interface Place {
@@ -29,6 +33,9 @@ export interface ReplyPlace {
   readonly now: string;
   readonly newFinding: FindingDraft | null;
   readonly levelChange: LevelChangeDraft | null;
+  readonly questions: readonly Question[];
+  readonly speaker: SpeakerPlace;
+  readonly privacy?: Privacy | undefined;
 }
 
 /** What an answer does: fields to save, drafts that change, and where the keys go from there. */
@@ -51,10 +58,28 @@ export function effectOfReply(scope: Scope, line: string, reply: Reply, place: R
 
 type Taker = (line: string, reply: Reply, place: ReplyPlace) => ReplyEffect;
 
-const takeQuestion: Taker = (line, reply, { input }) => {
+const takeQuestion: Taker = (line, reply, { input, questions, privacy }) => {
   const askedOn = input.visit.onDate;
-  const answer = reply.how === 'asked' ? { how: reply.how, value: reply.value, askedOn } : { how: reply.how, askedOn };
+  const question = questions.find((q) => q.id === line);
+  const alone = question?.private === true ? markAlone(input.visit, line) : {};
+  const before = privacy === undefined ? undefined : input.visit.answers[line]?.value;
+  const answer =
+    reply.how === 'asked'
+      ? { how: reply.how, value: question ? keepHidden(question, reply.value, before) : reply.value, askedOn, ...alone }
+      : { how: reply.how, askedOn, ...alone };
   return { puts: [{ path: `answers.${line}`, value: answer }], to: 'next' };
+};
+
+/** A choice that was out of sight is not taken off by choosing among the others. */
+function keepHidden(question: Question, value: AnswerValue, before: AnswerValue | undefined): AnswerValue {
+  if (!Array.isArray(value) || !Array.isArray(before)) return value;
+  return [...value, ...before.filter((choice) => isPrivateChoice(question, choice) && !value.includes(choice))];
+}
+
+const takeSafety: Taker = (line, reply, place) => {
+  const speaker = speakerAfter(line, reply, place.speaker);
+  if (speaker) return { puts: [{ path: 'speaker', value: speaker }], to: 'next' };
+  return line.startsWith(SPEAKER) ? NOTHING : takeQuestion(line, reply, place);
 };
 
 const takeSwab: Taker = (line, reply, { input, members, memberId, now }) => {
@@ -128,7 +153,7 @@ const takeAgree: Taker = (line, reply, { input }) => {
 };
 
 const TAKERS: Readonly<Record<Scope, Taker>> = {
-  safety: takeQuestion,
+  safety: takeSafety,
   swab: takeSwab,
   food: takeQuestion,
   home: takeHome,
@@ -144,8 +169,15 @@ export function effectOfReconfirm(scope: Scope, lines: readonly Line[], input: V
   if (scope === 'agree') return { puts: [{ path: 'agreed', value: allAgreed(assessment.plan.lines, input.visit.agreed) }], to: 'next' };
   if (!isQuestionScope(scope)) return NOTHING;
   const askedOn = input.visit.onDate;
-  const again = lines.filter((line) => line.reconfirmable && line.value !== undefined);
-  return { puts: again.map((line) => ({ path: `answers.${line.id}`, value: { how: 'asked', value: line.value, askedOn } })), to: 'next' };
+  const again = lines.flatMap((line) => {
+    // The answer itself, since a line may show only a part of it.
+    const value = input.visit.answers[line.id]?.value;
+    const alone = line.private ? markAlone(input.visit, line.id) : {};
+    return line.reconfirmable && value !== undefined
+      ? [{ path: `answers.${line.id}`, value: { how: 'asked', value, askedOn, ...alone } }]
+      : [];
+  });
+  return { puts: again, to: 'next' };
 }
 
 /** After an answer: the next line that wants a key, else the scope itself while "=" has work there, else the scope that follows. */

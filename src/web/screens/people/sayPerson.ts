@@ -1,0 +1,59 @@
+import type { PersonDetails } from '../../../api/personSchema.ts';
+import { formatDate } from '../../format.ts';
+import type { SaidLines } from '../../parts/differences.ts';
+
+export type PermissionKind = keyof NonNullable<PersonDetails['permissions']>;
+type Permission = NonNullable<NonNullable<PersonDetails['permissions']>[PermissionKind]>;
+
+export const PERMISSIONS: readonly { readonly id: PermissionKind; readonly label: string }[] = [
+  { id: 'care', label: 'Care' },
+  { id: 'messages', label: 'Messages' },
+  { id: 'use-of-data', label: 'Use of data' },
+];
+
+export const NOT_ASKED = 'not asked';
+
+const LANGUAGES = { en: 'English', es: 'Spanish' } as const;
+
+export const sayLanguage = (language: PersonDetails['language']): string => (language ? LANGUAGES[language] : NOT_ASKED);
+
+export function sayInterpreter(interpreter: string | undefined): string {
+  if (interpreter === undefined) return NOT_ASKED;
+  return interpreter === '' ? 'asked, none needed' : interpreter;
+}
+
+export function sayConsent(mayConsent: boolean | undefined): string {
+  if (mayConsent === undefined) return 'may say yes to care: not asked';
+  return mayConsent ? 'may say yes to care' : 'may not say yes to care';
+}
+
+export function sayPermission(permission: Permission | undefined): string {
+  if (permission === undefined) return NOT_ASKED;
+  return `${permission.given ? 'given' : 'not given'}, said by ${permission.by} on ${formatDate(permission.on)}`;
+}
+
+export const sayGuardian = ({ name, relation, phone, mayConsent }: NonNullable<PersonDetails['guardians']>[number]): string =>
+  [name, relation ?? 'relation not asked', phone ?? 'phone not asked', sayConsent(mayConsent)].join(', ');
+
+/** Everything that is kept of a person, line by line: for a conflict, and for what a change has changed. */
+export function sayPerson({
+  name,
+  birthDate,
+  chartNumber,
+  language,
+  interpreter,
+  guardians,
+  homes,
+  permissions,
+}: PersonDetails): SaidLines {
+  return [
+    ['Name', name],
+    ['Birthday', formatDate(birthDate)],
+    ['Chart number', chartNumber ?? NOT_ASKED],
+    ['Language of the leaflet', sayLanguage(language)],
+    ['Interpreter', sayInterpreter(interpreter)],
+    ...(guardians ?? []).map((guardian, i) => [`Guardian ${i + 1}`, sayGuardian(guardian)] as const),
+    ...(homes ?? []).map((home, i) => [`Home ${i + 1}`, `${home.name}, ${sayLanguage(home.language)}`] as const),
+    ...PERMISSIONS.map(({ id, label }) => [`Permission: ${label.toLowerCase()}`, sayPermission(permissions?.[id])] as const),
+  ];
+}
