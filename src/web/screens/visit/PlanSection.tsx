@@ -55,10 +55,10 @@ function PlanBody({ assessment }: { readonly assessment: VisitAssessment }) {
 
 /** What the mouth itself asks for, at every level: whom to refer to, and advice. Not for the patient's eye: it names what to ask about. */
 function MouthAdvice({ assessment }: { readonly assessment: VisitAssessment }) {
-  const { isShownToPatient } = useVisit();
+  const { isPrivateHidden } = useVisit();
   const referrals = assessment.needs.filter(({ kind, state }) => kind === 'referral' && state === 'needed');
   const { advice } = assessment.plan;
-  if (isShownToPatient || referrals.length + advice.length === 0) return null;
+  if (isPrivateHidden || referrals.length + advice.length === 0) return null;
   const sources = [...referrals.flatMap((need) => need.sources), ...advice.map((line) => line.source)];
   return (
     <div className="small">

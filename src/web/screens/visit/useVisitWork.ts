@@ -182,7 +182,9 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     isShownToPatient,
     isPrivateHidden: privacy !== undefined,
     privateItems: privateItemIds,
-    release: (question: string) => void requests.release(question, input),
+    release: (question: string) => {
+      if (!isClosed && input.visit.answers[question]?.how === 'asked') void requests.release(question, input);
+    },
     isChangingLevel: levelChange !== null,
     problem: problem ?? requests.problem,
     goTo,
