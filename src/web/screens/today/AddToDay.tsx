@@ -87,6 +87,7 @@ export function AddToDay({ isToday, expected, onPerson, onNewPerson, onProblem, 
             setTyped(event.target.value);
             setChosen(0);
             setNew(false);
+            setAsked(false);
             early.current = null;
           }}
           onKeyDown={onKeyDown}
