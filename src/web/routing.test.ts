@@ -4,7 +4,8 @@ import { parsePath } from './routing.ts';
 test.each([
   ['/', { screen: 'today', onDate: null }],
   ['/people', { screen: 'people' }],
-  ['/people/1', { screen: 'unknown' }],
+  ['/people/1', { screen: 'person', patientId: '1' }],
+  ['/people/1/2', { screen: 'unknown' }],
   ['/day/2026-11-26', { screen: 'today', onDate: '2026-11-26' }],
   ['/day/2026-11-26/fill', { screen: 'fill-day', onDate: '2026-11-26' }],
   ['/day/2026-11-26/sheets', { screen: 'day-sheets', onDate: '2026-11-26' }],
