@@ -160,9 +160,9 @@ demoTest(
 
     // The next visit, from the list of people to the closed visit.
     await page.goto(server.url);
-    await page.getByRole('heading', { level: 1 }).waitFor();
+    await page.getByRole('heading', { level: 1, name: /^Today, / }).waitFor();
     const hands = handsOn(page);
-    await page.getByRole('searchbox', { name: 'Name' }).focus();
+    await page.getByRole('combobox', { name: 'Name, or time and name' }).focus();
     await hands.type('henr');
     await hands.press('Enter');
     await page.getByRole('heading', { level: 1, name: /^Henrik/ }).waitFor();
