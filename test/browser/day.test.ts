@@ -135,7 +135,7 @@ demoTest(
       ['Leonie Achebe-Hart', { swab: 'declined' }],
       ['Kezia Dunmorrow', { swab: { rlu: '3100' } }],
       ['Hedda Marlowe-Ito', { swab: 'no-site' }],
-      ['Henrik Varghese', { swab: { rlu: '9150' }, finding: true }],
+      ['Delphine Marchbanks', { swab: { rlu: '9150' }, finding: true }],
       ['Petra Kowhai', { swab: { rlu: '5150' } }],
       ['Birgit Ramanujan', { swab: { rlu: '12400' } }],
     ];

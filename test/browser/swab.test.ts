@@ -149,7 +149,7 @@ demoTest('a second swab within 24 hours is not begun, and the page says so first
   for (const key of ['2', 'r', ...'900', 'Enter', 'u', '7', 'z']) await page.keyboard.press(key);
   await page.getByText(/· closed/).waitFor();
   await page.goto(server.url);
-  await page.getByRole('heading', { name: 'People' }).waitFor();
+  await page.getByRole('heading', { level: 1, name: /^Today, / }).waitFor();
   await openVisitOf(page, 'Grete');
   await page.goto(`${page.url()}/swab`);
   await step(page, 'too-soon');
