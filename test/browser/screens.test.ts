@@ -24,7 +24,24 @@ const unanswered = ['Maud', 'Petra', 'Alonso'];
 
 /** Every screen, each with what it folds away unfolded. */
 const screens: readonly Screen[] = [
-  { name: 'People', open: (page) => isReady(page, 'People') },
+  {
+    name: 'People',
+    open: async (page, server) => {
+      await page.goto(`${server.url}/people`);
+      await isReady(page, 'People');
+    },
+  },
+  {
+    name: 'A person, everything open',
+    open: async (page, server) => {
+      await page.goto(`${server.url}/people`);
+      await page.getByRole('row', { name: /Kezia/ }).getByRole('link', { name: 'over time' }).click();
+      await page.getByRole('heading', { level: 1, name: /Kezia/ }).waitFor();
+      await page.goto(page.url().replace('/over-time/', '/people/'));
+      await page.getByRole('heading', { level: 1, name: /Kezia/ }).waitFor();
+      await openDisclosures(page);
+    },
+  },
   {
     name: 'Visit, answered and confirmed',
     open: async (page) => {
@@ -70,7 +87,8 @@ const screens: readonly Screen[] = [
   },
   {
     name: 'Over time',
-    open: async (page) => {
+    open: async (page, server) => {
+      await page.goto(`${server.url}/people`);
       await page
         .getByRole('row', { name: /Henrik/ })
         .getByRole('link', { name: 'over time' })
