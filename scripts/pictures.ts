@@ -42,9 +42,19 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await inBothThemes(page, 'sign-in');
 
   await signIn(page, demo);
+  await page.locator('.day-line').first().waitFor();
+  await inBothThemes(page, 'today', { fullPage: true });
+  await printed(page, 'today');
+  await page.getByRole('link', { name: 'sheets for the waiting room' }).click();
+  await page.getByRole('article').first().waitFor();
+  await printed(page, 'waiting-room-sheets');
+  await pasteList(page, demo);
+  await page.goto(`${demo.url}/people`);
   await page.locator('tbody tr').first().waitFor();
   await inBothThemes(page, 'people');
   await printed(page, 'people');
+
+  await signIn(page, demo);
 
   await openVisitOf(page, 'Maud');
   await inBothThemes(page, 'visit-begun');
@@ -76,7 +86,7 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await page.getByRole('article').waitFor();
   await printed(page, 'leaflet-spanish');
 
-  await signIn(page, demo);
+  await page.goto(`${demo.url}/people`);
   await page
     .getByRole('row', { name: /Henrik/ })
     .getByRole('link', { name: 'over time' })
@@ -110,6 +120,21 @@ async function takeSwab(page: Page, demo: RunningServer): Promise<void> {
   await page.locator('[data-step="site"]').waitFor();
   await inBothThemes(page, 'swab');
   await printed(page, 'swab-card');
+}
+
+const PASTED = `time;chart number;name;birthday
+9:00;1001;Una O'Neil;04/03/1980
+9:30;1002;سارة الحداد;25/12/1970
+10:99;1003;Ben Ode;01/02/2015
+11:00;1004;Henrik Varghese;1950-01-01`;
+
+/** A list with a wrong time and a namesake, looked at and thrown away. */
+async function pasteList(page: Page, demo: RunningServer): Promise<void> {
+  await page.goto(`${demo.url}/day/2027-01-11/fill`);
+  await page.getByLabel('Rows').fill(PASTED);
+  await page.getByRole('button', { name: 'Look at the rows' }).click();
+  await page.getByText(/can be taken/).waitFor();
+  await inBothThemes(page, 'day-from-a-list', { fullPage: true });
 }
 
 /** A returning person with a swab, more snacks than last time and one new white spot. */

@@ -111,6 +111,8 @@ export interface DaySheet {
   readonly onDate: string;
   readonly answers: Answers;
   readonly unknown: readonly { readonly question: string; readonly kind: UnknownKind }[];
+  /** Questions that make no sense in this mouth. */
+  readonly notAsked: readonly string[];
 }
 
 const cell = z.string().max(500);

@@ -16,6 +16,7 @@ import { SignInScreen } from './screens/SignInScreen.tsx';
 import { ShelfItemScreen } from './screens/shelf/ShelfItemScreen.tsx';
 import { SwabScreen } from './screens/swab/SwabScreen.tsx';
 import { FillDayScreen } from './screens/today/FillDayScreen.tsx';
+import { SheetsScreen } from './screens/today/SheetsScreen.tsx';
 import { TodayScreen } from './screens/today/TodayScreen.tsx';
 import { VisitScreen } from './screens/visit/VisitScreen.tsx';
 import { useShown } from './shown.ts';
@@ -53,6 +54,8 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
       return <TodayScreen key={route.onDate} onDate={route.onDate} />;
     case 'fill-day':
       return <FillDayScreen key={route.onDate} onDate={route.onDate} />;
+    case 'day-sheets':
+      return <SheetsScreen key={route.onDate} onDate={route.onDate} />;
     case 'people':
       return <PeopleScreen />;
     case 'visit':

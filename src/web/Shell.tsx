@@ -75,7 +75,7 @@ function ClockStrip() {
     </div>
   );
 }
-const TODAY_SCREENS: ReadonlySet<Route['screen']> = new Set(['today', 'fill-day', 'people']);
+const TODAY_SCREENS: ReadonlySet<Route['screen']> = new Set(['today', 'fill-day', 'day-sheets', 'people']);
 
 /** Turned to the patient: only the pages of this person. */
 function ShownNav({

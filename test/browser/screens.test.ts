@@ -24,6 +24,7 @@ const unanswered = ['Maud', 'Petra', 'Alonso'];
 
 /** Every screen, each with what it folds away unfolded. */
 const screens: readonly Screen[] = [
+  { name: 'Today', open: (page) => page.locator('.day-line').first().waitFor() },
   {
     name: 'People',
     open: async (page, server) => {
@@ -40,6 +41,16 @@ const screens: readonly Screen[] = [
       await page.goto(page.url().replace('/over-time/', '/people/'));
       await page.getByRole('heading', { level: 1, name: /Kezia/ }).waitFor();
       await openDisclosures(page);
+    },
+  },
+  {
+    name: 'Sheets for the waiting room',
+    open: async (page) => {
+      await page.getByRole('link', { name: 'sheets for the waiting room' }).click();
+      await page
+        .getByRole('article', { name: /^Sheet of/ })
+        .first()
+        .waitFor();
     },
   },
   {

@@ -208,6 +208,36 @@ demoTest('the Tomorrow sheet is printed black on white, page n of m, without wha
   }
 });
 
+demoTest(
+  'a sheet for the waiting room: one page each, in the order of the keys, private questions without words or answers',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await openDay(page, server.url, '2027-01-18');
+    for (const typed of ['9:00 maud', '9:40 petra']) await putDown(page, typed);
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('w');
+    const sheet = page.getByRole('article', { name: 'Sheet of Maud' });
+    await sheet.waitFor();
+    const letters = await sheet.getByRole('listitem').evaluateAll((items) => items.map((item) => item.textContent?.trim().slice(0, 1)));
+    const text = await sheet.innerText();
+    expect(letters[0]).toBe('a');
+    expect(text).toMatch(/Last time: /);
+    expect(text).not.toMatch(/pregnan|between us|vomit|alcohol|drugs/i);
+    const pdf = readPdf(await page.pdf({ format: 'A4' }));
+    expect(pdf.pages).toBe(2);
+    await page.getByLabel('Whose sheets').selectOption({ index: 1 });
+    expect(readPdf(await page.pdf({ format: 'Letter' })).pages).toBe(1);
+
+    // The letters are the keys of the Visit page.
+    await page.goto(server.url);
+    await entry(page).fill('maud');
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { level: 1, name: /^Maud/ }).waitFor();
+    await page.keyboard.press('a');
+    await page.locator('.line.open').getByText('Medicines').first().waitFor();
+  },
+);
+
 for (const colorScheme of ['light', 'dark'] as const) {
   demoTest(`Today and the filling of a day, ${colorScheme}: axe finds nothing`, async ({ page, server }) => {
     await page.emulateMedia({ colorScheme });

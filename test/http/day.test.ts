@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { VisitBundle } from '../../src/api/bundles.ts';
-import type { CheckedDay, DayView, FoundPerson, ReadDay, TakenDay } from '../../src/api/day.ts';
+import type { CheckedDay, DaySheet, DayView, FoundPerson, ReadDay, TakenDay } from '../../src/api/day.ts';
 import { listDay } from '../../src/server/day/listDay.ts';
 import { type Asks, NOW, openVisitFor, startPractice, type TestPractice, TODAY } from './practice.ts';
 
@@ -88,6 +88,23 @@ describe('a day', () => {
     const response = await practice.app.inject({ method: 'GET', url: '/api/days/today' });
     expect(response.statusCode).toBe(401);
   });
+});
+
+test('a sheet for the waiting room holds what is to be asked and what was said last time, and no private answer', async () => {
+  const lead = await practice.as('lead');
+  const { personId, visitId } = await openVisitFor(lead, { name: 'Sheet Reader', birthDate: '1990-05-06' });
+  const asked = (value: unknown) => ({ how: 'asked', value, askedOn: TODAY });
+  const said = { medicines: ['opioid'], private_conditions: ['eating-disorder'], pregnant: 'pregnant', snacks_per_day: 4 };
+  for (const [id, value] of Object.entries(said))
+    await lead('PUT', `/api/visits/${visitId}/fields`, { path: `answers.${id}`, value: asked(value) });
+  await lead('POST', `/api/visits/${visitId}/close`, {});
+  await lead('POST', '/api/days/2027-06-01/appointments', { patientId: personId, atTime: '08:00' });
+  const { body } = await lead('GET', '/api/days/2027-06-01/sheets');
+  const [sheet] = (body as { sheets: DaySheet[] }).sheets;
+  expect(sheet).toMatchObject({ name: 'Sheet Reader', atTime: '08:00', language: null });
+  expect(Object.keys(sheet?.answers ?? {}).sort()).toEqual(['snacks_per_day']);
+  expect(JSON.stringify(body)).not.toMatch(/eating-disorder|"pregnant":/);
+  expect(sheet?.unknown).toContainEqual({ question: 'private_conditions', kind: 'out-of-date' });
 });
 
 describe('a list', () => {

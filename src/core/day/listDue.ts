@@ -37,13 +37,15 @@ const WEIGHT = 'weight_kg';
 /** What is due on a day and why, the most binding first. What is not on record is said to be unknown and never taken for done. */
 export function listDue(input: DueInput): readonly DueThing[] {
   const { onDate, tasks, goals, bitewings } = input;
-  const dueNow = tasks.filter((task) => task.kind !== 'recall' && task.due <= onDate);
+  const dueNow = tasks.filter((task) => task.kind !== 'recall' && task.kind !== 'goal' && task.due <= onDate);
+  // A goal is open until it is reached or dropped; its task holds the same words as the visit at which it was said.
+  const wanted = new Set([...goals, ...tasks.flatMap(({ kind, note }) => (kind === 'goal' && note !== null ? [note] : []))]);
   return [
     ...visitAndRecall(input),
     ...safetyCheck(input),
     ...(bitewings === undefined ? [] : [{ kind: 'bitewings', says: bitewings } as const]),
     ...dueNow.map(sayTask),
-    ...goals.map((goal) => ({ kind: 'goal', says: `goal: “${goal}”` }) as const),
+    ...[...wanted].map((goal) => ({ kind: 'goal', says: `goal: “${goal}”` }) as const),
   ];
 }
 

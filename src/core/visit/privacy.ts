@@ -21,6 +21,11 @@ export function isPrivateChoice(question: Pick<Question, 'private' | 'choices'>,
   return question.private === true || question.choices?.some(({ id, private: isPrivate }) => id === choice && isPrivate === true) === true;
 }
 
+/** Whether anything of its answer is private. */
+export function hasPrivate(question: Pick<Question, 'private' | 'choices'>): boolean {
+  return question.private === true || question.choices?.some((choice) => choice.private === true) === true;
+}
+
 /** A value without its private choices. */
 export function openValue(question: Pick<Question, 'private' | 'choices'>, value: AnswerValue): AnswerValue {
   return Array.isArray(value) ? value.filter((choice) => !isPrivateChoice(question, choice)) : value;

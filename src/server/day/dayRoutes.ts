@@ -24,6 +24,7 @@ import { listPatients } from '../../store/read/patients.ts';
 import type { ContextOf } from '../context.ts';
 import { localDate } from '../siteClock.ts';
 import { listDay } from './listDay.ts';
+import { listSheets } from './listSheets.ts';
 import { readRows } from './readRows.ts';
 
 const AppointmentId = z.strictObject({ id: z.uuid() });
@@ -45,6 +46,10 @@ export const dayRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = async 
     const { version, ...change } = req.body;
     return changeAppointment(await contextOf(req), { id: req.params.id, expectedVersion: version, ...change });
   });
+
+  app.get('/api/days/:date/sheets', { schema: { params: DayDate } }, async (req) => ({
+    sheets: await listSheets(await contextOf(req), req.params.date),
+  }));
 
   app.post(
     '/api/days/:date/read',

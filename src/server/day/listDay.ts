@@ -4,8 +4,9 @@ import type { DayLine, DayState, DayView, OpenElsewhere } from '../../api/day.ts
 import { AppError } from '../../api/errors.ts';
 import { content } from '../../content/allContent.ts';
 import { listDue } from '../../core/day/listDue.ts';
-import { planBitewings } from '../../core/regimen/planBitewings.ts';
+import { type LastBitewings, NEVER, planBitewings } from '../../core/regimen/planBitewings.ts';
 import { assessVisit } from '../../core/visit/assessVisit.ts';
+import { sayMonth } from '../../core/visit/dateOrMonth.ts';
 import { lastBitewings } from '../../core/visit/lastBitewings.ts';
 import { lookAtMouth } from '../../core/visit/lookAtMouth.ts';
 import type { PracticeFile } from '../../core/visit/types.ts';
@@ -118,17 +119,16 @@ function dueOf(
   { settings }: PracticeFile,
 ) {
   const { mouth, questions } = looked;
+  const bitewings = lastBitewings(answers, questions, onDate);
   const plan = planBitewings({
     confirmed,
     mouth,
     facts: { ageYears },
     settings,
     tables: content.regimen,
-    lastBitewings: lastBitewings(answers, questions, onDate),
+    lastBitewings: bitewings,
     onDate,
   });
-  // Without an interval of the practice's own nothing is called due, and a date that lies ahead is no news.
-  const isWorthSaying = plan.bitewings !== null && (plan.bitewingsDue === null || plan.bitewingsDue.isDue);
   return listDue({
     onDate,
     ageYears,
@@ -138,8 +138,16 @@ function dueOf(
     answers,
     questions,
     goals: last?.said?.goals ?? [],
-    bitewings: isWorthSaying ? plan.bitewingsSentence : undefined,
+    bitewings: sayBitewings(plan, bitewings),
   });
+}
+
+/** Without an interval of the practice's own nothing is called due, and a date that lies ahead is no news. */
+function sayBitewings(plan: ReturnType<typeof planBitewings>, last: LastBitewings): string | undefined {
+  if (plan.bitewings === null) return undefined;
+  if ('unknown' in last) return 'last bitewings: date not known';
+  if (last.on === NEVER) return 'bitewings: never taken';
+  return plan.bitewingsDue?.isDue ? `bitewings due since ${sayMonth(plan.bitewingsDue.fromMonth)}` : undefined;
 }
 
 type LookedAt = ReturnType<typeof lookAtMouth>;

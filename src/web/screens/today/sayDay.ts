@@ -60,7 +60,7 @@ export function sayReady(line: DayLine): readonly ReadyThing[] {
     ...waiting.map((item) => ({ says: `waits for a signature: ${item}` })),
     ...outOfStock.map((item) => ({ says: `out of stock: ${item}` })),
     ...(interpreter ? [{ says: `interpreter: ${interpreter}` }] : []),
-    ...(guardians ?? []).map((guardian) => ({ says: `comes with ${sayGuardian(guardian)}` })),
+    ...(guardians ?? []).map((guardian) => ({ says: `guardian: ${sayGuardian(guardian)}` })),
     ...(notOnRecord.length > 0 ? [{ says: `not on record: ${notOnRecord.join(', ')}`, isUnknown: true }] : []),
   ];
 }

@@ -89,6 +89,12 @@ function homeLines(place: LinesPlace): readonly Line[] {
   return [...withoutPrivate(place.privacy, sinceLines(place.input.visit, free)), ...questions];
 }
 
+/** Letters that other lines of the group's scope have. */
+export function reservedLettersOf(group: QuestionGroup): string {
+  if (group === 'look') return LOOK_LETTERS;
+  return group === 'safety' ? SPEAKER_LETTERS : '';
+}
+
 function groupLines(group: QuestionGroup, { input, assessment, questions, carried, privacy }: LinesPlace): readonly Line[] {
   const couldChange = new Set(assessment.proposed?.missing.filter((m) => m.couldChangeLevel).map((m) => m.item));
   return questionLines({
@@ -101,7 +107,7 @@ function groupLines(group: QuestionGroup, { input, assessment, questions, carrie
     carried,
     unknown: new Map(assessment.unknownAnswers.map((u) => [u.question, u.kind])),
     couldChangeLevel: new Set(questions.filter((q) => q.fills.some((f) => couldChange.has(f.item))).map((q) => q.id)),
-    reservedLetters: group === 'look' ? LOOK_LETTERS : group === 'safety' ? SPEAKER_LETTERS : '',
+    reservedLetters: reservedLettersOf(group),
     privacy,
   });
 }
