@@ -10,6 +10,7 @@ import { OverTimeScreen } from './screens/OverTimeScreen.tsx';
 import { PeopleScreen } from './screens/PeopleScreen.tsx';
 import { PersonScreen } from './screens/people/PersonScreen.tsx';
 import { PracticeScreen } from './screens/practice/PracticeScreen.tsx';
+import { PrescriptionScreen } from './screens/prescription/PrescriptionScreen.tsx';
 import { RulesScreen } from './screens/RulesScreen.tsx';
 import { ShelfScreen } from './screens/ShelfScreen.tsx';
 import { SignInScreen } from './screens/SignInScreen.tsx';
@@ -35,6 +36,7 @@ export function App() {
   }
   if (session.data === null) return <SignInScreen />;
   if (route.screen === 'leaflet') return <LeafletScreen visitId={route.visitId} />;
+  if (route.screen === 'prescriptions') return <PrescriptionScreen visitId={route.visitId} />;
   return (
     <Shell route={route} session={session.data}>
       <Screen route={route} session={session.data} />
@@ -88,6 +90,7 @@ const TITLES: Readonly<Record<Route['screen'], string>> = {
   visit: 'Visit',
   swab: 'Swab',
   leaflet: 'Leaflet',
+  prescriptions: 'Text for the prescription',
   'over-time': 'Over time',
   shelf: 'Shelf',
   'shelf-item': 'Shelf',

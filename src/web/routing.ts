@@ -10,6 +10,7 @@ export type Route =
   | { readonly screen: 'visit'; readonly visitId: string }
   | { readonly screen: 'swab'; readonly visitId: string }
   | { readonly screen: 'leaflet'; readonly visitId: string }
+  | { readonly screen: 'prescriptions'; readonly visitId: string }
   | { readonly screen: 'over-time'; readonly patientId: string | null }
   | { readonly screen: 'shelf' }
   /** `itemId` null = a new item. */
@@ -28,6 +29,7 @@ export function parsePath(path: string): Route {
   if (first === 'visits' && id && last === undefined) return { screen: 'visit', visitId: id };
   if (first === 'visits' && id && last === 'swab') return { screen: 'swab', visitId: id };
   if (first === 'visits' && id && last === 'leaflet') return { screen: 'leaflet', visitId: id };
+  if (first === 'visits' && id && last === 'prescriptions') return { screen: 'prescriptions', visitId: id };
   if (first === 'over-time' && last === undefined) return { screen: 'over-time', patientId: id ?? null };
   if (first === 'shelf' && id === undefined) return { screen: 'shelf' };
   if (first === 'shelf' && id === 'new' && last === undefined) return { screen: 'shelf-item', itemId: null };

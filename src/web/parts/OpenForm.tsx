@@ -1,17 +1,20 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { Key } from './Key.tsx';
 
 interface OpenFormProps {
   readonly label: string;
   /** Words for a screen reader where several buttons look alike. */
   readonly about?: string;
   readonly isAction?: boolean;
+  /** The key that presses the button, where the page has one. */
+  readonly shortcut?: string;
   /** What stands there while the form is folded away. */
   readonly children?: ReactNode;
   readonly form: (close: (said?: string) => void) => ReactNode;
 }
 
 /** A form in the place where its button stood. The focus goes into it, and back to the button when it closes. */
-export function OpenForm({ label, about, isAction = false, children, form }: OpenFormProps) {
+export function OpenForm({ label, about, isAction = false, shortcut, children, form }: OpenFormProps) {
   const [isOpen, setOpen] = useState(false);
   const [said, setSaid] = useState('');
   const button = useRef<HTMLButtonElement>(null);
@@ -40,11 +43,17 @@ export function OpenForm({ label, about, isAction = false, children, form }: Ope
         ref={button}
         type="button"
         className={isAction ? 'action' : 'link'}
+        aria-keyshortcuts={shortcut}
         onClick={() => {
           setSaid('');
           setOpen(true);
         }}
       >
+        {shortcut && (
+          <>
+            <Key>{shortcut}</Key>{' '}
+          </>
+        )}
         {label}
         {about && <span className="sr-only"> {about}</span>}
       </button>{' '}

@@ -2,6 +2,7 @@ import { type ReactNode, type RefObject, useLayoutEffect, useRef } from 'react';
 import { type AmountShape, hatchBox, layOutDayStrip, type RoundedBox, shapeOfAmount } from '../../core/leaflet/stripLayout.ts';
 import type { DayStep, Leaflet } from '../../core/leaflet/types.ts';
 import { useLeaflet } from '../data/queries.ts';
+import { useReportPrint } from '../data/useReportPrint.ts';
 import { Link } from '../parts/Link.tsx';
 import { LoadState } from '../parts/LoadState.tsx';
 import { PageOf, ShownStrip } from '../parts/Shown.tsx';
@@ -9,6 +10,7 @@ import { PageOf, ShownStrip } from '../parts/Shown.tsx';
 /** The page to hand over: on the screen as it prints, on A4 or Letter, black on white. */
 export function LeafletScreen({ visitId }: { readonly visitId: string }) {
   const query = useLeaflet(visitId);
+  useReportPrint(visitId, 'leaflet');
   return (
     <main className="leaflet-page" id="main">
       <ShownStrip />
@@ -90,6 +92,7 @@ export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
           <strong className="next-date">{leaflet.nextDate}</strong>
         </Row>
       </section>
+      {leaflet.signedBy.length > 0 && <p className="sheet-signed">{leaflet.signedBy.join(' ')}</p>}
       <footer className="sheet-foot">
         {leaflet.demoNotice !== null && <p>{leaflet.demoNotice}</p>}
         <p>

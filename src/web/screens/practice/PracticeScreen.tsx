@@ -5,6 +5,7 @@ import { LoadState } from '../../parts/LoadState.tsx';
 import { useHashTarget } from '../../parts/useHashTarget.ts';
 import { Lots } from './Lots.tsx';
 import { Meters } from './Meters.tsx';
+import { StandingOrders } from './StandingOrders.tsx';
 import { sayPractice } from './sayPractice.ts';
 import { Team } from './Team.tsx';
 
@@ -25,6 +26,7 @@ export function PracticeScreen({ session }: { readonly session: SessionView }) {
       </p>
       <Meters meters={meters} mayChange={session.member.roles.some((role) => role !== 'assistant')} />
       <Lots lots={lots} today={session.today} />
+      <StandingOrders session={session} />
       <Team members={members} self={session.member} />
     </>
   );

@@ -13,6 +13,7 @@ import { AddToDay } from './AddToDay.tsx';
 import { DayList, focusRow } from './DayList.tsx';
 import type { RowActions } from './DayRow.tsx';
 import type { DayEntry } from './readEntry.ts';
+import { SigningQueue } from './SigningQueue.tsx';
 import { dayAfter, dayPath, nameOfDay, sayWholeDay } from './sayDay.ts';
 import { useDayKeys } from './useDayKeys.ts';
 
@@ -39,6 +40,7 @@ function Day({ day }: { readonly day: DayView }) {
       <p className="opening">{sayWholeDay(day)}</p>
       <DayLinks onDate={onDate} today={today} />
       {isToday && <BeforeFirstVisit isAnyoneSeen={day.isAnyoneSeen} />}
+      {isToday && <SigningQueue />}
       <AddToDay
         key={onDate}
         isToday={isToday}

@@ -17,7 +17,7 @@ export const VISIT_KEYS: KeyMap = [
   ['f c', 'Look: new finding (also +), change a finding; then the two digits of the tooth'],
   ['t n', 'of a date: today, never'],
   ['c g', 'Level: confirm, change'],
-  ['s', 'Plan: sign the open line (dentist)'],
+  ['s r u', 'Plan: sign the open line, do not release it, take it back (dentist, or on a standing order)'],
   ['z p', 'Agree: close the visit, print the leaflet'],
   ['Backspace', 'undo the last change, several steps back; also Ctrl+Z'],
   [',', 'history of the open line'],

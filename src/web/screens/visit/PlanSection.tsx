@@ -7,6 +7,7 @@ import { SourceLine, SourceList, Why } from '../../parts/Sources.tsx';
 import { PlanAlternatives, PlanPast } from './PlanAlternatives.tsx';
 import { ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
+import { NotReleased, Overrides, PrescriptionLink, ReleaseState, SignActions } from './SignActions.tsx';
 import { useVisit } from './visitContext.ts';
 
 export function PlanSection() {
@@ -34,6 +35,7 @@ function PlanBody({ assessment }: { readonly assessment: VisitAssessment }) {
         {plan.lines.map((line) => (
           <PlanRow key={line.shelfItemId} line={line} />
         ))}
+        <NotReleased refused={plan.refused} />
         {undecided.map((need) => (
           <li key={need.kind}>
             {needName(need.kind)}: <span className="unknown">undecided</span>
@@ -46,6 +48,7 @@ function PlanBody({ assessment }: { readonly assessment: VisitAssessment }) {
           <NotOffered notOffered={plan.notOffered} />
           <Unmet unmet={plan.unmet.filter((u) => !undecided.some((n) => n.kind === u.need))} />
           <Fluoride plan={plan} />
+          <PrescriptionLink lines={plan.lines} />
         </>
       )}
       <Intervals plan={plan} />
@@ -121,10 +124,9 @@ function noPlanSentence({ confirmed, mouth, safetyUnknown }: VisitAssessment, is
 }
 
 function PlanRow({ line }: { readonly line: PlanLine }) {
-  const { session, isShownToPatient, place, lines, goTo, sign, bundle } = useVisit();
+  const { place, lines, goTo, bundle } = useVisit();
   const isOpen = place.scope === 'plan' && place.line === line.shelfItemId;
   const letter = lines.plan.find((l) => l.id === line.shelfItemId)?.letter;
-  const maySign = session.member.roles.includes('dentist') && !isShownToPatient;
   return (
     <li data-line={line.shelfItemId}>
       <button
@@ -140,33 +142,14 @@ function PlanRow({ line }: { readonly line: PlanLine }) {
           {line.name}
           {saySchedule(line)}
           <PlanPast shelfItemId={line.shelfItemId} />
-          <PlanState line={line} signers={bundle.members.filter((m) => m.maySign).map((m) => m.name)} />
+          <ReleaseState line={line} signers={bundle.members.filter((m) => m.maySign).map((m) => m.name)} />
         </span>
       </button>
-      {maySign && line.state === 'waiting-for-signature' && (
-        <button type="button" className="action" aria-keyshortcuts="s" onClick={() => sign(line.shelfItemId)}>
-          <Key>s</Key> Sign
-        </button>
-      )}
+      <SignActions line={line} />
       {isOpen && <PlanDetails line={line} />}
       {isOpen && <PlanAlternatives shelfItemId={line.shelfItemId} />}
     </li>
   );
-}
-
-function PlanState({ line, signers }: { readonly line: PlanLine; readonly signers: readonly string[] }) {
-  if (line.state === 'waiting-for-signature') {
-    const whose = signers.length === 1 ? `${signers[0]}'s signature` : 'a signature';
-    return <span className="unknown block">waiting for {whose}</span>;
-  }
-  if (line.state === 'signed' && line.signedBy) {
-    return (
-      <span className="aside block">
-        signed by {line.signedBy.name}, {formatDate(line.signedBy.at)}
-      </span>
-    );
-  }
-  return null;
 }
 
 /** ", twice a day", ", today". */
@@ -234,6 +217,7 @@ function NotOffered({ notOffered }: { readonly notOffered: readonly Exclusion[] 
           . Until then {plural(waiting, 'item')} of the shelf {waiting === 1 ? 'is' : 'are'} not offered.
         </p>
       )}
+      <Overrides stopped={notOffered.filter((e) => e.level === 'stop')} nameOf={name} />
       <Why about="what is not offered">
         <ul className="sources">
           {notOffered.map((e) => (

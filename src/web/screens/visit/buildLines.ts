@@ -37,7 +37,7 @@ export const SCOPE_COMMANDS: Readonly<Record<Scope, string>> = {
   health: '',
   look: '+fc',
   level: 'cg',
-  plan: 's',
+  plan: 'sru',
   agree: 'zp',
 };
 

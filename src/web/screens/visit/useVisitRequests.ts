@@ -1,9 +1,11 @@
 import { useState } from 'react';
 import type { CorrectionBody } from '../../../api/apiTypes.ts';
-import type { ConfirmedLevel, SignedItem } from '../../../core/regimen/types.ts';
+import type { Releases } from '../../../api/signing.ts';
+import type { ConfirmedLevel } from '../../../core/regimen/types.ts';
 import type { ReleasedAnswer, VisitInput } from '../../../core/visit/types.ts';
 import { ApiError, callApi } from '../../data/api.ts';
 import { useSaveQueue } from '../../data/saving.ts';
+import type { SignedOn } from '../../data/signingQueries.ts';
 import type { VisitDraft } from './useVisitDraft.ts';
 
 /** What only the server can do: confirm the level, sign an item, close the visit. Each waits until every answer is saved. */
@@ -34,6 +36,8 @@ export function useVisitRequests(visitId: string, show: VisitDraft['show'], onCl
     });
     return decidedAt;
   }
+  const askRelease = (path: string, body: unknown) =>
+    ask<Releases>(path, body, ({ signed, refused }) => show((input) => ({ ...input, visit: { ...input.visit, signed, refused } })));
 
   return {
     problem,
@@ -46,10 +50,10 @@ export function useVisitRequests(visitId: string, show: VisitDraft['show'], onCl
         }),
       ),
     correct: (correction: CorrectionBody) => ask('corrections', correction, () => undefined),
-    sign: (shelfItemId: string) =>
-      ask<{ signed: readonly SignedItem[] }>('signatures', { shelfItemId }, ({ signed }) =>
-        show((input) => ({ ...input, visit: { ...input.visit, signed } })),
-      ),
+    sign: (shelfItemId: string, on: SignedOn = {}) => askRelease('signatures', { shelfItemId, ...on }),
+    refuse: (shelfItemId: string, reason: string) => askRelease('refusals', { shelfItemId, reason }),
+    withdraw: (shelfItemId: string, reason?: string) =>
+      askRelease('withdrawals', reason === undefined ? { shelfItemId } : { shelfItemId, reason }),
     release: (question: string, { visit }: VisitInput) =>
       ask<{ released: ReleasedAnswer | null }>(
         'releases',

@@ -1,3 +1,4 @@
+import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useLayoutEffect, useMemo, useState } from 'react';
 import type { SessionView } from '../../../api/apiTypes.ts';
 import type { VisitBundle } from '../../../api/bundles.ts';
@@ -7,6 +8,7 @@ import { isToldAlone } from '../../../core/visit/privacy.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
 import { assess, privateItemIds, questions } from '../../content.ts';
 import { useSaveQueue } from '../../data/saving.ts';
+import type { SignedOn } from '../../data/signingQueries.ts';
 import { uncapitalise } from '../../format.ts';
 import { goTo as goToPath } from '../../routing.ts';
 import { useShown } from '../../shown.ts';
@@ -39,6 +41,7 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
   const isCorrecting = correction !== null;
   const { input, put, show, takeStep, noteStep } = useVisitDraft(bundle, { isSent: !isCorrecting });
   const [said, setSaid] = useState('');
+  const client = useQueryClient();
   const [newFinding, setNewFinding] = useState<FindingDraft | null>(null);
   const [levelChange, setLevelChange] = useState<LevelChangeDraft | null>(null);
   const isShownToPatient = useShown().isOn;
@@ -52,7 +55,7 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     return buildLines({ bundle, input, assessment, questions, carried, newFinding, levelChange, isClosed, privacy });
   }, [bundle, input, assessment, carried, newFinding, levelChange, isClosed, privacy]);
   const { place, goTo, goOn, problem, setProblem } = usePlace(lines, () =>
-    firstPlace(lines, session.member.roles.includes('dentist') ? assessment.plan.lines : []),
+    firstPlace(lines, session.member.roles.includes('dentist') || location.hash === '#plan' ? assessment.plan.lines : []),
   );
 
   const panels = useVisitPanels({ bundle, input, assessment, place, isShownToPatient, say: setSaid });
@@ -125,7 +128,14 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
   };
 
   // A dentist may come to it after the visit was closed; then the record on the server is read again.
-  const sign = (item: string) => void requests.sign(item).then((isSigned) => isSigned && isClosed && onServerChange());
+  const reread = (isDone: boolean) => {
+    void client.invalidateQueries({ queryKey: ['signing'] });
+    if (isDone && isClosed) onServerChange();
+    return isDone;
+  };
+  const sign = (item: string, on?: SignedOn) => void requests.sign(item, on).then(reread);
+  const refuse = (item: string, reason: string) => void requests.refuse(item, reason).then(reread);
+  const withdraw = (item: string, reason?: string) => requests.withdraw(item, reason).then(reread);
 
   const startFinding = (draft: FindingDraft) => {
     setProblem(null);
@@ -148,7 +158,10 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
       setLevelChange(levelChange ? null : { level: null });
       goTo('level', levelChange ? null : LEVEL_TO);
     },
-    'plan s': () => place.line && !isCorrecting && sign(place.line),
+    // The line's own button knows who signs on what.
+    'plan s': () => !isCorrecting && pressIn(place.line, 's'),
+    'plan r': () => !isCorrecting && pressIn(place.line, 'r'),
+    'plan u': () => !isCorrecting && pressIn(place.line, 'u'),
     'agree z': () => void (isCorrecting ? saveCorrection() : requests.close()),
     'agree p': () => void queue.settled().then(() => goToPath(`/visits/${bundle.visitId}/leaflet`)),
   };
@@ -156,7 +169,7 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     // Turned to the patient, nothing is decided by a key.
     if (isShownToPatient && letter !== 'p') return;
     if (isClosed && letter === 'c' && !isShownToPatient) return panels.askReason(true);
-    if (!isClosed || letter === 'p' || letter === 's') commands[`${scope} ${letter}`]?.();
+    if (!isClosed || 'psru'.includes(letter)) commands[`${scope} ${letter}`]?.();
   };
 
   // The reason comes before the first change, so that nothing is put right without one.
@@ -193,6 +206,8 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     reconfirm,
     command,
     sign,
+    refuse,
+    withdraw,
     leaveLine,
     put,
     show,
@@ -205,6 +220,12 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     beginCorrection,
     saveCorrection: () => void saveCorrection(),
   };
+}
+
+/** Presses the button of a line of the plan that has this key. */
+function pressIn(line: string | null, letter: string): void {
+  const row = line === null ? null : document.querySelector(`[data-scope="plan"] [data-line="${CSS.escape(line)}"]`);
+  row?.querySelector<HTMLElement>(`.sign-actions [aria-keyshortcuts="${letter}"]`)?.click();
 }
 
 /** Where the keys stand. `focus` counts up whenever the place was set by a key, so that the page moves the focus there. */

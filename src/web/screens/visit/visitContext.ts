@@ -3,6 +3,7 @@ import type { SessionView } from '../../../api/apiTypes.ts';
 import type { VisitBundle } from '../../../api/bundles.ts';
 import type { Level } from '../../../core/risk/types.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
+import type { SignedOn } from '../../data/signingQueries.ts';
 import type { Line, Reply } from './line.ts';
 import type { Scope } from './scopes.ts';
 import type { VisitDraft } from './useVisitDraft.ts';
@@ -35,7 +36,10 @@ export interface VisitWork {
   readonly reply: (scope: Scope, line: string, reply: Reply) => void;
   readonly reconfirm: (scope: Scope) => void;
   readonly command: (scope: Scope, letter: string) => void;
-  readonly sign: (shelfItemId: string) => void;
+  readonly sign: (shelfItemId: string, on?: SignedOn) => void;
+  readonly refuse: (shelfItemId: string, reason: string) => void;
+  /** Takes a signature or a refusal back; false when the server wants a reason, or will not. */
+  readonly withdraw: (shelfItemId: string, reason?: string) => Promise<boolean>;
   readonly leaveLine: () => void;
   readonly put: VisitDraft['put'];
   readonly show: VisitDraft['show'];

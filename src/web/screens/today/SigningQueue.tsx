@@ -1,0 +1,135 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { type KeyboardEvent, useRef, useState } from 'react';
+import type { SigningLine } from '../../../api/signing.ts';
+import { useSession } from '../../data/queries.ts';
+import { refuseItem, signItem, useSigning, withdrawRelease } from '../../data/signingQueries.ts';
+import { useSend } from '../../data/useSend.ts';
+import { joinWords, plural } from '../../format.ts';
+import { Key } from '../../parts/Key.tsx';
+import { useSingleKeys } from '../../preferences.ts';
+import { goTo } from '../../routing.ts';
+import { SigningRow } from './SigningRow.tsx';
+
+/** What was decided last here, so that one key takes it back. */
+interface Decided {
+  readonly line: SigningLine;
+  readonly did: 'signed' | 'not released';
+}
+
+/** Everything that waits for a signature, one line each; a member without the right sees how many and who could sign. */
+export function SigningQueue() {
+  const signing = useSigning();
+  const { data: session } = useSession();
+  const client = useQueryClient();
+  const section = useRef<HTMLElement>(null);
+  const [decided, setDecided] = useState<Decided | null>(null);
+  const [refusing, setRefusing] = useState<string | null>(null);
+  const sending = useSend();
+  const singleKeys = useSingleKeys();
+  const isDentist = session?.member.roles.includes('dentist') === true;
+  if (!signing.data || !session || (signing.data.count === 0 && !decided)) return null;
+  const { count, signers, lines } = signing.data;
+
+  const send = (work: () => Promise<unknown>, next: Decided | null, row: number) =>
+    void sending.send(async () => {
+      await work();
+      setRefusing(null);
+      setDecided(next);
+      await Promise.all([client.invalidateQueries({ queryKey: ['signing'] }), client.invalidateQueries({ queryKey: ['people'] })]);
+      focusRow(section.current, row);
+    });
+  const sign = (line: SigningLine, row: number) => {
+    const [order] = line.orders;
+    if (isDentist) send(() => signItem(line.visitId, line.shelfItemId), { line, did: 'signed' }, row);
+    else if (order) send(() => signItem(line.visitId, line.shelfItemId, { standingOrderId: order.id }), { line, did: 'signed' }, row);
+  };
+  const refuse = (line: SigningLine, row: number, reason: string) =>
+    send(() => refuseItem(line.visitId, line.shelfItemId, reason), { line, did: 'not released' }, row);
+  // A closed visit takes nothing back without a reason; seconds after the key was pressed, this is one.
+  const undo = ({ line }: Decided) =>
+    send(() => withdrawRelease(line.visitId, line.shelfItemId, line.isOpen ? undefined : 'taken back at once'), null, 0);
+
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return;
+    const row = rowOf(event.target);
+    const line = row === undefined ? undefined : lines[row];
+    const keys: Readonly<Record<string, (() => void) | undefined>> = {
+      s: line && row !== undefined && singleKeys ? () => sign(line, row) : undefined,
+      r: line && isDentist && singleKeys ? () => setRefusing(idOf(line)) : undefined,
+      u: decided && singleKeys ? () => undo(decided) : undefined,
+    };
+    const by = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
+    const act = by === 0 ? keys[event.key] : () => focusRow(section.current, (row ?? -by) + by);
+    if (!act) return;
+    event.preventDefault();
+    act();
+  };
+
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: every key here has its button
+    <section className="signing" aria-label="Waiting for a signature" ref={section} onKeyDown={onKeyDown}>
+      <h2>Waiting for a signature</h2>
+      <p>{sayQueue(count, signers)}</p>
+      <p role="status" className="hint">
+        {decided && `${decided.line.item}, ${decided.line.person}: ${decided.did}.`}
+      </p>
+      {decided && (
+        <p className="actions">
+          <button type="button" className="action" aria-keyshortcuts="u" onClick={() => undo(decided)}>
+            <Key>u</Key> Undo
+          </button>
+        </p>
+      )}
+      {sending.problem && (
+        <p className="problem" role="alert">
+          {sending.problem}
+        </p>
+      )}
+      {lines.length > 0 && (
+        <ol className="signing-lines">
+          {lines.map((line, row) => (
+            <SigningRow
+              key={idOf(line)}
+              line={line}
+              row={row}
+              right={isDentist ? 'in person' : line.orders.length > 0 ? 'on an order' : 'none'}
+              isRefusing={refusing === idOf(line)}
+              onOpen={() => goTo(`/visits/${line.visitId}#plan`)}
+              onSign={() => sign(line, row)}
+              onRefuse={(reason) => refuse(line, row, reason)}
+              onAskRefusal={(isAsked) => {
+                setRefusing(isAsked ? idOf(line) : null);
+                if (!isAsked) focusRow(section.current, row);
+              }}
+            />
+          ))}
+        </ol>
+      )}
+    </section>
+  );
+}
+
+const idOf = (line: SigningLine) => `${line.visitId} ${line.shelfItemId}`;
+
+function sayQueue(count: number, signers: readonly string[]): string {
+  if (count === 0) return 'Nothing waits any more.';
+  const items = `${plural(count, 'item')} ${count === 1 ? 'waits' : 'wait'}.`;
+  if (signers.length === 0) return `${items} No dentist is in the team, so nobody can sign in person.`;
+  return `${items} ${joinWords(signers)} can sign.`;
+}
+
+const isTyping = (target: EventTarget | null) => target instanceof HTMLElement && target.matches('input, textarea, select');
+
+function rowOf(target: EventTarget): number | undefined {
+  const row = target instanceof HTMLElement ? target.closest<HTMLElement>('[data-signing]')?.dataset.signing : undefined;
+  return row === undefined ? undefined : Number(row);
+}
+
+/** The row with this number, or the last one before it; with no row left, the section itself keeps the focus near. */
+function focusRow(section: HTMLElement | null, row: number): void {
+  requestAnimationFrame(() => {
+    const rows = section?.querySelectorAll<HTMLElement>('[data-signing] [data-row]') ?? [];
+    const target = rows[Math.max(0, Math.min(row, rows.length - 1))] ?? section?.querySelector<HTMLElement>('button');
+    target?.focus();
+  });
+}
