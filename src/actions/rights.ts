@@ -35,7 +35,10 @@ export const RIGHTS = {
   withdrawRelease: ['dentist', 'hygienist'],
   closeVisit: ['hygienist', 'dentist'],
   correctVisit: ['hygienist', 'dentist'],
+  changeMember: ['lead'],
   changePassword: EVERYONE,
+  /** One's own alone. */
+  setCode: EVERYONE,
   logAccess: EVERYONE,
 } as const satisfies Record<string, readonly Role[]>;
 

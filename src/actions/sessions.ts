@@ -1,5 +1,5 @@
 import type { SessionTable } from '../store/schema.ts';
-import { deleteExpiredSessions, deleteSession, insertSession } from '../store/write/accounts.ts';
+import { deleteExpiredSessions, deleteSession, insertSession, lockSession } from '../store/write/accounts.ts';
 import type { ActionContext } from './context.ts';
 
 export interface NewSession {
@@ -23,4 +23,17 @@ export async function startSession({ db, now }: Pick<ActionContext, 'db' | 'now'
 
 export async function endSession({ db }: Pick<ActionContext, 'db'>, id: string): Promise<void> {
   await deleteSession(db, id);
+}
+
+/** Another member, or the same one again, takes the place of a session: the old token is worth nothing from then on. */
+export async function replaceSession({ db, now }: Pick<ActionContext, 'db' | 'now'>, oldId: string, session: NewSession): Promise<void> {
+  await db.transaction().execute(async (trx) => {
+    await deleteSession(trx, oldId);
+    await insertSession(trx, { ...session, createdAt: now(), lockedAt: null });
+  });
+}
+
+/** From now on this session is answered nothing until somebody gives a code or a password. */
+export async function hideSession({ db, now }: Pick<ActionContext, 'db' | 'now'>, id: string): Promise<void> {
+  await lockSession(db, id, now());
 }

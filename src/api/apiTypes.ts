@@ -9,10 +9,30 @@ export type Role = z.infer<typeof Role>;
 
 export const SessionView = z.object({
   practice: z.object({ name: z.string(), invented: z.boolean(), jurisdiction: z.enum(['US', 'UK', 'unknown']) }),
-  member: z.object({ id: z.string(), name: z.string(), roles: z.array(Role) }),
+  member: z.object({ id: z.string(), name: z.string(), roles: z.array(Role), hasCode: z.boolean(), hasPassword: z.boolean() }),
   today: z.string(),
+  /** UTC: since when this member is here. */
+  since: z.string(),
+  /** Minutes without a key after which the screen hides. */
+  hideAfterMinutes: z.number(),
 });
 export type SessionView = z.infer<typeof SessionView>;
+
+/** All that a hidden screen is told: who was here last. */
+export interface HiddenView {
+  readonly hidden: true;
+  readonly memberId: string;
+}
+
+const code = z.string().regex(/^\d{4,8}$/, { error: 'must have 4 to 8 digits' });
+export const NewCode = z.strictObject({ password: z.string().max(200), code });
+/** A code, or the password in its place. */
+export const WhoBody = z.union([
+  z.strictObject({ memberId: z.string().max(100), code: z.string().max(20) }),
+  z.strictObject({ memberId: z.string().max(100), password: z.string().max(200) }),
+]);
+export type WhoBody = z.infer<typeof WhoBody>;
+export const HideAfter = z.strictObject({ minutes: z.int().min(1).max(60), version: z.int().nonnegative() });
 
 /** The clock of the computer against the record. Times are UTC. */
 export interface ClockView {
@@ -98,4 +118,11 @@ export const NewMember = z.strictObject({
   password,
 });
 export type NewMember = z.infer<typeof NewMember>;
+export const MemberChange = z.strictObject({
+  roles: z.array(Role).min(1),
+  trainedSwab: z.boolean(),
+  active: z.boolean(),
+  version: z.int().positive(),
+});
+export type MemberChange = z.infer<typeof MemberChange>;
 export const NewPassword = z.strictObject({ password });

@@ -172,5 +172,13 @@ export interface PracticeView {
     readonly trainedSwab: boolean;
     readonly active: boolean;
     readonly hasPassword: boolean;
+    readonly hasCode: boolean;
+    readonly version: number;
   }[];
+  readonly hideAfter: {
+    readonly minutes: number;
+    /** As proposed, not set by the practice. */
+    readonly isProposal: boolean;
+    readonly version: number;
+  };
 }

@@ -20,6 +20,7 @@ import { shelfRoutes } from './shelfRoutes.ts';
 import { signInRoutes } from './signInRoutes.ts';
 import { signingRoutes } from './signingRoutes.ts';
 import { visitRoutes } from './visitRoutes.ts';
+import { whoRoutes } from './whoRoutes.ts';
 
 export interface AppDeps {
   /** Folder of the built pages: index.html and assets/. */
@@ -69,8 +70,9 @@ export async function buildApp({ webRoot, ...deps }: AppDeps): Promise<FastifyIn
 }
 
 async function registerApi(app: FastifyInstance, deps: Omit<AppDeps, 'webRoot'>): Promise<void> {
-  const { findContext, contextOf } = buildRequestContext(deps);
-  await app.register(signInRoutes, { ...deps, findContext });
+  const { findSigned, contextOf } = buildRequestContext(deps);
+  await app.register(signInRoutes, { ...deps, findSigned });
+  await app.register(whoRoutes, { ...deps, findSigned, contextOf });
   await app.register(dayRoutes, { contextOf });
   await app.register(peopleRoutes, { contextOf });
   await app.register(visitRoutes, { contextOf });

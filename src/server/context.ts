@@ -13,24 +13,42 @@ export interface ServerDeps {
   readonly now: () => string;
 }
 
-/** Who asks, from the session cookie alone, with everything that an action needs; undefined when nobody is signed in. */
-export type FindContext = (req: FastifyRequest) => Promise<ActionContext | undefined>;
-/** @throws AppError NOT_SIGNED_IN */
+/** A session and who it belongs to, from the cookie alone. */
+export interface Signed {
+  readonly context: ActionContext;
+  readonly sessionId: string;
+  readonly isHidden: boolean;
+  /** UTC. */
+  readonly since: string;
+}
+
+/** Undefined when nobody is signed in. */
+export type FindSigned = (req: FastifyRequest) => Promise<Signed | undefined>;
+/** Everything that an action needs. @throws AppError NOT_SIGNED_IN, SESSION_HIDDEN, MEMBER_CHANGED */
 export type ContextOf = (req: FastifyRequest) => Promise<ActionContext>;
 
-export function buildRequestContext({ db, now }: ServerDeps): { findContext: FindContext; contextOf: ContextOf } {
-  const findContext: FindContext = async (req) => {
+/** Whom the page believes to be here. Another tab may have changed the member since: then nothing is done in the wrong name. */
+export const MEMBER_HEADER = 'x-ebbline-member';
+
+export function buildRequestContext({ db, now }: ServerDeps): { findSigned: FindSigned; contextOf: ContextOf } {
+  const findSigned: FindSigned = async (req) => {
     const token = sessionToken(req);
     if (token === undefined) return undefined;
-    const session = await findSession(db, tokenDigest(token), now());
-    const signedIn = session && (await findMemberScope(db, session));
-    if (!signedIn) return undefined;
-    return { db, scope: signedIn.scope, now, actor: signedIn.member, newId: newUuid, random: randomBytes };
+    const sessionId = tokenDigest(token);
+    const session = await findSession(db, sessionId, now());
+    const member = session && (await findMemberScope(db, session));
+    if (!member) return undefined;
+    const context = { db, scope: member.scope, now, actor: member.member, newId: newUuid, random: randomBytes };
+    return { context, sessionId, isHidden: session.lockedAt !== null, since: session.createdAt };
   };
   const contextOf: ContextOf = async (req) => {
-    const context = await findContext(req);
-    if (!context) throw new AppError('NOT_SIGNED_IN', 'Sign in first.');
-    return context;
+    const signed = await findSigned(req);
+    if (!signed) throw new AppError('NOT_SIGNED_IN', 'Sign in first.');
+    if (signed.isHidden) throw new AppError('SESSION_HIDDEN', 'The screen is hidden.');
+    const believed = req.headers[MEMBER_HEADER];
+    if (believed !== undefined && believed !== signed.context.actor.memberId)
+      throw new AppError('MEMBER_CHANGED', `${signed.context.actor.name} is here now.`);
+    return signed.context;
   };
-  return { findContext, contextOf };
+  return { findSigned, contextOf };
 }

@@ -1,10 +1,11 @@
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import { DEMO_CODE, DEMO_PASSWORD } from '../content/demo/members.ts';
 import { buildApp } from './app.ts';
 import { PRACTICE_OPTIONS, type PracticeOption } from './askPractice.ts';
 import { listen } from './listen.ts';
-import { DEMO_PASSPHRASE, DEMO_PASSWORD, type OpenedPractice, openDemo, openReal } from './openPractice.ts';
+import { DEMO_PASSPHRASE, type OpenedPractice, openDemo, openReal } from './openPractice.ts';
 import { SignInAddress } from './sessions.ts';
 
 // The built server stands in dist/, the pages in dist/web/, the data beside dist/ unless said otherwise.
@@ -64,7 +65,9 @@ function portOf(given: string | undefined): number | undefined {
 function sayStarted({ invented, recoveryKey }: OpenedPractice, address: string): void {
   if (invented) {
     console.log('Demo practice "Tern Quay Dental": invented, and so is everybody in it.');
-    console.log(`Its passphrase is public: "${DEMO_PASSPHRASE}". Every member signs in with the password "${DEMO_PASSWORD}".`);
+    console.log(
+      `Its passphrase is public: "${DEMO_PASSPHRASE}". Every member signs in with the password "${DEMO_PASSWORD}" and has the code ${DEMO_CODE}.`,
+    );
   }
   if (recoveryKey !== undefined) {
     console.log('Print this recovery key now and lock it away. It opens the data if the passphrase is lost, and it is shown only once:');

@@ -6,6 +6,8 @@ import { v7 as newUuid } from 'uuid';
 import { addAccount } from '../actions/addAccount.ts';
 import { createPractice } from '../actions/createPractice.ts';
 import { makeDemo } from '../actions/makeDemo.ts';
+import { setCode } from '../actions/setCode.ts';
+import { DEMO_CODE, DEMO_PASSWORD } from '../content/demo/members.ts';
 import { StoreError } from '../store/errors.ts';
 import { dataFileOf, KEYS_FILE } from '../store/files.ts';
 import { inOneTransaction } from '../store/oneTransaction.ts';
@@ -20,7 +22,6 @@ import { localDateAt } from './siteClock.ts';
 
 /** Public on purpose: the demo practice is invented, and it is encrypted only to show that it works. */
 export const DEMO_PASSPHRASE = 'tern quay tide table';
-export const DEMO_PASSWORD = 'demo';
 
 export interface OpenedPractice {
   readonly store: Store;
@@ -60,6 +61,7 @@ type OpenDemoOptions = Pick<OpenOptions, 'folder' | 'now'> & { readonly say?: (l
 
 async function fillWithDemo(store: Store, { now, say }: Required<Omit<OpenDemoOptions, 'folder'>>): Promise<void> {
   const passwordHash = await hash(DEMO_PASSWORD);
+  const codeHash = await hash(DEMO_CODE);
   const onProgress = sayProgress('Making the invented practice', { now, say });
   await inOneTransaction(store.db, async (db) => {
     const made = await makeDemo(
@@ -69,8 +71,9 @@ async function fillWithDemo(store: Store, { now, say }: Required<Omit<OpenDemoOp
     const { scope, firstMemberId } = made;
     const signedIn = await findMemberScope(db, { siteId: scope.siteId, memberId: firstMemberId });
     if (!signedIn) throw new StoreError('STORE_UNSUITABLE', 'The invented practice has no first member.');
-    for (const { id, name } of await listMembers(db, scope)) {
+    for (const { id, name, roles } of await listMembers(db, scope)) {
       await addAccount({ db, scope, actor: signedIn.member, now, newId: newUuid }, { memberId: id, login: name, passwordHash });
+      await setCode({ db, scope, actor: { memberId: id, name, roles }, now, newId: newUuid }, { codeHash });
     }
   });
 }

@@ -1,18 +1,21 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { v7 as newUuid } from 'uuid';
 import { z } from 'zod';
+import { logAccess } from '../actions/logAccess.ts';
 import { endSession, startSession } from '../actions/sessions.ts';
-import { type Role, SignInBody } from '../api/apiTypes.ts';
+import { type HiddenView, type Role, type SessionView, SignInBody } from '../api/apiTypes.ts';
 import { AppError } from '../api/errors.ts';
+import { hideAfterMinutes } from '../content/practiceDefaults.ts';
 import { findMember, listMembers } from '../store/read/members.ts';
 import { findPractice } from '../store/read/sites.ts';
 import type { SiteScope } from '../store/siteScope.ts';
-import type { FindContext, ServerDeps } from './context.ts';
-import { checkPassword } from './passwords.ts';
+import type { FindSigned, ServerDeps } from './context.ts';
+import { checkPassword, findSecret } from './passwords.ts';
 import { newToken, SESSION_COOKIE, type SignInAddress, sessionEnd, sessionToken, setSessionCookie, tokenDigest } from './sessions.ts';
 import { localDateAt } from './siteClock.ts';
 
 export interface SignInOptions extends ServerDeps {
-  readonly findContext: FindContext;
+  readonly findSigned: FindSigned;
   /** The practice of this machine; only its members can sign in here. */
   readonly scope: SiteScope;
   readonly address: SignInAddress;
@@ -22,12 +25,19 @@ export interface SignInOptions extends ServerDeps {
 
 const TRIES_PER_MINUTE = 10;
 
-export const signInRoutes: FastifyPluginAsyncZod<SignInOptions> = async (app, { db, now, findContext, scope, address, firstMemberId }) => {
+export const signInRoutes: FastifyPluginAsyncZod<SignInOptions> = async (app, { db, now, findSigned, scope, address, firstMemberId }) => {
   const begin = async (memberId: string): Promise<string> => {
     const token = newToken();
     const accountId = (await findMember(db, scope, memberId))?.accountId ?? null;
     await startSession({ db, now }, { id: tokenDigest(token), accountId, siteId: scope.siteId, memberId, expiresAt: sessionEnd(now()) });
     return token;
+  };
+
+  const tellAccess = async (memberId: string, action: string) => {
+    const member = await findMember(db, scope, memberId);
+    if (!member) return;
+    const actor = { memberId, name: member.name, roles: member.roles };
+    await logAccess({ db, scope, now, newId: newUuid, actor }, { action, entity: { table: 'member', id: memberId } });
   };
 
   const inventedName = async (): Promise<string | null> => {
@@ -55,6 +65,7 @@ export const signInRoutes: FastifyPluginAsyncZod<SignInOptions> = async (app, { 
       if (!(await checkPassword(db, scope, memberId, password)))
         throw new AppError('NOT_SIGNED_IN', 'password: this is not the password of this member.');
       setSessionCookie(reply, await begin(memberId));
+      await tellAccess(memberId, 'sign-in');
       return { ok: true };
     },
   );
@@ -67,15 +78,26 @@ export const signInRoutes: FastifyPluginAsyncZod<SignInOptions> = async (app, { 
   });
 
   // Signed out is an ordinary answer, not an error: the page asks this first.
-  app.get('/api/session', async (req) => {
-    const context = await findContext(req);
-    const stored = context && (await findPractice(db, context.scope));
-    if (!context || !stored) return null;
+  app.get('/api/session', async (req): Promise<SessionView | HiddenView | null> => {
+    const signed = await findSigned(req);
+    if (!signed) return null;
+    const { context, isHidden, since } = signed;
+    if (isHidden) return { hidden: true, memberId: context.actor.memberId };
+    const stored = await findPractice(db, context.scope);
+    if (!stored) return null;
     const { name, invented, settings, timeZone } = stored.practice;
     const { memberId, name: memberName, roles } = context.actor;
     return {
       practice: { name, invented, jurisdiction: settings.jurisdiction },
-      member: { id: memberId, name: memberName, roles: roles as Role[] },
+      member: {
+        id: memberId,
+        name: memberName,
+        roles: roles as Role[],
+        hasCode: (await findSecret(db, context.scope, memberId, 'code')) !== undefined,
+        hasPassword: (await findSecret(db, context.scope, memberId, 'password')) !== undefined,
+      },
+      since,
+      hideAfterMinutes: stored.hideAfterMinutes ?? hideAfterMinutes.value,
       today: localDateAt(now(), timeZone),
     };
   });

@@ -6,6 +6,8 @@ export interface StoredSettings {
   /** True for the demo practice, whose people and numbers are made up. */
   readonly invented: boolean;
   readonly settings: PracticeSettings;
+  /** Minutes without a key after which the screen hides; absent = as proposed. */
+  readonly hideAfterMinutes?: number | undefined;
 }
 
 /** What was said at a visit besides the answers, findings and the reading, and what was corrected after it was closed. */

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import type { SessionView } from '../api/apiTypes.ts';
 import { useSession } from './data/queries.ts';
+import { HiddenGate } from './parts/HiddenGate.tsx';
 import { LoadState } from './parts/LoadState.tsx';
 import { NotShown } from './parts/Shown.tsx';
 import { parsePath, type Route, usePath } from './routing.ts';
@@ -26,7 +27,7 @@ export function App() {
   const session = useSession();
   const path = usePath();
   const route = parsePath(path);
-  useTitle(route, session.data ?? null);
+  useTitle(route, session.data && !('hidden' in session.data) ? session.data : null);
   if (session.isPending || session.error) {
     return (
       <main className="page">
@@ -35,11 +36,15 @@ export function App() {
     );
   }
   if (session.data === null) return <SignInScreen />;
+  return <HiddenGate answer={session.data}>{(view) => <Page route={route} session={view} />}</HiddenGate>;
+}
+
+function Page({ route, session }: { readonly route: Route; readonly session: SessionView }) {
   if (route.screen === 'leaflet') return <LeafletScreen visitId={route.visitId} />;
   if (route.screen === 'prescriptions') return <PrescriptionScreen visitId={route.visitId} />;
   return (
-    <Shell route={route} session={session.data}>
-      <Screen route={route} session={session.data} />
+    <Shell route={route} session={session}>
+      <Screen route={route} session={session} />
     </Shell>
   );
 }

@@ -2,9 +2,10 @@ import { type ReactNode, useEffect, useState } from 'react';
 import packageJson from '../../package.json' with { type: 'json' };
 import type { SessionView } from '../api/apiTypes.ts';
 import { sayClockIsRight, useClockBehind } from './data/clock.ts';
+import { useHiding } from './data/hiding.ts';
 import { useSignOut } from './data/queries.ts';
 import { useSaveState } from './data/saving.ts';
-import { formatClock, formatDate, formatShortClock } from './format.ts';
+import { formatClock, formatDate, formatShortClock, plural } from './format.ts';
 import { Link } from './parts/Link.tsx';
 import { ShownStrip } from './parts/Shown.tsx';
 import { type Preferences, setPreference, usePreferences } from './preferences.ts';
@@ -48,7 +49,7 @@ export function Shell({ route, session, children }: ShellProps) {
           </ul>
           {shown.isOn && <ShownNav visitId={visitId} patientId={shown.patientId} route={route} />}
           <p className="who">
-            {session.member.name} <SavedState />
+            <WhoButtons /> <SavedState />
           </p>
         </nav>
       </header>
@@ -115,10 +116,29 @@ function useLastVisit(route: Route): string | null {
   return here ?? last;
 }
 
+/** Who is here, and the two ways to change it. */
+function WhoButtons() {
+  const { session, askWho, hide } = useHiding();
+  return (
+    <>
+      <button type="button" className="link" aria-keyshortcuts="Control+." title="Ctrl ." onClick={askWho}>
+        {session.member.name}
+        <span className="sr-only">: change of member</span>
+      </button>{' '}
+      ·{' '}
+      <button type="button" className="link" title="Ctrl . twice" onClick={hide}>
+        hide the screen
+      </button>
+    </>
+  );
+}
+
 /** Never says saved before the server has said so. */
 function SavedState() {
-  const { unsaved, trying, because, signedOut, lastSavedAt, conflicts, refused } = useSaveState();
+  const { unsaved, held, trying, because, signedOut, lastSavedAt, conflicts, refused } = useSaveState();
   const said = (() => {
+    if (held.length > 0 && unsaved === held.length)
+      return { isBad: true, text: `not saved yet: ${plural(held.length, 'field')} typed by another member, who has to be here` };
     if (signedOut) return { isBad: true, text: 'not saved yet: signed out' };
     if (trying) return { isBad: true, text: because === null ? 'not saved yet, trying' : `not saved yet, trying: ${because}` };
     if (unsaved > 0) return { isBad: false, text: 'sending' };

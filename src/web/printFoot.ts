@@ -3,6 +3,7 @@ import { useEffect } from 'react';
 /** What stands at the foot of every printed page: who it is about, and whose page it is. Page n of m is in print.css. */
 const foot = { name: '', page: '' };
 let sheet: CSSStyleSheet | null = null;
+let isHidden = false;
 
 /** A style sheet made by script is not inline text, so the page's policy allows it; the words go in as a quoted string. */
 function write(): void {
@@ -10,12 +11,18 @@ function write(): void {
     sheet = new CSSStyleSheet();
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
   }
-  const text = [isolate(foot.name), foot.page].filter(Boolean).join(' · ');
+  const text = isHidden ? '' : [isolate(foot.name), foot.page].filter(Boolean).join(' · ');
   sheet.replaceSync(`@page { @bottom-left { content: ${quoteCss(text)}; font-size: 9pt; } }`);
 }
 
 /** Set apart, so that a name written from right to left turns nothing beside it. */
 const isolate = (name: string) => (name === '' ? '' : `\u2068${name}\u2069`);
+
+/** A hidden screen prints no name. */
+export function setFootHidden(hidden: boolean): void {
+  isHidden = hidden;
+  write();
+}
 
 /** A CSS string: backslash, quote and line breaks escaped. */
 export function quoteCss(text: string): string {

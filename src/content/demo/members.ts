@@ -1,3 +1,7 @@
+/** Public on purpose, like everything of the invented practice. */
+export const DEMO_PASSWORD = 'demo';
+export const DEMO_CODE = '2580';
+
 /** One of the invented team of Tern Quay Dental. */
 export interface DemoMember {
   readonly id: string;

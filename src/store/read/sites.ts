@@ -24,6 +24,8 @@ export async function holdSite(trx: Db, scope: SiteScope): Promise<void> {
 export interface StoredPractice {
   readonly practice: PracticeFile;
   readonly locale: string;
+  /** The practice's own; undefined = as proposed. */
+  readonly hideAfterMinutes: number | undefined;
   /** For the next change of the settings. */
   readonly version: number;
 }
@@ -32,7 +34,7 @@ export interface StoredPractice {
 export async function findPractice(db: Db, scope: SiteScope): Promise<StoredPractice | undefined> {
   const site = await findSite(db, scope);
   if (!site) return undefined;
-  const { invented, settings }: StoredSettings = JSON.parse(site.settings);
+  const { invented, settings, hideAfterMinutes }: StoredSettings = JSON.parse(site.settings);
   const bodies = async <K extends 'meter' | 'lot' | 'shelf-item'>(kind: K) => (await listCatalog(db, scope, kind)).map(({ body }) => body);
   return {
     practice: {
@@ -45,6 +47,7 @@ export async function findPractice(db: Db, scope: SiteScope): Promise<StoredPrac
       shelf: await bodies('shelf-item'),
     },
     locale: site.locale,
+    hideAfterMinutes,
     version: site.version,
   };
 }

@@ -1,4 +1,5 @@
 import type { AccountTable, CredentialTable, Db, SessionTable } from '../schema.ts';
+import type { SiteScope } from '../siteScope.ts';
 
 /** Undefined when the login name is taken. */
 export function insertAccount(trx: Db, account: Pick<AccountTable, 'id' | 'login'>): Promise<AccountTable | undefined> {
@@ -42,4 +43,12 @@ export async function deleteSessionsOfAccount(trx: Db, accountId: string): Promi
 
 export async function deleteExpiredSessions(trx: Db, now: string): Promise<void> {
   await trx.deleteFrom('session').where('expiresAt', '<=', now).execute();
+}
+
+export async function deleteSessionsOfMember(trx: Db, scope: SiteScope, memberId: string): Promise<void> {
+  await trx.deleteFrom('session').where('siteId', '=', scope.siteId).where('memberId', '=', memberId).execute();
+}
+
+export async function lockSession(trx: Db, id: string, lockedAt: string): Promise<void> {
+  await trx.updateTable('session').set({ lockedAt }).where('id', '=', id).execute();
 }

@@ -14,25 +14,40 @@ export class ApiError extends Error {
 
 type Method = 'GET' | 'POST' | 'PUT';
 
+let actingAs: string | null = null;
+
+/** Whom this page believes to be here. It goes with every request, so that nothing is done in the name of another tab's member. */
+export function actAs(memberId: string | null): void {
+  actingAs = memberId;
+}
+
+export const whoActs = (): string | null => actingAs;
+
+/** Told when the server says that the screen is hidden, or that another member is here. */
+export const HELD = 'ebbline-held';
+const HELD_STATUS = 423;
+
 /** One request to our own server. The type is trusted: the server checks what it stores, and both are built together. */
 export async function callApi<T>(
   method: Method,
   path: string,
   body?: unknown,
-  { timeoutMs }: { readonly timeoutMs?: number } = {},
+  { timeoutMs, as = actingAs }: { readonly timeoutMs?: number; readonly as?: string | null } = {},
 ): Promise<T> {
-  const response = await reach(method, path, body, timeoutMs);
+  const response = await reach(method, path, body, timeoutMs, as);
   const parsed = await readJson(response);
   if (response.ok) return parsed as T;
+  if (response.status === HELD_STATUS) dispatchEvent(new Event(HELD));
   const { code, message } = errorOf(parsed);
   throw new ApiError(response.status, code, message, parsed);
 }
 
-async function reach(method: Method, path: string, body: unknown, timeoutMs: number | undefined): Promise<Response> {
+async function reach(method: Method, path: string, body: unknown, timeoutMs: number | undefined, as: string | null): Promise<Response> {
   const signal = timeoutMs === undefined ? null : AbortSignal.timeout(timeoutMs);
-  const init: RequestInit = { signal, method, credentials: 'same-origin', headers: { accept: 'application/json' } };
+  const headers: Record<string, string> = { accept: 'application/json', ...(as === null ? {} : { 'x-ebbline-member': as }) };
+  const init: RequestInit = { signal, method, credentials: 'same-origin', headers };
   if (method !== 'GET') {
-    init.headers = { accept: 'application/json', 'content-type': 'application/json' };
+    headers['content-type'] = 'application/json';
     init.body = JSON.stringify(body ?? {});
   }
   try {

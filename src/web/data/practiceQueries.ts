@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import type { NewMember } from '../../api/apiTypes.ts';
+import type { MemberChange, NewMember } from '../../api/apiTypes.ts';
 import type { PracticeView } from '../../api/bundles.ts';
 import type { Meter, SwabLot } from '../../core/reading/types.ts';
 import { callApi } from './api.ts';
@@ -31,3 +31,12 @@ export const addMember = (member: NewMember) => callApi<{ id: string }>('POST', 
 
 export const setPassword = (memberId: string, password: string) =>
   callApi<{ ok: true }>('PUT', `/api/members/${memberId}/password`, { password });
+
+export const setCode = (memberId: string, password: string, code: string) =>
+  callApi<{ ok: true }>('PUT', `/api/members/${memberId}/code`, { password, code });
+
+export const changeMember = (memberId: string, change: MemberChange) =>
+  callApi<{ version: number }>('PUT', `/api/members/${memberId}`, change);
+
+export const saveHideAfter = (minutes: number, version: number) =>
+  callApi<{ version: number }>('PUT', '/api/settings/hide-after', { minutes, version });

@@ -1,9 +1,9 @@
 import { QueryCache, QueryClient, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import type { NewPerson, PersonLine, Role, SessionView } from '../../api/apiTypes.ts';
+import type { HiddenView, NewPerson, PersonLine, Role, SessionView } from '../../api/apiTypes.ts';
 import type { LeafletBundle, PersonRecord, VersionedShelfItem, VisitBundle } from '../../api/bundles.ts';
 import type { ShelfItem } from '../../core/regimen/types.ts';
 import type { PracticeSettings } from '../../core/visit/types.ts';
-import { ApiError, callApi } from './api.ts';
+import { ApiError, actAs, callApi } from './api.ts';
 import { isClockRight } from './clock.ts';
 
 export function createQueryClient(): QueryClient {
@@ -22,13 +22,15 @@ export function createQueryClient(): QueryClient {
   return client;
 }
 
-/** The signed-in member, or null. */
+/** The signed-in member, a hidden screen, or null. */
 export function useSession() {
   return useQuery({
     queryKey: ['session'],
     queryFn: async () => {
       try {
-        return await callApi<SessionView | null>('GET', '/api/session');
+        const session = await callApi<SessionView | HiddenView | null>('GET', '/api/session');
+        actAs(session && !('hidden' in session) ? session.member.id : null);
+        return session;
       } catch (error) {
         if (error instanceof ApiError && error.status === 401) return null;
         throw error;

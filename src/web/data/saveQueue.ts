@@ -5,6 +5,8 @@ export interface SaveJob {
   readonly visitId: string;
   readonly path: string;
   readonly value: unknown;
+  /** Who typed it: it is sent in that name alone, and waits while another member is here. */
+  readonly typedBy?: string | null | undefined;
 }
 
 /** Someone else saved the same field first. Nothing is overwritten until one of the two is chosen. */
@@ -15,6 +17,8 @@ export interface Conflict extends SaveJob {
 
 export interface SaveState {
   readonly unsaved: number;
+  /** Of those, typed by members who are not here now. */
+  readonly held: readonly SaveJob[];
   /** The last try failed and another one follows. */
   readonly trying: boolean;
   /** Why, where the server has said more than that it does not answer: "The disk is full ...". */
@@ -30,6 +34,8 @@ export interface SaveState {
 export interface SaveQueueDeps {
   readonly send: (job: SaveJob, version: number | undefined) => Promise<{ readonly version: number; readonly savedAt: string }>;
   readonly wait: (ms: number) => Promise<void>;
+  /** Who is here now; absent = one member alone. */
+  readonly whoIsHere?: () => string | null;
 }
 
 export interface SaveQueue {
@@ -39,7 +45,9 @@ export interface SaveQueue {
   readonly adopt: (visitId: string, versions: Readonly<Record<string, number>>, lastSavedAt: string | null) => void;
   readonly put: (job: SaveJob) => void;
   readonly resolve: (conflict: Conflict, keep: 'yours' | 'theirs') => void;
-  /** Resolves once every field is acknowledged, set aside as a conflict, or refused. */
+  /** Goes on after a change of member. */
+  readonly resume: () => void;
+  /** Resolves once every field of the member who is here is acknowledged, set aside as a conflict, or refused. */
   readonly settled: () => Promise<void>;
 }
 
@@ -47,7 +55,7 @@ const FIRST_WAIT_MS = 500;
 const LONGEST_WAIT_MS = 10_000;
 
 /** Sends fields in the order they were entered, one at a time; of several values for one field only the newest is sent. */
-export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
+export function createSaveQueue({ send, wait, whoIsHere = () => null }: SaveQueueDeps): SaveQueue {
   const waiting = new Map<string, SaveJob>();
   const versions = new Map<string, number>();
   /** Values sent whose answer never came: each may have arrived all the same. */
@@ -55,10 +63,22 @@ export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
   const listeners = new Set<() => void>();
   let inFlight: SaveJob | undefined;
   let running = false;
-  let state: SaveState = { unsaved: 0, trying: false, because: null, signedOut: false, lastSavedAt: null, conflicts: [], refused: [] };
+  let state: SaveState = {
+    unsaved: 0,
+    held: [],
+    trying: false,
+    because: null,
+    signedOut: false,
+    lastSavedAt: null,
+    conflicts: [],
+    refused: [],
+  };
+
+  const isHeld = ({ typedBy }: SaveJob) => typedBy != null && typedBy !== whoIsHere();
+  const nextToSend = () => [...waiting].find(([, job]) => !isHeld(job));
 
   const change = (part: Partial<SaveState>) => {
-    state = { ...state, ...part, unsaved: waiting.size + (inFlight ? 1 : 0) };
+    state = { ...state, ...part, unsaved: waiting.size + (inFlight ? 1 : 0), held: [...waiting.values()].filter(isHeld) };
     for (const listener of listeners) listener();
   };
 
@@ -105,8 +125,8 @@ export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
     if (running) return;
     running = true;
     let waitMs = FIRST_WAIT_MS;
-    for (let next = waiting.entries().next(); !next.done; next = waiting.entries().next()) {
-      const [key, job] = next.value;
+    for (let next = nextToSend(); next; next = nextToSend()) {
+      const [key, job] = next;
       waiting.delete(key);
       inFlight = job;
       if (await attempt(job)) {
@@ -119,6 +139,7 @@ export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
       putBack(key, job);
     }
     running = false;
+    change({ trying: false });
   }
 
   /** A newer value entered meanwhile stays; either way the field goes to the head again. */
@@ -129,7 +150,8 @@ export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
     for (const [k, j] of [[key, newest] as const, ...rest]) waiting.set(k, j);
   }
 
-  function put(job: SaveJob): void {
+  function put(given: SaveJob): void {
+    const job = { ...given, typedBy: given.typedBy ?? whoIsHere() };
     waiting.set(keyOf(job), job);
     change({ refused: state.refused.filter((r) => keyOf(r) !== keyOf(job)) });
     void run();
@@ -151,10 +173,14 @@ export function createSaveQueue({ send, wait }: SaveQueueDeps): SaveQueue {
       change({ conflicts: state.conflicts.filter((c) => c !== conflict) });
       if (keep === 'yours') put({ visitId: conflict.visitId, path: conflict.path, value: conflict.value });
     },
+    resume: () => {
+      change({});
+      void run();
+    },
     settled: () =>
       new Promise((resolve) => {
         const check = () => {
-          if (state.unsaved > 0) return;
+          if (state.unsaved > state.held.length) return;
           listeners.delete(check);
           resolve();
         };

@@ -1,16 +1,18 @@
 import { createContext, useContext, useSyncExternalStore } from 'react';
 import type { FieldSaved } from '../../api/apiTypes.ts';
-import { callApi } from './api.ts';
+import { callApi, whoActs } from './api.ts';
 import { createSaveQueue, type SaveQueue, type SaveState } from './saveQueue.ts';
 
 /** The queue that talks to the server. One for the whole page, so that leaving a screen loses nothing. */
 export function createServerQueue(): SaveQueue {
   const queue = createSaveQueue({
-    send: ({ visitId, path, value }, version) =>
+    send: ({ visitId, path, value, typedBy = null }, version) =>
       callApi<FieldSaved>('PUT', `/api/visits/${visitId}/fields`, version === undefined ? { path, value } : { path, value, version }, {
         timeoutMs: LONGEST_ANSWER_MS,
+        as: typedBy,
       }),
     wait: waitOrWake,
+    whoIsHere: whoActs,
   });
   addEventListener('beforeunload', (event) => {
     if (queue.state().unsaved > 0) event.preventDefault();
@@ -33,6 +35,12 @@ function waitOrWake(ms: number): Promise<void> {
     const timer = setTimeout(done, ms);
     for (const type of WAKES) addEventListener(type, done, true);
   });
+}
+
+/** True once every field is saved or set aside; false when that takes longer than `ms`. */
+export async function settledWithin(queue: SaveQueue, ms: number): Promise<boolean> {
+  const tooLong = new Promise<boolean>((resolve) => setTimeout(() => resolve(false), ms));
+  return Promise.race([queue.settled().then(() => true), tooLong]);
 }
 
 export const SaveQueueContext = createContext<SaveQueue | null>(null);

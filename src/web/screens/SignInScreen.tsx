@@ -1,4 +1,5 @@
 import { type FormEvent, useId, useState } from 'react';
+import { DEMO_CODE, DEMO_PASSWORD } from '../../content/demo/members.ts';
 import { useMembers, useSignIn } from '../data/queries.ts';
 import { LoadState } from '../parts/LoadState.tsx';
 
@@ -18,7 +19,10 @@ export function SignInScreen() {
     <main className="page sign-in">
       <h1>Ebbline</h1>
       {members.data?.inventedPractice && (
-        <p className="hint">{members.data.inventedPractice} is an invented practice. Every person here is invented.</p>
+        <p className="hint">
+          {members.data.inventedPractice} is an invented practice. Every person here is invented. Every member has the password{' '}
+          {DEMO_PASSWORD} and the code {DEMO_CODE}.
+        </p>
       )}
       <p className="opening">Who is working?</p>
       {members.data ? (

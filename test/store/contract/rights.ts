@@ -4,6 +4,7 @@ import { addAppointment } from '../../../src/actions/addAppointment.ts';
 import { addMember } from '../../../src/actions/addMember.ts';
 import { addPatient } from '../../../src/actions/addPatient.ts';
 import { changeAppointment } from '../../../src/actions/changeAppointment.ts';
+import { changeMember } from '../../../src/actions/changeMember.ts';
 import { changePassword } from '../../../src/actions/changePassword.ts';
 import { changePatient } from '../../../src/actions/changePatient.ts';
 import { closeVisit } from '../../../src/actions/closeVisit.ts';
@@ -24,6 +25,7 @@ import { saveMeter } from '../../../src/actions/saveMeter.ts';
 import { saveSettings } from '../../../src/actions/saveSettings.ts';
 import { saveShelfItem } from '../../../src/actions/saveShelfItem.ts';
 import { saveStandingOrder } from '../../../src/actions/saveStandingOrder.ts';
+import { setCode } from '../../../src/actions/setCode.ts';
 import { signItem } from '../../../src/actions/signItem.ts';
 import { withdrawLevel } from '../../../src/actions/withdrawLevel.ts';
 import { withdrawRelease } from '../../../src/actions/withdrawRelease.ts';
@@ -38,6 +40,9 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   addMember: (context) => addMember(context, { name: 'M', roles: ['assistant'], trainedSwab: false }),
   addAccount: (context) => addAccount(context, { memberId: 'none', login: 'm', passwordHash: 'h' }),
   changePassword: (context) => changePassword(context, { memberId: context.actor.memberId, passwordHash: 'h' }),
+  setCode: (context) => setCode(context, { codeHash: 'h' }),
+  changeMember: (context) =>
+    changeMember(context, { memberId: 'none', roles: ['assistant'], trainedSwab: false, active: true, expectedVersion: 1 }),
   saveSettings: (context) => saveSettings(context, { settings: {}, expectedVersion: 99 }),
   saveMeter: (context) => saveMeter(context, { meter: { ...meter(), id: 'm2' }, expectedVersion: 0 }),
   saveLot: (context) => saveLot(context, { lot: { id: 'l2', name: 'l2', expiresOn: '2027-01-01' }, expectedVersion: 0 }),

@@ -8,13 +8,14 @@ import { Meters } from './Meters.tsx';
 import { StandingOrders } from './StandingOrders.tsx';
 import { sayPractice } from './sayPractice.ts';
 import { Team } from './Team.tsx';
+import { ThisMachine } from './ThisMachine.tsx';
 
 /** Meters, swab lots and team: what the practice says of itself. */
 export function PracticeScreen({ session }: { readonly session: SessionView }) {
   const practice = usePractice();
   useHashTarget(practice.data !== undefined);
   if (!practice.data) return <LoadState query={practice} what="the practice" />;
-  const { meters, lots, members } = practice.data;
+  const { meters, lots, members, hideAfter } = practice.data;
   return (
     <>
       <h1>Practice</h1>
@@ -28,6 +29,7 @@ export function PracticeScreen({ session }: { readonly session: SessionView }) {
       <Lots lots={lots} today={session.today} />
       <StandingOrders session={session} />
       <Team members={members} self={session.member} />
+      <ThisMachine hideAfter={hideAfter} isLead={session.member.roles.includes('lead')} />
     </>
   );
 }

@@ -8,6 +8,8 @@ import { TextLine, TickLine, TicksLine } from '../../parts/fields.tsx';
 import { focusFirstProblem } from '../../parts/focusFirstProblem.ts';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { SaveBar } from '../../parts/SaveBar.tsx';
+import { ChangeMemberForm } from './ChangeMemberForm.tsx';
+import { CodeForm } from './CodeForm.tsx';
 import { emptyMember, findMemberProblems, type MemberProblems, memberOf, passwordProblem, ROLES } from './memberDraft.ts';
 
 type Member = PracticeView['members'][number];
@@ -30,8 +32,9 @@ export function Team({ members, self }: TeamProps) {
             <th scope="col">Roles</th>
             <th scope="col">Swabs</th>
             <th scope="col">Password</th>
+            <th scope="col">Code</th>
             <th scope="col">
-              <span className="sr-only">Change the password</span>
+              <span className="sr-only">Change</span>
             </th>
           </tr>
         </thead>
@@ -42,14 +45,9 @@ export function Team({ members, self }: TeamProps) {
               <td data-label="Roles">{member.roles.join(', ')}</td>
               <td data-label="Swabs">{member.trainedSwab ? 'trained' : 'not trained'}</td>
               <td data-label="Password">{passwordWords(member)}</td>
+              <td data-label="Code">{member.active && (member.hasCode ? 'set' : 'none yet')}</td>
               <td>
-                {member.active && (isLead || member.id === self.id) && (
-                  <OpenForm
-                    label={member.hasPassword ? 'new password' : 'set a password'}
-                    about={`for ${member.name}`}
-                    form={(close) => <PasswordForm member={member} isSelf={member.id === self.id} close={close} />}
-                  />
-                )}
+                <MemberForms member={member} self={self} />
               </td>
             </tr>
           ))}
@@ -63,6 +61,38 @@ export function Team({ members, self }: TeamProps) {
         <p className="hint">A lead of the practice adds members.</p>
       )}
     </section>
+  );
+}
+
+/** Password and code of one's own; a lead also changes what the others may do. */
+function MemberForms({ member, self }: { readonly member: Member; readonly self: TeamProps['self'] }) {
+  const reread = useReread();
+  const isLead = self.roles.includes('lead');
+  const isSelf = member.id === self.id;
+  return (
+    <>
+      {member.active && (isLead || isSelf) && (
+        <OpenForm
+          label={member.hasPassword ? 'new password' : 'set a password'}
+          about={`for ${member.name}`}
+          form={(close) => <PasswordForm member={member} isSelf={isSelf} close={close} />}
+        />
+      )}
+      {isSelf && member.hasPassword && (
+        <OpenForm
+          label={member.hasCode ? 'new code' : 'set a code'}
+          about={`for ${member.name}`}
+          form={(close) => <CodeForm memberId={member.id} onSet={reread} close={close} />}
+        />
+      )}
+      {isLead && (
+        <OpenForm
+          label="roles"
+          about={`of ${member.name}`}
+          form={(close) => <ChangeMemberForm key={member.version} member={member} onChanged={reread} close={close} />}
+        />
+      )}
+    </>
   );
 }
 

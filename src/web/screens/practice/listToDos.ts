@@ -11,7 +11,9 @@ export interface ToDo {
 interface Readiness {
   readonly jurisdiction: Jurisdiction;
   readonly shelfSize: number;
-  readonly practice: Pick<PracticeView, 'lots' | 'members'>;
+  readonly practice: Pick<PracticeView, 'lots'> & {
+    readonly members: readonly Pick<PracticeView['members'][number], 'name' | 'active' | 'hasPassword'>[];
+  };
   /** Somebody was seen already: a practice elsewhere has then chosen to stay with the strictest rules. */
   readonly isAnyoneSeen: boolean;
 }

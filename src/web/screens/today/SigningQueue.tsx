@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { type KeyboardEvent, useRef, useState } from 'react';
 import type { SigningLine } from '../../../api/signing.ts';
-import { useSession } from '../../data/queries.ts';
+import { useSignedIn } from '../../data/hiding.ts';
 import { refuseItem, signItem, useSigning, withdrawRelease } from '../../data/signingQueries.ts';
 import { useSend } from '../../data/useSend.ts';
 import { joinWords, plural } from '../../format.ts';
@@ -19,15 +19,15 @@ interface Decided {
 /** Everything that waits for a signature, one line each; a member without the right sees how many and who could sign. */
 export function SigningQueue() {
   const signing = useSigning();
-  const { data: session } = useSession();
+  const session = useSignedIn();
   const client = useQueryClient();
   const section = useRef<HTMLElement>(null);
   const [decided, setDecided] = useState<Decided | null>(null);
   const [refusing, setRefusing] = useState<string | null>(null);
   const sending = useSend();
   const singleKeys = useSingleKeys();
-  const isDentist = session?.member.roles.includes('dentist') === true;
-  if (!signing.data || !session || (signing.data.count === 0 && !decided)) return null;
+  const isDentist = session.member.roles.includes('dentist') === true;
+  if (!signing.data || (signing.data.count === 0 && !decided)) return null;
   const { count, signers, lines } = signing.data;
 
   const send = (work: () => Promise<unknown>, next: Decided | null, row: number) =>
@@ -66,7 +66,6 @@ export function SigningQueue() {
   };
 
   return (
-    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: every key here has its button
     <section className="signing" aria-label="Waiting for a signature" ref={section} onKeyDown={onKeyDown}>
       <h2>Waiting for a signature</h2>
       <p>{sayQueue(count, signers)}</p>

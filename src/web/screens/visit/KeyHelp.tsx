@@ -27,6 +27,7 @@ export const VISIT_KEYS: KeyMap = [
   ['*', 'Safety, Health: put the open private answer on the leaflet, or take it off'],
   ['Ctrl Enter', 'show the patient; the same again, back to work'],
   ['Esc', 'back to the section'],
+  ['Ctrl .', 'who is here: change of member on the same page; pressed twice it hides the screen'],
   ['?', 'this page'],
 ];
 

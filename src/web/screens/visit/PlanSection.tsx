@@ -1,7 +1,7 @@
 import type { Exclusion, Plan, PlanLine } from '../../../core/regimen/types.ts';
 import type { VisitAssessment } from '../../../core/visit/types.ts';
 import { findQuestion, shelfName } from '../../content.ts';
-import { capitalise, formatDate, formatMoney, formatMonths, plural } from '../../format.ts';
+import { capitalise, formatMoney, formatMonths, plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { SourceLine, SourceList, Why } from '../../parts/Sources.tsx';
 import { PlanAlternatives, PlanPast } from './PlanAlternatives.tsx';

@@ -6,6 +6,7 @@ import type { ReleasedAnswer, VisitInput } from '../../../core/visit/types.ts';
 import { ApiError, callApi } from '../../data/api.ts';
 import { useSaveQueue } from '../../data/saving.ts';
 import type { SignedOn } from '../../data/signingQueries.ts';
+import { plural } from '../../format.ts';
 import type { VisitDraft } from './useVisitDraft.ts';
 
 /** What only the server can do: confirm the level, sign an item, close the visit. Each waits until every answer is saved. */
@@ -18,6 +19,11 @@ export function useVisitRequests(visitId: string, show: VisitDraft['show'], onCl
     setProblem(null);
     try {
       await queue.settled();
+      const held = queue.state().held.filter((job) => job.visitId === visitId).length;
+      if (held > 0) {
+        setProblem(`Not saved yet: ${plural(held, 'field')} typed by another member, who gives a code first.`);
+        return false;
+      }
       done(await callApi<T>('POST', `/api/visits/${visitId}/${path}`, body));
       return true;
     } catch (error) {

@@ -1,0 +1,37 @@
+import { useSignOut } from '../data/queries.ts';
+import { useSaveState } from '../data/saving.ts';
+import { plural } from '../format.ts';
+import { useModal } from './useModal.ts';
+import { WhoForm } from './WhoForm.tsx';
+
+/** All that is drawn while the screen is hidden: no person, no practice, only who comes back. */
+export function HiddenScreen({ lastHere, onBack }: { readonly lastHere: string; readonly onBack: () => Promise<void> }) {
+  const dialog = useModal();
+  const { unsaved } = useSaveState();
+  const signOut = useSignOut();
+  return (
+    <dialog
+      ref={dialog}
+      className="hidden-screen"
+      aria-label="The screen is hidden"
+      onCancel={(event) => event.preventDefault()}
+      // A browser closes a dialog on the second Escape, whatever the page says.
+      onClose={(event) => event.currentTarget.showModal()}
+    >
+      <main className="page sign-in">
+        <h1>The screen is hidden</h1>
+        <p className="opening">Who is here?</p>
+        <p role="status" className={unsaved > 0 ? 'unknown' : 'hint'}>
+          {unsaved > 0
+            ? `Not saved yet: screen hidden, ${plural(unsaved, 'field')}. They wait for the member who typed them.`
+            : 'Everything that was entered is saved. The page behind stays as it was.'}
+        </p>
+        <WhoForm lastHere={lastHere} findObstacle={async () => null} onBack={onBack}>
+          <button type="button" className="action" onClick={() => signOut.mutate()}>
+            Sign out
+          </button>
+        </WhoForm>
+      </main>
+    </dialog>
+  );
+}
