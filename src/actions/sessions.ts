@@ -33,7 +33,7 @@ export async function replaceSession({ db, now }: Pick<ActionContext, 'db' | 'no
   });
 }
 
-/** From now on this session is answered nothing until somebody gives a code or a password. */
+/** From now on it is answered nothing until somebody gives a code or a password. */
 export async function hideSession({ db, now }: Pick<ActionContext, 'db' | 'now'>, id: string): Promise<void> {
   await lockSession(db, id, now());
 }

@@ -1,4 +1,5 @@
 import { hash } from '@node-rs/argon2';
+import type { FastifyRequest } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { hideSession, replaceSession } from '../actions/sessions.ts';
@@ -16,9 +17,20 @@ interface WhoOptions extends ServerDeps {
   readonly contextOf: ContextOf;
 }
 
-/** Codes are also shut after five wrong tries; this keeps a password from being tried out here. */
-const TRIES_PER_MINUTE = 20;
-const slowly = { rateLimit: { max: TRIES_PER_MINUTE, timeWindow: '1 minute' } };
+const CODES_PER_MINUTE = 60;
+const PASSWORDS_PER_MINUTE = 10;
+
+/** A code is shut after five wrong tries anyway; this is for passwords, and counts them apart so that quick changes shut nobody out. */
+const slowly = {
+  rateLimit: {
+    hook: 'preHandler',
+    max: (req: FastifyRequest) => (givesPassword(req) ? PASSWORDS_PER_MINUTE : CODES_PER_MINUTE),
+    keyGenerator: (req: FastifyRequest) => `${req.ip} ${givesPassword(req) ? 'password' : 'code'}`,
+    timeWindow: '1 minute',
+  },
+} as const;
+
+const givesPassword = ({ body }: FastifyRequest) => typeof body === 'object' && body !== null && 'password' in body;
 
 /** Who is here: change of member by a short code, and the hidden screen, for which these are the only answers. */
 export const whoRoutes: FastifyPluginAsyncZod<WhoOptions> = async (app, { db, now, findSigned, contextOf }) => {

@@ -123,7 +123,7 @@ function WhoButtons() {
     <>
       <button type="button" className="link" aria-keyshortcuts="Control+." title="Ctrl ." onClick={askWho}>
         {session.member.name}
-        <span className="sr-only">: change of member</span>
+        <span className="sr-only"> (change of member)</span>
       </button>{' '}
       ·{' '}
       <button type="button" className="link" title="Ctrl . twice" onClick={hide}>

@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { v7 as newUuid } from 'uuid';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { addPatient } from '../../src/actions/addPatient.ts';
+import { changeMember } from '../../src/actions/changeMember.ts';
 import { closeVisit } from '../../src/actions/closeVisit.ts';
 import type { ClosingCourse } from '../../src/actions/closingCourses.ts';
 import type { ActionContext } from '../../src/actions/context.ts';
@@ -24,6 +25,7 @@ import { buildDemoPractice } from '../../src/content/demo/practice.ts';
 import type { Store } from '../../src/store/openStore.ts';
 import { listCatalog } from '../../src/store/read/catalog.ts';
 import { readDraft } from '../../src/store/read/draftFields.ts';
+import { findMember } from '../../src/store/read/members.ts';
 import { setUpSqliteStore } from '../../src/store/setUpStore.ts';
 import type { SiteScope } from '../../src/store/siteScope.ts';
 
@@ -79,6 +81,7 @@ const attempt = fc.oneof(
   }),
   fc.record({ kind: fc.constant('free' as const), shelfItemId: fc.constantFrom(...bound) }),
   fc.record({ kind: fc.constant('order' as const), shelfItemIds: fc.array(itemId, { maxLength: 3 }) }),
+  fc.record({ kind: fc.constant('become a dentist' as const), shelfItemId: fc.constantFrom(...bound), isSelf: fc.boolean() }),
   fc.record({ kind: fc.constant('refuse' as const), shelfItemId: itemId, reason: fc.constantFrom('because', ' '), waits: fc.boolean() }),
   fc.record({ kind: fc.constant('withdraw' as const), shelfItemId: itemId, reason: fc.constantFrom(undefined, 'because') }),
   // What a dentist refused or took back is no door for the others.
@@ -120,6 +123,14 @@ async function make(context: ActionContext, visitId: string, tried: Attempt): Pr
         expectedVersion: 0,
       });
       return;
+    case 'become a dentist': {
+      // One's own name, or, for whoever may, another's: the role is then another's too.
+      const own = await findMember(store.db, scope, memberId);
+      const change = { roles: ['lead', 'dentist'] as const, trainedSwab: true, active: true, expectedVersion: own?.version ?? 1 };
+      await changeMember(context, { memberId: tried.isSelf ? memberId : 'no-such-member', ...change, roles: [...change.roles] });
+      await signItem(context, { visitId, shelfItemId: tried.shelfItemId, stops: [], waits: true });
+      return;
+    }
     case 'refuse':
       await refuseItem(context, { visitId, shelfItemId: tried.shelfItemId, reason: tried.reason, waits: tried.waits });
       return;
@@ -188,6 +199,8 @@ test('no action of a hygienist, an assistant or a lead releases an item that nee
     'close INPUT_INVALID',
     'free NOT_ALLOWED',
     'order NOT_ALLOWED',
+    'become a dentist NOT_ALLOWED',
+    'become a dentist MEMBER_NOT_FOUND',
     'refuse NOT_ALLOWED',
     'withdraw NOT_ALLOWED',
     'withdraw CONFLICT',

@@ -12,7 +12,7 @@ export interface PrescriptionText {
   /** By ingredient and strength, never by a maker. */
   readonly item: string;
   readonly form: string;
-  /** "1.1 % (4,977 ppm fluoride)"; null = the shelf does not tell. */
+  /** "1.1 % sodium fluoride"; null = the shelf does not tell. */
   readonly strength: string | null;
   /** One pack; null = the shelf does not tell. */
   readonly quantity: string | null;
@@ -63,12 +63,12 @@ export function prescriptionTexts(
   });
 }
 
+/** By share of the compound; by fluoride where the shelf has no share. */
 function strengthOf(item: ShelfItem): string | null {
   const { percent, compound } = item;
-  const fluoridePpm = itemPpm(item);
-  const share = percent === undefined ? undefined : `${percent} %${compound ? ` ${COMPOUNDS[compound]}` : ''}`;
-  const ppm = fluoridePpm === undefined ? undefined : `${Math.round(fluoridePpm).toLocaleString('en')} ppm fluoride`;
-  return [share, ppm].filter(Boolean).join(', ') || null;
+  if (percent !== undefined) return `${percent} %${compound ? ` ${COMPOUNDS[compound]}` : ''}`;
+  const ppm = itemPpm(item);
+  return ppm === undefined ? null : `${Math.round(ppm).toLocaleString('en')} ppm fluoride`;
 }
 
 const COMPOUNDS: Readonly<Record<NonNullable<ShelfItem['compound']>, string>> = {

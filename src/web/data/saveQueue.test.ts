@@ -88,7 +88,7 @@ describe('createSaveQueue', () => {
     if (!conflict) return;
     queue.resolve(conflict, 'yours');
     await settle();
-    expect(sent[1]).toEqual({ job: job('answers.a', 1), version: 4 });
+    expect(sent[1]).toMatchObject({ job: job('answers.a', 1), version: 4 });
     expect(queue.state().conflicts).toEqual([]);
   });
 
@@ -171,5 +171,58 @@ describe('createSaveQueue', () => {
     await settle();
     expect(sent[0]?.version).toBe(9);
     expect(queue.state().lastSavedAt).toBe('2026-11-25T09:00:00Z');
+  });
+});
+
+describe('a change of member', () => {
+  /** Two members at one screen: what is sent carries who typed it. */
+  function twoMembers() {
+    let here: string | null = 'ines';
+    const sent: SaveJob[] = [];
+    let isAway = true;
+    const queue = createSaveQueue({
+      send: async (j) => {
+        if (isAway) throw new ApiError(0, 'NOT_REACHED', '', null);
+        sent.push(j);
+        return { version: 1, savedAt: '2026-11-25T10:42:07Z' };
+      },
+      wait: () => settle().then(() => undefined),
+      whoIsHere: () => here,
+    });
+    const become = (member: string | null) => {
+      here = member;
+      queue.resume();
+    };
+    return { queue, sent, become, comeBack: () => (isAway = false) };
+  }
+
+  test('a field that could not be sent waits for the member who typed it, and holds up nobody else', async () => {
+    const { queue, sent, become, comeBack } = twoMembers();
+    queue.put(job('answers.a', 1));
+    become(null);
+    await settle();
+    await settle();
+    expect(queue.state()).toMatchObject({ unsaved: 1, held: [{ path: 'answers.a', typedBy: 'ines' }] });
+    comeBack();
+    become('tomas');
+    queue.put(job('answers.b', 2));
+    await queue.settled();
+    expect(sent).toEqual([{ ...job('answers.b', 2), typedBy: 'tomas' }]);
+    expect(queue.state()).toMatchObject({ unsaved: 1, trying: false });
+    become('ines');
+    await queue.settled();
+    expect(sent[1]).toEqual({ ...job('answers.a', 1), typedBy: 'ines' });
+    expect(queue.state()).toMatchObject({ unsaved: 0, held: [] });
+  });
+
+  test('a newer value of the same field is the one of the member who typed it last', async () => {
+    const { queue, sent, become, comeBack } = twoMembers();
+    queue.put(job('answers.a', 1));
+    become('tomas');
+    comeBack();
+    queue.put(job('answers.a', 2));
+    await queue.settled();
+    expect(sent).toEqual([{ ...job('answers.a', 2), typedBy: 'tomas' }]);
+    expect(queue.state().unsaved).toBe(0);
   });
 });

@@ -2,9 +2,9 @@ import { useQuery } from '@tanstack/react-query';
 import type { NewStandingOrder, PrescriptionsView, Releases, SigningView, StandingOrderView } from '../../api/signing.ts';
 import { callApi } from './api.ts';
 
-/** Everything in the practice that waits for a signature. */
-export function useSigning() {
-  return useQuery({ queryKey: ['signing'], queryFn: () => callApi<SigningView>('GET', '/api/signing') });
+/** Everything in the practice that waits for a signature, as this member may see it. */
+export function useSigning(memberId: string) {
+  return useQuery({ queryKey: ['signing', memberId], queryFn: () => callApi<SigningView>('GET', '/api/signing') });
 }
 
 export function useStandingOrders() {

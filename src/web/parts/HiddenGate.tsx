@@ -3,6 +3,7 @@ import { type ReactNode, useCallback, useEffect, useLayoutEffect, useMemo, useRe
 import type { HiddenView, SessionView } from '../../api/apiTypes.ts';
 import { HELD } from '../data/api.ts';
 import { HidingContext, hideUntilHeard, isMarkedHidden, isOverdue, markActive, markHidden } from '../data/hiding.ts';
+import { useMembers } from '../data/queries.ts';
 import { settledWithin, useSaveQueue } from '../data/saving.ts';
 import { setFootHidden } from '../printFoot.ts';
 import { HiddenScreen } from './HiddenScreen.tsx';
@@ -25,13 +26,15 @@ const canComeBack = ({ member }: SessionView) => member.hasCode || member.hasPas
 export function HiddenGate({ answer, children }: HiddenGateProps) {
   const client = useQueryClient();
   const queue = useSaveQueue();
+  // Read before they are asked for, so that the first digit finds its field.
+  useMembers();
   const session = useLastView(answer);
   const [isHidden, setHidden] = useState(
     () => 'hidden' in answer || isMarkedHidden() || (canComeBack(answer) && isOverdue(answer, Date.now())),
   );
   const [isAsking, setAsking] = useState(false);
   const [notice, setNotice] = useState('');
-  const place = usePlaceKept(isHidden);
+  const place = usePlaceKept(isHidden, isAsking);
   const latest = useRef({ isHidden, isAsking, session });
   latest.current = { isHidden, isAsking, session };
 
@@ -46,6 +49,10 @@ export function HiddenGate({ answer, children }: HiddenGateProps) {
     place.keep();
     setAsking(false);
     setHidden(true);
+  }, [place]);
+  const ask = useCallback(() => {
+    place.keep();
+    setAsking(true);
   }, [place]);
 
   // Hidden here first, then what is typed is saved, then the server is told.
@@ -69,7 +76,7 @@ export function HiddenGate({ answer, children }: HiddenGateProps) {
     if (isHiddenOnServer) hide();
   }, [isHiddenOnServer, hide]);
   useOtherTabs(reread);
-  useKeysAndTime(latest, hide, () => setAsking(true));
+  useKeysAndTime(latest, hide, ask);
 
   const back = async () => {
     markHidden(false);
@@ -82,7 +89,7 @@ export function HiddenGate({ answer, children }: HiddenGateProps) {
     tellOtherTabs();
     void client.invalidateQueries({ predicate: ({ queryKey }) => queryKey[0] !== 'visit' && queryKey[0] !== 'session' });
   };
-  const hiding = useMemo(() => session && { session, hide, askWho: () => setAsking(true) }, [session, hide]);
+  const hiding = useMemo(() => session && { session, hide, askWho: ask }, [session, hide, ask]);
   const lastHere = 'hidden' in answer ? answer.memberId : answer.member.id;
   return (
     <>
@@ -107,22 +114,24 @@ function useLastView(answer: SessionView | HiddenView): SessionView | null {
   return last.current;
 }
 
-/** Where the page stood and where the focus was; both are lost while nothing is drawn. */
-function usePlaceKept(isHidden: boolean) {
+/** Where the page stood and where the focus was, from when somebody asked who is here until the page is back. */
+function usePlaceKept(isHidden: boolean, isAsking: boolean) {
   const kept = useRef<{ x: number; y: number; focus: Element | null } | null>(null);
   const keep = useCallback(() => {
-    kept.current = { x: scrollX, y: scrollY, focus: document.activeElement };
+    kept.current ??= { x: scrollX, y: scrollY, focus: document.activeElement };
   }, []);
   useLayoutEffect(() => {
     setFootHidden(isHidden);
     // Nothing is read again by itself while the server would refuse it.
     focusManager.setFocused(isHidden ? false : undefined);
-    if (isHidden || !kept.current) return;
+  }, [isHidden]);
+  useLayoutEffect(() => {
+    if (isHidden || isAsking || !kept.current) return;
     const { x, y, focus } = kept.current;
     if (focus instanceof HTMLElement) focus.focus({ preventScroll: true });
     scrollTo(x, y);
     kept.current = null;
-  }, [isHidden]);
+  }, [isHidden, isAsking]);
   return useMemo(() => ({ keep }), [keep]);
 }
 
@@ -181,11 +190,17 @@ function useKeysAndTime(latest: { readonly current: Latest }, hide: () => void, 
       if (latest.current.isAsking) acts.current.hide();
       else acts.current.ask();
     };
+    // The page behind listens at the window: what is pressed here stops below it, so that Escape does not close what is being typed there.
+    const onDocumentKey = (event: KeyboardEvent) => {
+      if (latest.current.isHidden || latest.current.isAsking) event.stopImmediatePropagation();
+    };
+    document.addEventListener('keydown', onDocumentKey);
     addEventListener('keydown', onKey, true);
     addEventListener('pointerdown', onActive, true);
     for (const type of LOOKS) addEventListener(type, look, true);
     const timer = setInterval(look, SECOND_MS);
     return () => {
+      document.removeEventListener('keydown', onDocumentKey);
       removeEventListener('keydown', onKey, true);
       removeEventListener('pointerdown', onActive, true);
       for (const type of LOOKS) removeEventListener(type, look, true);

@@ -14,9 +14,13 @@ export function HiddenScreen({ lastHere, onBack }: { readonly lastHere: string; 
       ref={dialog}
       className="hidden-screen"
       aria-label="The screen is hidden"
+      onKeyDown={(event) => event.key === 'Escape' && event.preventDefault()}
       onCancel={(event) => event.preventDefault()}
-      // A browser closes a dialog on the second Escape, whatever the page says.
-      onClose={(event) => event.currentTarget.showModal()}
+      // A browser may close a dialog all the same, by its own button or gesture.
+      onClose={(event) => {
+        event.currentTarget.showModal();
+        event.currentTarget.querySelector<HTMLElement>('input[type="password"]')?.focus();
+      }}
     >
       <main className="page sign-in">
         <h1>The screen is hidden</h1>

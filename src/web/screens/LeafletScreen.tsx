@@ -92,7 +92,6 @@ export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
           <strong className="next-date">{leaflet.nextDate}</strong>
         </Row>
       </section>
-      {leaflet.signedBy.length > 0 && <p className="sheet-signed">{leaflet.signedBy.join(' ')}</p>}
       <footer className="sheet-foot">
         {leaflet.demoNotice !== null && <p>{leaflet.demoNotice}</p>}
         <p>

@@ -18,8 +18,8 @@ interface Decided {
 
 /** Everything that waits for a signature, one line each; a member without the right sees how many and who could sign. */
 export function SigningQueue() {
-  const signing = useSigning();
   const session = useSignedIn();
+  const signing = useSigning(session.member.id);
   const client = useQueryClient();
   const section = useRef<HTMLElement>(null);
   const [decided, setDecided] = useState<Decided | null>(null);
@@ -32,6 +32,8 @@ export function SigningQueue() {
 
   const send = (work: () => Promise<unknown>, next: Decided | null, row: number) =>
     void sending.send(async () => {
+      // The row goes away under the focus: until the next one has it, the section keeps the keys.
+      section.current?.focus();
       await work();
       setRefusing(null);
       setDecided(next);
@@ -66,7 +68,7 @@ export function SigningQueue() {
   };
 
   return (
-    <section className="signing" aria-label="Waiting for a signature" ref={section} onKeyDown={onKeyDown}>
+    <section className="signing" aria-label="Waiting for a signature" tabIndex={-1} ref={section} onKeyDown={onKeyDown}>
       <h2>Waiting for a signature</h2>
       <p>{sayQueue(count, signers)}</p>
       <p role="status" className="hint">

@@ -1,0 +1,269 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { DEMO_CODE, DEMO_PASSWORD } from '../../src/content/demo/members.ts';
+import { demoTest } from './demo.ts';
+import { openVisitOf, signIn } from './pageSteps.ts';
+import type { RunningServer } from './startServer.ts';
+import { answerQuestions, handsOn } from './visitKeys.ts';
+
+const DENTIST = 'd';
+const HYGIENIST = 'i';
+const queue = (page: Page) => page.getByRole('region', { name: 'Waiting for a signature' });
+const rows = (page: Page) => queue(page).locator('[data-signing]');
+const plan = (page: Page) => page.getByRole('region', { name: 'Plan' });
+
+/** Change of member by keys alone, on whatever page it is. */
+async function become(page: Page, letter: string): Promise<void> {
+  await page.keyboard.press('Control+.');
+  await page.getByRole('dialog', { name: 'Who is here?' }).waitFor();
+  await page.keyboard.press(letter);
+  await page.keyboard.type(DEMO_CODE);
+  await page.keyboard.press('Enter');
+  await page.getByRole('dialog', { name: 'Who is here?' }).waitFor({ state: 'detached' });
+}
+
+/** A visit with a cavity and a confirmed high level, so that strong paste waits. */
+async function workThrough(page: Page, name: string): Promise<void> {
+  await openVisitOf(page, name);
+  const hands = handsOn(page);
+  await answerQuestions(page, hands, ['safety', 'swab', 'food', 'home', 'health', 'look']);
+  await hands.press('5');
+  await hands.press('g');
+  await hands.press('3');
+  await hands.type('seen before');
+  await hands.press('Enter');
+  await page.getByRole('heading', { name: 'Level, confirmed' }).waitFor();
+}
+
+const firstWaiting = (page: Page) =>
+  plan(page)
+    .getByText(/^waiting for/)
+    .first();
+
+demoTest(
+  'the queue by keys alone: up and down, sign, undo, refuse with a reason, undo; the visit opens at the plan',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await queue(page).getByText('Dr. Ahlgren can sign.').waitFor();
+    await become(page, DENTIST);
+    await queue(page)
+      .getByRole('button', { name: /^Sign / })
+      .first()
+      .waitFor();
+    const count = await rows(page).count();
+    expect(count).toBeGreaterThan(1);
+    await rows(page).first().locator('[data-row]').focus();
+    await page.keyboard.press('ArrowDown');
+    expect(await page.evaluate(() => document.activeElement?.closest('[data-signing]')?.getAttribute('data-signing'))).toBe('1');
+    await page.keyboard.press('ArrowUp');
+
+    await page.keyboard.press('s');
+    await queue(page)
+      .getByText(/: signed\.$/)
+      .waitFor();
+    await expect.poll(() => rows(page).count()).toBe(count - 1);
+    await page.keyboard.press('u');
+    await expect.poll(() => rows(page).count()).toBe(count);
+
+    await page.keyboard.press('r');
+    await page.keyboard.press('Enter');
+    await queue(page).getByText('A reason is needed.').waitFor();
+    await page.keyboard.type('kidneys first');
+    await page.keyboard.press('Enter');
+    await queue(page)
+      .getByText(/: not released\.$/)
+      .waitFor();
+    await expect.poll(() => rows(page).count()).toBe(count - 1);
+    await page.keyboard.press('u');
+    await expect.poll(() => rows(page).count()).toBe(count);
+
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'Plan' }).waitFor();
+    await expect.poll(() => page.evaluate(() => document.activeElement?.closest('[data-scope]')?.getAttribute('data-scope'))).toBe('plan');
+  },
+);
+
+demoTest('a member without the right sees how many wait and who could sign, and no button', async ({ page, server }) => {
+  await signIn(page, server);
+  await become(page, 't');
+  await queue(page)
+    .getByText(/^\d+ items? waits?\. Dr\. Ahlgren can sign\.$/)
+    .waitFor();
+  expect(await rows(page).count()).toBe(0);
+  expect(await queue(page).getByRole('button').count()).toBe(0);
+});
+
+demoTest(
+  'on the plan: refused with its reason, not proposed again, taken back, signed, and named on the leaflet',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await workThrough(page, 'Maud');
+    await become(page, DENTIST);
+    await firstWaiting(page).waitFor();
+    const line = plan(page).locator('[data-line]', { hasText: 'waiting for' }).first();
+    const id = await line.getAttribute('data-line');
+    await line.locator('.plan-row').click();
+    await page.keyboard.press('r');
+    await page.keyboard.type('looked at first');
+    await page.keyboard.press('Enter');
+    await plan(page)
+      .getByText(/not released by Dr\. Ahlgren, .*, because looked at first\./)
+      .waitFor();
+    expect(await plan(page).locator(`[data-line="${id}"]`).count()).toBe(0);
+    await page.getByRole('button', { name: 'Show patient' }).click();
+    expect(await plan(page).getByText('looked at first').count()).toBe(0);
+    await page.getByRole('button', { name: 'Back to work' }).click();
+
+    await plan(page).getByRole('button', { name: 'Take back the refusal' }).click();
+    await firstWaiting(page).waitFor();
+    await plan(page).locator('[data-line]', { hasText: 'waiting for' }).first().locator('.plan-row').click();
+    await page.keyboard.press('s');
+    await plan(page)
+      .getByText(/^signed by Dr\. Ahlgren,/)
+      .first()
+      .waitFor();
+
+    const visit = page.url();
+    await page.goto(`${visit}/leaflet`);
+    await page
+      .getByRole('article')
+      .getByText(/signed by Dr\. Ahlgren\./)
+      .waitFor();
+  },
+);
+
+demoTest(
+  'a standing order: written by the dentist, signed on by the hygienist from the plan; name and date stand on plan, leaflet and prescription',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await become(page, DENTIST);
+    await page.goto(`${server.url}/practice`);
+    await page.getByRole('button', { name: 'Write an order' }).click();
+    await page.getByLabel('Name of the order').fill('Strong paste');
+    for (const box of await page.getByRole('group', { name: 'Items' }).getByRole('checkbox').all()) await box.check();
+    await page.getByRole('button', { name: 'Write and sign the order' }).click();
+    await page.getByRole('row', { name: /^Strong paste.*until it is withdrawn/ }).waitFor();
+    await become(page, HYGIENIST);
+    await page.goto(server.url);
+    await workThrough(page, 'Petra');
+    await firstWaiting(page).waitFor();
+    const line = plan(page).locator('[data-line]', { hasText: 'waiting for' }).first();
+    await line.getByRole('button', { name: /Sign on the order "Strong paste" of/ }).waitFor();
+    await line.locator('.plan-row').click();
+    await page.keyboard.press('s');
+    await plan(page)
+      .getByText(/^signed by Ines Marrow, on the standing order "Strong paste" of .* by Dr\. Ahlgren/)
+      .first()
+      .waitFor();
+    const visit = page.url();
+    await page.goto(`${visit}/leaflet`);
+    await page
+      .getByRole('article')
+      .getByText(/signed by Ines Marrow on the standing order "Strong paste" of/)
+      .waitFor();
+    await page.goto(`${visit}/prescriptions`);
+    await page.getByText('It is not itself a prescription.').waitFor();
+    const pdf = await page.pdf({ format: 'Letter', preferCSSPageSize: true });
+    expect(pdf.toString('latin1').match(/\/Type \/Page\b/g)).toHaveLength(1);
+
+    await become(page, DENTIST);
+    await page.goto(`${server.url}/practice`);
+    await page.getByRole('button', { name: 'withdraw Strong paste' }).click();
+    await page.getByRole('row', { name: /withdrawn by Dr\. Ahlgren/ }).waitFor();
+  },
+);
+
+interface Screen {
+  readonly name: string;
+  readonly open: (page: Page, server: RunningServer) => Promise<void>;
+}
+
+const screens: readonly Screen[] = [
+  {
+    name: 'Queue, one being refused',
+    open: async (page) => {
+      await become(page, DENTIST);
+      await rows(page).first().locator('[data-row]').focus();
+      await page.keyboard.press('r');
+      await queue(page).getByRole('textbox').waitFor();
+    },
+  },
+  {
+    name: 'Practice as the dentist, an order and a code being written',
+    open: async (page, server) => {
+      await become(page, DENTIST);
+      await page.goto(`${server.url}/practice`);
+      await page.getByRole('button', { name: 'Write an order' }).click();
+      await page.getByRole('button', { name: /^new code/ }).click();
+      await page.getByRole('button', { name: 'Set the code' }).click();
+      await page.getByText('Your password is needed once.').waitFor();
+    },
+  },
+  {
+    name: 'Practice as the lead, roles and minutes being changed',
+    open: async (page, server) => {
+      await become(page, HYGIENIST);
+      await page.goto(`${server.url}/practice`);
+      await page.getByRole('button', { name: 'roles of Tomas Quill' }).click();
+      await page.getByRole('button', { name: 'Change the minutes' }).click();
+      await page.getByLabel('Hide after').fill('90');
+      await page.getByRole('form', { name: 'Minutes until the screen hides' }).getByRole('button', { name: 'Save' }).click();
+      await page.getByText('A whole number from 1 to 60.').waitFor();
+    },
+  },
+  {
+    name: 'Text for the prescription',
+    open: async (page, server) => {
+      await page.goto(server.url);
+      await openVisitOf(page, 'Petra');
+      await page.goto(`${page.url()}/prescriptions`);
+      await page.getByText('It is not itself a prescription.').waitFor();
+    },
+  },
+];
+
+for (const { name, open } of screens) {
+  demoTest(`${name}: axe finds nothing in light and dark, and nothing to scroll sideways at 320 px`, async ({ page, server }) => {
+    await signIn(page, server);
+    await open(page, server);
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme });
+      const { violations } = await new AxeBuilder({ page })
+        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+        .analyze();
+      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join('\n')}`)).toEqual([]);
+    }
+    await page.setViewportSize({ width: 320, height: 640 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+  });
+}
+
+demoTest('a lead sets the minutes and changes roles; a member sets a code; the last lead stays', async ({ browser, server, skip }) => {
+  if (!browser) return skip('Chromium is not installed');
+  const page = await browser.newPage();
+  await signIn(page, server);
+  await page.goto(`${server.url}/practice`);
+  await page.getByRole('button', { name: /^new code/ }).click();
+  await page.getByLabel('Your password').fill(DEMO_PASSWORD);
+  await page.getByLabel('New code').fill('1234');
+  await page.getByRole('button', { name: 'Set the code' }).click();
+  await page.getByText(/digits in a row, are guessed first/).waitFor();
+  await page.getByLabel('New code').fill(DEMO_CODE);
+  await page.getByRole('button', { name: 'Set the code' }).click();
+  await page.getByText('Your code is set.').waitFor();
+  await page.getByRole('button', { name: 'roles of Ines Marrow' }).click();
+  await page.getByRole('checkbox', { name: /^lead/ }).uncheck();
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await page.getByText(/keeps at least one lead/).waitFor();
+  await page.getByRole('checkbox', { name: /^lead/ }).check();
+  await page.getByRole('checkbox', { name: /^dentist/ }).check();
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await page.getByText(/Nobody gives herself or himself the role of a dentist/).waitFor();
+  await page.getByRole('button', { name: 'Leave without saving' }).click();
+  await page.getByRole('button', { name: 'Change the minutes' }).click();
+  await page.getByLabel('Hide after').fill('7');
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await page.getByText(/hides 7 minutes after the last key, as this practice set it/).waitFor();
+  await page.close();
+});
