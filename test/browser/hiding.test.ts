@@ -210,7 +210,7 @@ demoTest('two tabs share the member: the other one follows, and nothing is done 
   const [one, two] = [await context.newPage(), await context.newPage()];
   await openYusra(one, server);
   await two.goto(server.url);
-  await two.getByRole('heading', { name: 'People' }).waitFor();
+  await two.getByRole('heading', { level: 1, name: /^Today, / }).waitFor();
   await one.keyboard.press('Control+.');
   await whoDialog(one).waitFor();
   await giveCode(one, 't');
