@@ -1,4 +1,4 @@
-import { type FormEvent, useRef, useState } from 'react';
+import { type FormEvent, useEffect, useRef, useState } from 'react';
 import { TextLine } from './fields.tsx';
 import { focusFirstProblem } from './focusFirstProblem.ts';
 
@@ -26,6 +26,7 @@ export function ReasonForm({
   const form = useRef<HTMLFormElement>(null);
   const [reason, setReason] = useState('');
   const [isTried, setTried] = useState(false);
+  useEffect(() => form.current?.querySelector('input')?.focus(), []);
   const isMissing = isTried && reason.trim() === '';
   const submit = (event: FormEvent) => {
     event.preventDefault();

@@ -5,11 +5,21 @@ import { useReportPrint } from '../../data/useReportPrint.ts';
 import { formatDate } from '../../format.ts';
 import { Link } from '../../parts/Link.tsx';
 import { LoadState } from '../../parts/LoadState.tsx';
+import { NotShown, ShownStrip } from '../../parts/Shown.tsx';
+import { useShown } from '../../shown.ts';
 
 /** What is signed and needs a prescription, as a text to copy. Nothing unsigned stands on it. */
 export function PrescriptionScreen({ visitId }: { readonly visitId: string }) {
   const prescriptions = usePrescriptions(visitId);
   useReportPrint(visitId, 'prescriptions');
+  if (useShown().isOn) {
+    return (
+      <main className="page" id="main">
+        <ShownStrip />
+        <NotShown />
+      </main>
+    );
+  }
   return (
     <main className="leaflet-page" id="main">
       <p className="leaflet-actions">
