@@ -28,7 +28,9 @@ export function readBirthday(typed: string): Birthday {
   const yearLast = YEAR_LAST.exec(text) ?? /^(\d{2})(\d{2})(\d{4})$/.exec(text);
   if (yearLast && isYear(yearLast[3])) return readBothWays(yearLast);
   if (TWO_DIGIT_YEAR.test(text)) return { kind: 'unreadable', why: 'the year needs four digits' };
-  return { kind: 'unreadable', why: yearFirst || yearLast ? 'no such day in the calendar' : 'not a date' };
+  if (!yearFirst && !yearLast) return { kind: 'unreadable', why: 'not a date' };
+  const isYearRight = isYear(yearFirst?.[1]) || isYear(yearLast?.[3]);
+  return { kind: 'unreadable', why: isYearRight ? 'no such day in the calendar' : 'the year is not between 1900 and 2099' };
 }
 
 /** The date in the order that was chosen; undefined where it is no date in that order. */
