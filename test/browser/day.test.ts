@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
+import { DEMO_CODE } from '../../src/content/demo/members.ts';
 import { readPdf } from '../leaflet/readPdf.ts';
 import { demoTest } from './demo.ts';
 import { signIn } from './pageSteps.ts';
@@ -83,6 +84,38 @@ async function noteFinding(page: Page, hands: Hands): Promise<number> {
   for (const key of ['f', ...'13', '4', '1', '1']) await hands.press(key);
   await page.getByText('white spot, active').first().waitFor();
   return hands.keys() - before;
+}
+
+/** The dentist comes to the same page, signs line after line with one key each, and leaves it to the hygienist again. */
+async function signAll(page: Page): Promise<void> {
+  const queue = page.getByRole('region', { name: 'Waiting for a signature' });
+  const rows = queue.locator('[data-signing]');
+  await become(page, 'd');
+  await queue
+    .getByRole('button', { name: /^Sign / })
+    .first()
+    .waitFor();
+  await axe(page, 'the signature queue');
+  const waiting = await rows.count();
+  expect(waiting).toBeGreaterThan(0);
+  for (let left = waiting; left > 0; left -= 1) {
+    await rows.first().locator('[data-row]').focus();
+    await page.keyboard.press('s');
+    await expect.poll(() => rows.count()).toBe(left - 1);
+  }
+  await become(page, 'i');
+  console.log(`signed from the queue: ${waiting}`);
+}
+
+/** Change of member by keys, without leaving the page. */
+async function become(page: Page, letter: string): Promise<void> {
+  const asked = page.getByRole('dialog', { name: 'Who is here?' });
+  await page.keyboard.press('Control+.');
+  await asked.waitFor();
+  await page.keyboard.press(letter);
+  await page.keyboard.type(DEMO_CODE);
+  await page.keyboard.press('Enter');
+  await asked.waitFor({ state: 'detached' });
 }
 
 /** As proposed; where the list proposes none and a level applies, the one a professional takes from the list with a reason. */
@@ -169,6 +202,8 @@ demoTest(
     await page.goto(server.url);
     for (const { name } of done) await line(page, name).getByText('closed').waitFor();
     await axe(page, 'Today, at the end');
+
+    await signAll(page);
 
     // Papers: tomorrow's sheet, the sheets for the waiting room, and a leaflet.
     for (const format of ['A4', 'Letter'] as const) {
