@@ -37,7 +37,7 @@ export function SigningQueue() {
       await work();
       setRefusing(null);
       setDecided(next);
-      await Promise.all([client.invalidateQueries({ queryKey: ['signing'] }), client.invalidateQueries({ queryKey: ['people'] })]);
+      await Promise.all([['signing'], ['people'], ['day']].map((queryKey) => client.invalidateQueries({ queryKey })));
       focusRow(section.current, row);
     });
   const sign = (line: SigningLine, row: number) => {
