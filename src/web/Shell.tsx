@@ -6,6 +6,7 @@ import { useHiding } from './data/hiding.ts';
 import { useSignOut } from './data/queries.ts';
 import { useSaveState } from './data/saving.ts';
 import { formatClock, formatDate, formatShortClock, plural } from './format.ts';
+import { PageKeys } from './PageKeys.tsx';
 import { Link } from './parts/Link.tsx';
 import { ShownStrip } from './parts/Shown.tsx';
 import { type Preferences, setPreference, usePreferences } from './preferences.ts';
@@ -56,7 +57,7 @@ export function Shell({ route, session, children }: ShellProps) {
       <main className="page" id="main" tabIndex={-1}>
         {children}
       </main>
-      {!shown.isOn && <Foot />}
+      {!shown.isOn && <Foot screen={route.screen} />}
     </>
   );
 }
@@ -174,7 +175,7 @@ const THEMES: readonly { readonly id: Preferences['theme']; readonly name: strin
   { id: 'dark', name: 'dark' },
 ];
 
-function Foot() {
+function Foot({ screen }: { readonly screen: Route['screen'] }) {
   const { theme } = usePreferences();
   const signOut = useSignOut();
   return (
@@ -189,6 +190,7 @@ function Foot() {
             </button>
           ))}
         </fieldset>
+        <PageKeys screen={screen} />
         <button type="button" className="link" onClick={() => signOut.mutate()}>
           Sign out
         </button>

@@ -97,6 +97,13 @@ const screens: readonly Screen[] = [
     },
   },
   {
+    name: 'Today, keys',
+    open: async (page) => {
+      await page.keyboard.press('?');
+      await page.getByRole('dialog', { name: 'Keys' }).getByText('change of member').waitFor();
+    },
+  },
+  {
     name: 'Over time',
     open: async (page, server) => {
       await page.goto(`${server.url}/people`);

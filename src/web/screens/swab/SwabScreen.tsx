@@ -4,10 +4,10 @@ import type { VisitBundle } from '../../../api/bundles.ts';
 import { useVisitBundle } from '../../data/queries.ts';
 import { useSaveQueue } from '../../data/saving.ts';
 import { formatDate, plural } from '../../format.ts';
+import { KeyHelp, type KeyMap } from '../../parts/KeyHelp.tsx';
 import { LoadState } from '../../parts/LoadState.tsx';
 import { goTo } from '../../routing.ts';
 import { Conflicts } from '../visit/Conflicts.tsx';
-import { KeyHelp, type KeyMap } from '../visit/KeyHelp.tsx';
 import { listNoted } from '../visit/swabLines.ts';
 import { StepPanel } from './StepPanel.tsx';
 import { SwabCard } from './SwabCard.tsx';
@@ -28,7 +28,6 @@ const SWAB_KEYS: KeyMap = [
   ['z', 'undo the last key of this page'],
   ['v', 'back to the visit'],
   ['p', 'print how a swab is taken, for the wall'],
-  ['?', 'this page'],
 ];
 
 /** The assistant's page: one step at a time, in large words, each answered by one key. */

@@ -4,6 +4,7 @@ import type { SessionView } from '../../../api/apiTypes.ts';
 import type { VisitBundle } from '../../../api/bundles.ts';
 import { useVisitBundle } from '../../data/queries.ts';
 import { formatDate, plural } from '../../format.ts';
+import { KeyHelp } from '../../parts/KeyHelp.tsx';
 import { Link } from '../../parts/Link.tsx';
 import { LoadState } from '../../parts/LoadState.tsx';
 import { PageOf, ShowPatientButton } from '../../parts/Shown.tsx';
@@ -12,7 +13,6 @@ import { usePrintFoot } from '../../printFoot.ts';
 import { Conflicts } from './Conflicts.tsx';
 import { CorrectButton, CorrectionBar, Corrections } from './CorrectionParts.tsx';
 import { HistoryDialog } from './HistoryDialog.tsx';
-import { KeyHelp, VISIT_KEYS } from './KeyHelp.tsx';
 import { LookSection } from './LookSection.tsx';
 import { NoteDialog } from './NoteDialog.tsx';
 import { SafetySection } from './SafetySection.tsx';
@@ -23,6 +23,7 @@ import { TalkSection } from './TalkSection.tsx';
 import { useVisitKeys } from './useVisitKeys.ts';
 import { useVisitWork } from './useVisitWork.ts';
 import { useVisit, VisitContext } from './visitContext.ts';
+import { VISIT_KEYS } from './visitKeyMap.ts';
 
 export function VisitScreen({ visitId, session }: { readonly visitId: string; readonly session: SessionView }) {
   const query = useVisitBundle(visitId);
