@@ -87,27 +87,37 @@ export function SigningQueue() {
         </p>
       )}
       {lines.length > 0 && (
-        <ol className="signing-lines">
-          {lines.map((line, row) => (
-            <SigningRow
-              key={idOf(line)}
-              line={line}
-              row={row}
-              right={isDentist ? 'in person' : line.orders.length > 0 ? 'on an order' : 'none'}
-              isRefusing={refusing === idOf(line)}
-              onOpen={() => goTo(`/visits/${line.visitId}#plan`)}
-              onSign={() => sign(line, row)}
-              onRefuse={(reason) => refuse(line, row, reason)}
-              onAskRefusal={(isAsked) => {
-                setRefusing(isAsked ? idOf(line) : null);
-                if (!isAsked) focusRow(section.current, row);
-              }}
-            />
-          ))}
-        </ol>
+        // Long lists stay folded for those who cannot sign in person.
+        <details open={isDentist}>
+          <summary>{sayLines(lines, isDentist)}</summary>
+          <ol className="signing-lines">
+            {lines.map((line, row) => (
+              <SigningRow
+                key={idOf(line)}
+                line={line}
+                row={row}
+                right={isDentist ? 'in person' : line.orders.length > 0 ? 'on an order' : 'none'}
+                isRefusing={refusing === idOf(line)}
+                onOpen={() => goTo(`/visits/${line.visitId}#plan`)}
+                onSign={() => sign(line, row)}
+                onRefuse={(reason) => refuse(line, row, reason)}
+                onAskRefusal={(isAsked) => {
+                  setRefusing(isAsked ? idOf(line) : null);
+                  if (!isAsked) focusRow(section.current, row);
+                }}
+              />
+            ))}
+          </ol>
+        </details>
       )}
     </section>
   );
+}
+
+function sayLines(lines: readonly SigningLine[], isDentist: boolean): string {
+  const onOrder = lines.filter((line) => line.orders.length > 0).length;
+  if (isDentist || onOrder === 0) return 'Each of them, oldest first';
+  return `Each of them, oldest first; ${onOrder} can be signed on a standing order`;
 }
 
 const idOf = (line: SigningLine) => `${line.visitId} ${line.shelfItemId}`;

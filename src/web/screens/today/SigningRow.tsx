@@ -30,17 +30,17 @@ export function SigningRow({ line, row, right, isRefusing, onOpen, onSign, onRef
       </button>
       <div className="signing-why">
         <p>
-          {because.join(' ')} Level: {level ?? <span className="unknown">not confirmed</span>}.
-        </p>
-        {cautions.length > 0 && <p>To check: {cautions.join(' ')}</p>}
-        {notKnown.length > 0 && (
-          <p>
-            <span className="unknown">The safety check does not know:</span> {notKnown.join(', ')}.
-          </p>
-        )}
-        <p className="aside">
-          Asked by {line.askedBy}, {formatDate(line.since)}, {formatShortClock(line.since)}; visit of {formatDate(line.onDate)},{' '}
-          {line.isOpen ? 'open' : 'closed'}.
+          {because.join(' ')} Level: {level ?? <span className="unknown">not confirmed</span>}.{' '}
+          {cautions.length > 0 && <>To check: {cautions.join(' ')} </>}
+          {notKnown.length > 0 && (
+            <>
+              <span className="unknown">The safety check does not know:</span> {notKnown.join(', ')}.{' '}
+            </>
+          )}
+          <span className="aside">
+            Asked by {line.askedBy}, {formatDate(line.since)}, {formatShortClock(line.since)}; visit of {formatDate(line.onDate)},{' '}
+            {line.isOpen ? 'open' : 'closed'}.
+          </span>
         </p>
       </div>
       {isRefusing ? (
