@@ -62,9 +62,9 @@ demoTest(
     await queue(page)
       .getByText(/: signed\.$/)
       .waitFor();
-    await expect.poll(() => rows(page).count()).toBe(count - 1);
+    await expect.poll(() => rows(page).count(), { timeout: 15_000 }).toBe(count - 1);
     await page.keyboard.press('u');
-    await expect.poll(() => rows(page).count()).toBe(count);
+    await expect.poll(() => rows(page).count(), { timeout: 15_000 }).toBe(count);
 
     await page.keyboard.press('r');
     await page.keyboard.press('Enter');
@@ -74,9 +74,9 @@ demoTest(
     await queue(page)
       .getByText(/: not released\.$/)
       .waitFor();
-    await expect.poll(() => rows(page).count()).toBe(count - 1);
+    await expect.poll(() => rows(page).count(), { timeout: 15_000 }).toBe(count - 1);
     await page.keyboard.press('u');
-    await expect.poll(() => rows(page).count()).toBe(count);
+    await expect.poll(() => rows(page).count(), { timeout: 15_000 }).toBe(count);
 
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Plan' }).waitFor();
