@@ -3,6 +3,7 @@ import { content } from '../../src/content/allContent.ts';
 import { demoPractice } from '../../src/content/demo/practice.ts';
 import type { Level } from '../../src/core/risk/types.ts';
 import type { Answer } from '../../src/core/visit/answer.ts';
+import { isDateOrMonth } from '../../src/core/visit/dateOrMonth.ts';
 import type { Question } from '../../src/core/visit/question.ts';
 import type { Finding, VisitInput } from '../../src/core/visit/types.ts';
 
@@ -105,7 +106,11 @@ export const visitArbitrary: fc.Arbitrary<VisitInput> = fc
     const datedAfterBirth = Object.fromEntries(
       Object.entries(visit.answers).map(([id, answer]) => [
         id,
-        answer.askedOn !== undefined && answer.askedOn < born ? { ...answer, askedOn: born } : answer,
+        {
+          ...answer,
+          ...(answer.askedOn !== undefined && answer.askedOn < born && { askedOn: born }),
+          ...(typeof answer.value === 'string' && isDateOrMonth(answer.value) && answer.value < born && { value: born }),
+        },
       ]),
     );
     const protocol = born > '2020-11-25' ? 'four_level_0_5_2010' : 'four_level_6plus_2019';

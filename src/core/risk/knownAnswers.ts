@@ -1,7 +1,7 @@
 import { keepByKey } from '../keep/keepByKey.ts';
 import { keepByTable } from '../keep/keepByTable.ts';
 import type { Answer, Answers, AnswerValue, UnknownKind } from '../visit/answer.ts';
-import { addMonthsToDate } from '../visit/calendar.ts';
+import { isMoreThanMonthsLater } from '../visit/calendar.ts';
 import type { Question } from '../visit/question.ts';
 import { isInAgeRange } from './conditions.ts';
 
@@ -64,5 +64,5 @@ export function unknownKindOf(answer: Answer | undefined, question: Question, on
 function isOutOfDate(askedOn: string | undefined, keepForMonths: number | undefined, onDate: string): boolean {
   if (keepForMonths === undefined) return false;
   if (askedOn === undefined || askedOn > onDate) return true;
-  return onDate > addMonthsToDate(askedOn, keepForMonths);
+  return isMoreThanMonthsLater(askedOn, keepForMonths, onDate);
 }

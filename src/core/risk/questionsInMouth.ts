@@ -14,13 +14,15 @@ export function questionsInMouth(
   { reasons, notAsked }: Pick<MouthDecision, 'reasons' | 'notAsked'>,
   known: Readonly<Record<string, AnswerValue>>,
 ): readonly Question[] {
-  const wanted = questions.filter(
+  const wanted = mayBeWanted(questions).filter(
     ({ wantedIn }) =>
       wantedIn?.mouths.some((reason) => reasons.includes(reason)) === true && !wantedIn.unlessKnown.some((id) => known[id] !== undefined),
   );
   if (notAsked.length === 0 && wanted.length === 0) return questions;
   return changedLists(questions)(JSON.stringify([notAsked, wanted.map(({ id }) => id)]));
 }
+
+const mayBeWanted = keepByTable((questions: readonly Question[]) => questions.filter(({ wantedIn }) => wantedIn !== undefined));
 
 /** There are a few mouths and many visits: the same list for the same mouth, so that what is worked out from it is kept. */
 const changedLists = keepByTable((questions: readonly Question[]) =>

@@ -1,7 +1,7 @@
 import { addMonths, differenceInCalendarDays, formatISO, parseISO } from 'date-fns';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { addMonthsToDate, daysBetween, parseDate, wholeMonthsBetween } from './calendar.ts';
+import { addMonthsToDate, daysBetween, isMoreThanMonthsLater, parseDate, wholeMonthsBetween } from './calendar.ts';
 
 test.each([
   ['2026-11-25', 3, '2027-02-25'],
@@ -45,7 +45,9 @@ test('agrees with date-fns', () => {
   fc.assert(
     fc.property(day, day, fc.oneof(fc.constantFrom(0, 1, 6, 12, 24), fc.nat(1_500)), (a, b, months) => {
       expect(daysBetween(a, b)).toBe(differenceInCalendarDays(parseISO(b), parseISO(a)));
-      expect(addMonthsToDate(a, months)).toBe(formatISO(addMonths(parseISO(a), months), { representation: 'date' }));
+      const then = formatISO(addMonths(parseISO(a), months), { representation: 'date' });
+      expect(addMonthsToDate(a, months)).toBe(then);
+      for (const later of [b, then, addMonthsToDate(a, months + 1)]) expect(isMoreThanMonthsLater(a, months, later)).toBe(later > then);
     }),
   );
 });

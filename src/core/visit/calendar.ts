@@ -17,9 +17,12 @@ const DAY_MS = 86_400_000;
 /** @returns undefined when it is no date of the calendar */
 export function parseDate(isoDate: string): CalendarDate | undefined {
   if (!ISO_DATE.test(isoDate)) return undefined;
-  const date = { year: Number(isoDate.slice(0, 4)), month: Number(isoDate.slice(5, 7)), day: Number(isoDate.slice(8, 10)) };
+  const date = { year: twoDigits(isoDate, 0) * 100 + twoDigits(isoDate, 2), month: twoDigits(isoDate, 5), day: twoDigits(isoDate, 8) };
   return date.day >= 1 && date.day <= daysInMonth(date.year, date.month) ? date : undefined;
 }
+
+const ZERO = '0'.charCodeAt(0);
+const twoDigits = (text: string, at: number): number => (text.charCodeAt(at) - ZERO) * 10 + (text.charCodeAt(at + 1) - ZERO);
 
 /** 0 for a month that does not exist. */
 function daysInMonth(year: number, month: number): number {
@@ -45,6 +48,18 @@ export function addMonthsToDate(isoDate: string, months: number): string {
   const [laterYear, laterMonth] = [Math.floor(sinceYear0 / 12), (sinceYear0 % 12) + 1];
   const pad = (n: number, digits: number) => String(n).padStart(digits, '0');
   return `${pad(laterYear, 4)}-${pad(laterMonth, 2)}-${pad(Math.min(day, daysInMonth(laterYear, laterMonth)), 2)}`;
+}
+
+/**
+ * Whether a date lies after the day that so many calendar months bring (`addMonthsToDate`), without writing that day out.
+ * @param months  whole number, 0 or more
+ * @throws RangeError when either is no date of the calendar
+ */
+export function isMoreThanMonthsLater(earlier: string, months: number, later: string): boolean {
+  const [from, to] = [requireDate(earlier), requireDate(later)];
+  const apart = (to.year - from.year) * 12 + (to.month - from.month);
+  // A day that the shorter month lacks cannot be passed in it either, so the days compare as they stand.
+  return apart > months || (apart === months && to.day > from.day);
 }
 
 /**

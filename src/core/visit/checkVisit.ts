@@ -5,7 +5,7 @@ import type { Answer, AnswerValue } from './answer.ts';
 import { daysBetween } from './calendar.ts';
 import { isDateOrMonth } from './dateOrMonth.ts';
 import type { Question } from './question.ts';
-import type { VisitInput } from './types.ts';
+import type { PracticeFile, VisitInput } from './types.ts';
 
 /** One thing wrong with a visit: where it stands in the visit file, and what is wrong, as the end of a sentence that the path begins. */
 export interface VisitProblem {
@@ -25,12 +25,19 @@ const CALENDAR_SLACK_DAYS = 1;
  * @returns every problem, in the order of the visit file; empty when there is none
  */
 export function checkVisit(input: VisitInput, questions: readonly Question[]): readonly VisitProblem[] {
-  return [...checkPractice(input), ...checkDates(input), ...checkAnswers(input, questions), ...checkReading(input), ...checkPlan(input)];
+  return [
+    ...checkPractice(input.practice),
+    ...checkDates(input),
+    ...checkAnswers(input, questions),
+    ...checkReading(input),
+    ...checkPlan(input),
+  ];
 }
 
-function checkPractice({ practice }: VisitInput): VisitProblem[] {
+/** A practice stays for many visits; like a table it is never changed, another state of it is another object. */
+const checkPractice = keepByTable((practice: PracticeFile): readonly VisitProblem[] => {
   return [...findTwice('meters', practice.meters), ...findTwice('lots', practice.lots), ...findTwice('shelf', practice.shelf)];
-}
+});
 
 function findTwice(list: 'meters' | 'lots' | 'shelf', rows: readonly { readonly id: string }[]): VisitProblem[] {
   const seen = new Set<string>();

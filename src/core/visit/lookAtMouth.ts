@@ -11,9 +11,9 @@ export function lookAtMouth(
   ageYears: number,
   questions: readonly Question[],
 ): { readonly mouth: MouthDecision; readonly questions: readonly Question[] } {
-  const { deciding, measurements } = sortQuestions(questions);
+  const { deciding, measurements, notEverywhere } = sortQuestions(questions);
   const knownOf = (asked: readonly Question[]) => knownAnswers({ answers, questions: asked, ageYears, onDate }).known;
-  const mouth = decideMouth({ known: knownOf(deciding), findings, ageYears, questions });
+  const mouth = decideMouth({ known: knownOf(deciding), findings, ageYears, questions: notEverywhere });
   return { mouth, questions: questionsInMouth(questions, mouth, knownOf(measurements)) };
 }
 
@@ -22,5 +22,6 @@ const sortQuestions = keepByTable((questions: readonly Question[]) => {
   return {
     deciding: questions.filter(({ id }) => MOUTH_QUESTIONS.includes(id)),
     measurements: questions.filter(({ id }) => enough.includes(id)),
+    notEverywhere: questions.filter(({ notIn }) => notIn !== undefined),
   };
 });
