@@ -10,6 +10,7 @@ const DAY_KEYS: KeyMap = [
   ['Enter', 'open the visit of the line'],
   ['s', 'the Swab page of the line; in the queue: sign (dentist)'],
   ['r', 'in the queue: do not release, with a reason (dentist)'],
+  ['i', 'the page of the person of the line'],
   ['c m', 'cancelled, missed, with a reason'],
   ['u', 'take the last of these back'],
   ['left right', 'day before, day after'],
@@ -22,6 +23,7 @@ const PEOPLE_KEYS: KeyMap = [
   ['name, Enter', 'open a visit of the first who is found; where nobody is found, add a new person'],
   ['up down', 'line before, line after'],
   ['Enter', 'open the visit of the line'],
+  ['i', 'the page of the person of the line'],
 ];
 const FORM_KEYS: KeyMap = [['Enter', 'save the form that is open']];
 const SHELF_KEYS: KeyMap = [['a', 'add an item'], ...FORM_KEYS];
@@ -32,6 +34,7 @@ const KEYS: Readonly<Partial<Record<Route['screen'], KeyMap>>> = {
   'fill-day': FORM_KEYS,
   people: PEOPLE_KEYS,
   person: FORM_KEYS,
+  'over-time': [['Ctrl Enter', 'show the patient; the same again, back to work']],
   shelf: SHELF_KEYS,
   'shelf-item': FORM_KEYS,
   practice: FORM_KEYS,

@@ -37,18 +37,11 @@ export function Shell({ route, session, children }: ShellProps) {
         <ClockStrip />
         <ShownStrip />
         <nav aria-label="Screens">
-          <ul hidden={shown.isOn}>
-            <li className="wordmark">
-              <Link to="/">Ebbline</Link>
-            </li>
-            <NavItem to="/" name="Today" isCurrent={TODAY_SCREENS.has(route.screen)} />
-            {visitId && <NavItem to={`/visits/${visitId}`} name="Visit" isCurrent={route.screen === 'visit'} />}
-            {visitId && <NavItem to={`/visits/${visitId}/swab`} name="Swab" isCurrent={route.screen === 'swab'} />}
-            <NavItem to="/over-time" name="Over time" isCurrent={route.screen === 'over-time'} />
-            <NavItem to="/shelf" name="Shelf" isCurrent={route.screen === 'shelf' || route.screen === 'shelf-item'} />
-            <NavItem to="/rules" name="Rules" isCurrent={route.screen === 'rules' || route.screen === 'practice'} />
-          </ul>
-          {shown.isOn && <ShownNav visitId={visitId} patientId={shown.patientId} route={route} />}
+          {shown.isOn ? (
+            <ShownNav visitId={visitId} patientId={shown.patientId} route={route} />
+          ) : (
+            <WorkNav visitId={visitId} route={route} />
+          )}
           <p className="who">
             <WhoButtons /> <SavedState />
           </p>
@@ -78,6 +71,22 @@ function ClockStrip() {
   );
 }
 const TODAY_SCREENS: ReadonlySet<Route['screen']> = new Set(['today', 'fill-day', 'day-sheets', 'people']);
+
+function WorkNav({ visitId, route }: { readonly visitId: string | null; readonly route: Route }) {
+  return (
+    <ul>
+      <li className="wordmark">
+        <Link to="/">Ebbline</Link>
+      </li>
+      <NavItem to="/" name="Today" isCurrent={TODAY_SCREENS.has(route.screen)} />
+      {visitId && <NavItem to={`/visits/${visitId}`} name="Visit" isCurrent={route.screen === 'visit'} />}
+      {visitId && <NavItem to={`/visits/${visitId}/swab`} name="Swab" isCurrent={route.screen === 'swab'} />}
+      <NavItem to="/over-time" name="Over time" isCurrent={route.screen === 'over-time'} />
+      <NavItem to="/shelf" name="Shelf" isCurrent={route.screen === 'shelf' || route.screen === 'shelf-item'} />
+      <NavItem to="/rules" name="Rules" isCurrent={route.screen === 'rules' || route.screen === 'practice'} />
+    </ul>
+  );
+}
 
 /** Turned to the patient: only the pages of this person. */
 function ShownNav({

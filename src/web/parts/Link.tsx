@@ -8,10 +8,11 @@ interface LinkProps {
   readonly isCurrent?: boolean;
   readonly className?: string;
   readonly id?: string;
+  readonly keys?: string;
 }
 
 /** A real address, followed without loading the page anew; the usual keys for a new tab still work. */
-export function Link({ to, children, isCurrent = false, className, id }: LinkProps) {
+export function Link({ to, children, isCurrent = false, className, id, keys }: LinkProps) {
   const follow = (event: MouseEvent) => {
     // Turned to the patient, a link never opens a page of its own: that one would be turned to nobody.
     const isPlain = event.button === 0 && isShown();
@@ -20,7 +21,7 @@ export function Link({ to, children, isCurrent = false, className, id }: LinkPro
     goTo(to);
   };
   return (
-    <a href={to} id={id} onClick={follow} aria-current={isCurrent ? 'page' : undefined} className={className}>
+    <a href={to} id={id} onClick={follow} aria-current={isCurrent ? 'page' : undefined} className={className} aria-keyshortcuts={keys}>
       {children}
     </a>
   );

@@ -5,6 +5,7 @@ import { addPerson, isAskedBack, openVisit, usePeople } from '../data/queries.ts
 import { formatDate, plural } from '../format.ts';
 import { Link } from '../parts/Link.tsx';
 import { LoadState } from '../parts/LoadState.tsx';
+import { useSingleKeys } from '../preferences.ts';
 import { goTo } from '../routing.ts';
 import { AddPerson } from './AddPerson.tsx';
 import { findPeople } from './findPeople.ts';
@@ -101,8 +102,11 @@ interface PeopleTableProps {
 }
 
 function PeopleTable({ people, table, onOpen }: PeopleTableProps) {
+  const singleKeys = useSingleKeys();
   if (people.length === 0) return null;
   const onKeyDown = (event: KeyboardEvent) => {
+    const person = event.target instanceof HTMLElement ? people[Number(event.target.closest('tr')?.dataset.row)] : undefined;
+    if (event.key === 'i' && person && singleKeys) return goTo(`/people/${person.id}`);
     const by = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
     if (by === 0 || !(event.target instanceof HTMLElement)) return;
     event.preventDefault();
@@ -118,7 +122,7 @@ function PeopleTable({ people, table, onOpen }: PeopleTableProps) {
           <th scope="col">Due, and why</th>
           <th scope="col">Waiting</th>
           <th scope="col">
-            <span className="sr-only">Over time</span>
+            <span className="sr-only">Person, over time</span>
           </th>
         </tr>
       </thead>
@@ -137,6 +141,9 @@ function PeopleTable({ people, table, onOpen }: PeopleTableProps) {
             <td data-label="Due">{withDates(person.due)}</td>
             <td data-label="Waiting">{person.waiting > 0 && <span className="unknown">{plural(person.waiting, 'signature')}</span>}</td>
             <td>
+              <Link to={`/people/${person.id}`} keys="i">
+                person
+              </Link>{' '}
               <Link to={`/over-time/${person.id}`}>over time</Link>
             </td>
           </tr>

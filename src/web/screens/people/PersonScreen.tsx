@@ -27,14 +27,15 @@ export function PersonScreen({ patientId, session }: { readonly patientId: strin
   return (
     <>
       <Head person={person} askedId={patientId} />
-      <Details person={person} />
-      <div className="actions">
+      <div className="person-details">
         <OpenForm
           label="Change"
           about={person.details.name}
           isAction
           form={(close) => <PersonForm person={person} today={session.today} reread={reread} close={close} />}
-        />
+        >
+          <Details person={person} />
+        </OpenForm>
       </div>
       <MergeCharts person={person} session={session} reread={reread} />
       <PersonHistory history={person.history} />

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, type RefObject, useState } from 'react';
 import type { DayLine } from '../../../api/day.ts';
 import { useSingleKeys } from '../../preferences.ts';
+import { goTo } from '../../routing.ts';
 import { DayRow, maySwab, type RowActions } from './DayRow.tsx';
 
 interface DayListProps {
@@ -36,6 +37,7 @@ export function DayList({ lines, list, mayOpen, actions }: DayListProps) {
     else if (key === 'c' && line.appointment && line.state === 'not-here') ask(line, row, 'cancelled');
     else if (key === 'm' && line.appointment && line.state === 'not-here') ask(line, row, 'missed');
     else if (key === 'u' && isOff) actions.putBack(line);
+    else if (key === 'i') goTo(`/people/${line.patientId}`);
     else return false;
     return true;
   };

@@ -96,6 +96,9 @@ function RowButtons({ line, mayOpen, ask, actions }: Pick<DayRowProps, 'line' | 
           <Key>u</Key> expected again{about}
         </button>
       )}
+      <Link to={`/people/${line.patientId}`} className="quiet" keys="i">
+        <Key>i</Key> person{about}
+      </Link>
       <Link to={`/over-time/${line.patientId}`} className="quiet">
         over time{about}
       </Link>

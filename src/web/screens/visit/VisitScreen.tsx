@@ -116,7 +116,11 @@ function VisitHead({ onHelp }: { readonly onHelp: () => void }) {
       </h1>
       <p className="side-note">{[`Visit of ${formatDate(visit.onDate)}`, lastSeen, isClosed && 'closed'].filter(Boolean).join(' · ')}</p>
       <p className="visit-links">
-        {!isShownToPatient && <Link to={`/people/${bundle.patientId}`}>Person</Link>}
+        {!isShownToPatient && (
+          <Link to={`/people/${bundle.patientId}`} keys=";">
+            Person
+          </Link>
+        )}
         <Link to={`/over-time/${bundle.patientId}`}>Over time</Link>
         {!isShownToPatient && <VisitTools />}
         <button type="button" className="link" onClick={onHelp} aria-keyshortcuts="?">

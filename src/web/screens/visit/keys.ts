@@ -12,6 +12,7 @@ export type KeyAction =
   | { readonly do: 'help' }
   | { readonly do: 'undo' }
   | { readonly do: 'note' }
+  | { readonly do: 'person' }
   | { readonly do: 'history' }
   | { readonly do: 'release'; readonly line: string };
 
@@ -32,6 +33,7 @@ export function actionOfKey(key: string, { line, lines, commands }: KeyPlace): K
   if (key === 'Backspace') return { do: 'undo' };
   if (key === '.') return { do: 'note' };
   if (key === ',') return { do: 'history' };
+  if (key === ';') return { do: 'person' };
   if (key === 'Escape') return { do: 'leave' };
   if (key === 'ArrowDown') return { do: 'move', by: 1 };
   if (key === 'ArrowUp') return { do: 'move', by: -1 };

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { useSingleKeys } from '../../preferences.ts';
+import { goTo } from '../../routing.ts';
 import { SCOPE_COMMANDS } from './buildLines.ts';
 import { actionOfKey, type KeyAction } from './keys.ts';
 import { type Scope, SECTIONS } from './scopes.ts';
@@ -45,6 +46,7 @@ function act(action: KeyAction, work: VisitWork, openHelp: () => void): void {
     help: openHelp,
     undo: work.undo,
     note: work.openNote,
+    person: () => goTo(`/people/${work.bundle.patientId}`),
     history: work.openHistory,
     release: ({ line }) => work.release(line),
     leave: work.leaveLine,

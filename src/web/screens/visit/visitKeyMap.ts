@@ -18,6 +18,7 @@ export const VISIT_KEYS: KeyMap = [
   ['Backspace', 'undo the last change, several steps back; also Ctrl+Z'],
   [',', 'history of the open line'],
   ['.', 'copy the chart note'],
+  [';', 'the page of the person'],
   ['c', 'closed visit: correct it, with a reason'],
   ['up down', 'line before, line after'],
   ['*', 'Safety, Health: put the open private answer on the leaflet, or take it off'],
