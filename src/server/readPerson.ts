@@ -2,6 +2,8 @@ import type { ActionContext } from '../actions/context.ts';
 import type { PersonRecord, StoredReading, StoredVisit } from '../api/bundles.ts';
 import { AppError } from '../api/errors.ts';
 import { censoredSummary } from '../core/reading/censoredSummary.ts';
+import { signedByOf } from '../core/regimen/buildLine.ts';
+import { saySigner } from '../core/regimen/saySigner.ts';
 import { ageOn } from '../core/visit/ageOn.ts';
 import type { PracticeFile } from '../core/visit/types.ts';
 import { type Course, listCourses } from '../store/read/courses.ts';
@@ -103,7 +105,7 @@ function toStoredCourse(course: Course, practice: PracticeFile, offeredOn = ''):
     to: toDate,
     release,
     adherence,
-    signedBy: signature?.by ?? null,
-    reason: stopReason ?? reason,
+    signedBy: signature && saySigner(signedByOf(signature)),
+    reason: stopReason ?? course.refusal?.reason ?? reason,
   };
 }

@@ -165,3 +165,23 @@ test('a standing order lets a hygienist sign what waits, and nothing that a rule
     status: 404,
   });
 });
+
+test('a dentist signs against the one rule that stops an item, with a reason that stands on plan and record; nobody else, and no other rule', async () => {
+  const visitId = await visitThatWaits('Otto Lind', { allergies: ['colophony'] });
+  const before = await planOf(visitId);
+  const stops = (id: string) => before.notOffered.filter((e) => e.shelfItemId === id && e.level === 'stop');
+  const stop = before.notOffered.find((e) => e.overridable === true && stops(e.shelfItemId).length === 1);
+  expect(stop).toBeDefined();
+  const { shelfItemId, ruleId } = stop ?? { shelfItemId: '', ruleId: '' };
+  const body = { shelfItemId, override: { ruleId, reason: 'patch test negative' } };
+  expect(await dentist('POST', `/api/visits/${visitId}/signatures`, { shelfItemId })).toMatchObject({ status: 422 });
+  expect(await lead('POST', `/api/visits/${visitId}/signatures`, body)).toMatchObject({ status: 403 });
+  const other = { ...body, override: { ...body.override, ruleId: 'C01' } };
+  expect(await dentist('POST', `/api/visits/${visitId}/signatures`, other)).toMatchObject({ status: 422 });
+  expect(await dentist('POST', `/api/visits/${visitId}/signatures`, body)).toMatchObject({ status: 200 });
+  expect((await planOf(visitId)).lines.find((l) => l.shelfItemId === shelfItemId)).toMatchObject({
+    state: 'signed',
+    signedBy: { name: 'Dr. Ahlgren', override: { ruleId, reason: 'patch test negative' } },
+  });
+  expect(await leaflet(visitId)).not.toContain('patch test');
+});

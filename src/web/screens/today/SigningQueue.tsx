@@ -1,5 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { type KeyboardEvent, useRef, useState } from 'react';
+import { type KeyboardEvent, useLayoutEffect, useRef, useState } from 'react';
 import type { SigningLine } from '../../../api/signing.ts';
 import { useSignedIn } from '../../data/hiding.ts';
 import { refuseItem, signItem, useSigning, withdrawRelease } from '../../data/signingQueries.ts';
@@ -27,6 +27,13 @@ export function SigningQueue() {
   const sending = useSend();
   const singleKeys = useSingleKeys();
   const isDentist = session.member.roles.includes('dentist') === true;
+  // To the next row once the rows are drawn anew, and not to one that is about to go.
+  const nextRow = useRef<number | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the rows were read again
+  useLayoutEffect(() => {
+    if (nextRow.current !== null) focusRow(section.current, nextRow.current);
+    nextRow.current = null;
+  }, [signing.dataUpdatedAt]);
   if (!signing.data || (signing.data.count === 0 && !decided)) return null;
   const { count, signers, lines } = signing.data;
 
@@ -37,8 +44,8 @@ export function SigningQueue() {
       await work();
       setRefusing(null);
       setDecided(next);
+      nextRow.current = row;
       await Promise.all([['signing'], ['people'], ['day']].map((queryKey) => client.invalidateQueries({ queryKey })));
-      focusRow(section.current, row);
     });
   const sign = (line: SigningLine, row: number) => {
     const [order] = line.orders;
@@ -136,11 +143,9 @@ function rowOf(target: EventTarget): number | undefined {
   return row === undefined ? undefined : Number(row);
 }
 
-/** The row with this number, or the last one before it; with no row left, the section itself keeps the focus near. */
+/** The row with this number, or the last one before it; with no row left, a button of the section keeps the focus near. */
 function focusRow(section: HTMLElement | null, row: number): void {
-  requestAnimationFrame(() => {
-    const rows = section?.querySelectorAll<HTMLElement>('[data-signing] [data-row]') ?? [];
-    const target = rows[Math.max(0, Math.min(row, rows.length - 1))] ?? section?.querySelector<HTMLElement>('button');
-    target?.focus();
-  });
+  const rows = section?.querySelectorAll<HTMLElement>('[data-signing] [data-row]') ?? [];
+  const target = rows[Math.max(0, Math.min(row, rows.length - 1))] ?? section?.querySelector<HTMLElement>('button');
+  target?.focus();
 }
