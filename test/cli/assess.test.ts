@@ -193,7 +193,7 @@ describe('what comes out', () => {
       const { out } = await run(['assess', 'examples/01-returning-adult.json', '--parts', parts], '');
       return Object.keys(JSON.parse(out.join('\n')) as object);
     };
-    expect(await fieldsOf('leaflet, reading')).toEqual(['reading', 'leaflet', 'versions']);
+    expect(await fieldsOf('leaflet, reading')).toEqual(['reading', 'leaflet', 'leaflets', 'versions']);
     expect(await fieldsOf('plan')).toEqual(['facts', 'confirmed', 'needs', 'plan', 'versions']);
     expect(await fieldsOf('explain')).toEqual(['compare', 'couldChange', 'versions']);
   });

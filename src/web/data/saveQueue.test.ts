@@ -120,7 +120,7 @@ describe('createSaveQueue', () => {
     expect(queue.state().conflicts).toEqual([]);
     letGo[1]?.();
     await settle();
-    expect(sent[2]).toEqual({ job: job('reading', { beforeCleaning: true, rlu: 5150 }), version: 1 });
+    expect(sent[2]).toMatchObject({ job: job('reading', { beforeCleaning: true, rlu: 5150 }), version: 1 });
 
     answers[2]?.resolve({ version: 2, savedAt: 's' });
     await settle();
