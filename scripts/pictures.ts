@@ -15,6 +15,11 @@ const OUT = fileURLToPath(new URL('../docs/pictures', import.meta.url));
 const WIDE = { width: 1280, height: 860 };
 const PHONE = { width: 390, height: 844 };
 const PDF_DPI = '70';
+const PASTED = `time;chart number;name;birthday
+9:00;1001;Una O'Neil;04/03/1980
+9:30;1002;سارة الحداد;25/12/1970
+10:99;1003;Ben Ode;01/02/2015
+11:00;1004;Henrik Varghese;1950-01-01`;
 
 const executablePath = findChromium();
 if (!executablePath) throw new Error('Chromium is not installed');
@@ -122,12 +127,6 @@ async function takeSwab(page: Page, demo: RunningServer): Promise<void> {
   await printed(page, 'swab-card');
 }
 
-const PASTED = `time;chart number;name;birthday
-9:00;1001;Una O'Neil;04/03/1980
-9:30;1002;سارة الحداد;25/12/1970
-10:99;1003;Ben Ode;01/02/2015
-11:00;1004;Henrik Varghese;1950-01-01`;
-
 /** A list with a wrong time and a namesake, looked at and thrown away. */
 async function pasteList(page: Page, demo: RunningServer): Promise<void> {
   await page.goto(`${demo.url}/day/2027-01-11/fill`);
@@ -159,13 +158,22 @@ async function signAsDentist(chrome: Browser, demo: RunningServer, visit: string
   await page.getByLabel('Password').fill('demo');
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { level: 1, name: /^Today, / }).waitFor();
+  await page.locator('[data-signing]').first().waitFor();
+  await inBothThemes(page, 'signing-queue');
   await page.goto(visit);
   await page.getByRole('heading', { name: 'Plan' }).waitFor();
   const sign = page.getByRole('button', { name: 'Sign', exact: true });
   for (let left = await sign.count(); left > 0; left -= 1) {
     await sign.first().click();
-    await page.waitForFunction((count) => document.querySelectorAll('.plan .action').length === count, left - 1);
+    await sign.nth(left - 1).waitFor({ state: 'detached' });
   }
+  await page.goto(`${visit}/prescriptions`);
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  await printed(page, 'prescription');
+  await page.goto(demo.url);
+  await page.getByRole('button', { name: 'hide the screen' }).click();
+  await page.getByRole('dialog').or(page.getByRole('textbox')).first().waitFor();
+  await inBothThemes(page, 'screen-hidden');
   await page.context().close();
 }
 
