@@ -52,3 +52,6 @@ export function uncapitalise(text: string): string {
 export function capitalise(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
+
+/** A name inside a sentence, set apart so that one written from right to left turns nothing beside it; for texts that are no elements. */
+export const isolate = (name: string): string => `\u2068${name}\u2069`;

@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import { isolate } from './format.ts';
 
 /** What stands at the foot of every printed page: who it is about, and whose page it is. Page n of m is in print.css. */
 const foot = { name: '', page: '' };
@@ -11,12 +12,9 @@ function write(): void {
     sheet = new CSSStyleSheet();
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
   }
-  const text = isHidden ? '' : [isolate(foot.name), foot.page].filter(Boolean).join(' · ');
+  const text = isHidden ? '' : [foot.name && isolate(foot.name), foot.page].filter(Boolean).join(' · ');
   sheet.replaceSync(`@page { @bottom-left { content: ${quoteCss(text)}; font-size: 9pt; } }`);
 }
-
-/** Set apart, so that a name written from right to left turns nothing beside it. */
-const isolate = (name: string) => (name === '' ? '' : `\u2068${name}\u2069`);
 
 /** A hidden screen prints no name. */
 export function setFootHidden(hidden: boolean): void {

@@ -99,7 +99,7 @@ refusalTest(
     const main = page.getByRole('main');
     expect(await main.innerText()).toMatch(/Mai Tran, mother, phone not asked, may say yes to care/);
     expect(await main.innerText()).toMatch(/Messages\s+not asked/);
-    expect(await main.innerText()).toMatch(/Care\s+given, said by Mai Tran on /);
+    expect(await main.innerText()).toMatch(/Care\s+given, said by \u2068Mai Tran\u2069 on /);
     await checkLooks(page, 'person');
 
     // A new name needs a reason; meanwhile somebody else saves: both values stand there.

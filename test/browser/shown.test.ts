@@ -271,7 +271,7 @@ demoTest(
     await page.goto(visit);
     await settled(page);
     await openSpeaker(page);
-    await page.keyboard.press('2');
+    await page.keyboard.press('1');
     await page.keyboard.press('1');
     await expect.poll(() => line.locator('.line-text').innerText()).toBe('Mai Tran, guardian');
     await page.getByText(/Private matters were told by the patient alone.*decided by\s+local law/).waitFor();
@@ -289,7 +289,7 @@ demoTest(
     await settled(page);
     expect(await page.getByText('Nobody here who may say yes to care is recorded').count()).toBe(0);
     await openSpeaker(page);
-    await page.keyboard.press('1');
+    await page.keyboard.press('2');
     await page.keyboard.press('1');
     await expect.poll(isThere).toBe(1);
     await page.getByText('Nobody here who may say yes to care is recorded: local law decides.').waitFor();

@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { runCli } from '../../src/cli/runCli.ts';
 import { demoPractice } from '../../src/content/demo/practice.ts';
 import { cliIoOf } from '../cliIo.ts';
+import { readPdf } from '../leaflet/readPdf.ts';
 
 const example = () => JSON.parse(readFileSync('examples/01-returning-adult.json', 'utf8')) as VisitJson;
 
@@ -240,6 +241,35 @@ describe('leaflet', () => {
     expect(out.join()).toMatch(page);
     expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
     expect(bytes.length).toBeGreaterThan(5_000);
+  });
+
+  test('for two homes is a file each, in the language of the home; with --language it is one page', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'ebbline-homes-'));
+    const file = join(folder, 'visit.json');
+    const pdf = join(folder, 'leaflet.pdf');
+    const visit = JSON.parse(readFileSync('examples/07-teenager-with-parent.json', 'utf8'));
+    visit.person = {
+      ...visit.person,
+      name: 'سارة العبد',
+      homes: [
+        { name: 'con su padre', language: 'es' },
+        { name: 'with her mother', language: 'en' },
+      ],
+    };
+    writeFileSync(file, JSON.stringify(visit));
+    const homes = await run(['leaflet', file, '--pdf', pdf], '');
+    const single = await run(['leaflet', file, '--pdf', pdf, '--language', 'en'], '');
+    const texts = ['leaflet-1.pdf', 'leaflet-2.pdf', 'leaflet.pdf'].map((name) => readPdf(readFileSync(join(folder, name))).text);
+    visit.person.homes[1] = { name: ' ', language: 'en' };
+    writeFileSync(file, JSON.stringify(visit));
+    const wrong = await run(['leaflet', file, '--pdf', pdf], '');
+    rmSync(folder, { recursive: true });
+    expect([homes.code, single.code, wrong.code]).toEqual([0, 0, 2]);
+    expect(homes.out[0]).toContain('سارة العبد, Para la casa con su padre');
+    expect(texts[0]).toContain('Para la casa con su padre');
+    expect(texts[1]).toContain('For the home with her mother');
+    expect(texts[2]).not.toMatch(/For the home|Para la casa/);
+    expect(wrong.err.join()).toMatch(/person\.homes\.1\.name/);
   });
 
   test('says where it cannot write', async () => {

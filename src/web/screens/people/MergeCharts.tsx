@@ -214,7 +214,7 @@ function SideBySide({ left, right }: { readonly left: PersonPage; readonly right
             <th scope="row">{name}</th>
             {said.map((lines, i) => (
               <td key={i === 0 ? 'this' : 'other'} data-label={i === 0 ? 'This chart' : 'The other'}>
-                <bdi>{lines.get(name) ?? 'not there'}</bdi>
+                <span dir="ltr">{lines.get(name) ?? 'not there'}</span>
               </td>
             ))}
           </tr>

@@ -45,10 +45,10 @@ function ChangedLines({ change, before }: { readonly change: PersonChange; reado
   if (!before?.details || !change.details) return null;
   const lines = listDifferences(sayPerson(before.details), sayPerson(change.details));
   return (
-    <ul className="small">
+    <ul className="plain-list small">
       {lines.map((line) => (
         <li key={line.name}>
-          {line.name}: was <bdi>{line.theirs}</bdi>, is now <bdi>{line.mine}</bdi>
+          {line.name}: was <span dir="ltr">{line.theirs}</span>, is now <span dir="ltr">{line.mine}</span>
         </li>
       ))}
     </ul>

@@ -118,7 +118,7 @@ function Fact({ name, value }: { readonly name: string; readonly value: string }
     <div>
       <dt>{name}</dt>
       <dd className={value === NOT_ASKED ? 'unknown' : undefined}>
-        <bdi>{value}</bdi>
+        <span dir="ltr">{value}</span>
       </dd>
     </div>
   );

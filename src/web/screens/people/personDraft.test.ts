@@ -30,7 +30,7 @@ test('what was not asked is said so, never as no', () => {
   const said = new Map(sayPerson({ ...least, guardians: [{ name: 'A' }] }));
   expect(said.get('Interpreter')).toBe('not asked');
   expect(said.get('Permission: care')).toBe('not asked');
-  expect(said.get('Guardian 1')).toBe('A, relation not asked, phone not asked, may say yes to care: not asked');
+  expect(said.get('Guardian 1')).toBe('\u2068A\u2069, relation not asked, phone not asked, may say yes to care: not asked');
 });
 
 test('every line that needs a look is named', () => {

@@ -1,5 +1,5 @@
 import type { PersonDetails } from '../../../api/personSchema.ts';
-import { formatDate } from '../../format.ts';
+import { formatDate, isolate } from '../../format.ts';
 import type { SaidLines } from '../../parts/differences.ts';
 
 export type PermissionKind = keyof NonNullable<PersonDetails['permissions']>;
@@ -29,11 +29,11 @@ export function sayConsent(mayConsent: boolean | undefined): string {
 
 export function sayPermission(permission: Permission | undefined): string {
   if (permission === undefined) return NOT_ASKED;
-  return `${permission.given ? 'given' : 'not given'}, said by ${permission.by} on ${formatDate(permission.on)}`;
+  return `${permission.given ? 'given' : 'not given'}, said by ${isolate(permission.by)} on ${formatDate(permission.on)}`;
 }
 
 export const sayGuardian = ({ name, relation, phone, mayConsent }: NonNullable<PersonDetails['guardians']>[number]): string =>
-  [name, relation ?? 'relation not asked', phone ?? 'phone not asked', sayConsent(mayConsent)].join(', ');
+  [isolate(name), relation ?? 'relation not asked', phone ?? 'phone not asked', sayConsent(mayConsent)].join(', ');
 
 /** Everything that is kept of a person, line by line: for a conflict, and for what a change has changed. */
 export function sayPerson({
@@ -53,7 +53,7 @@ export function sayPerson({
     ['Language of the leaflet', sayLanguage(language)],
     ['Interpreter', sayInterpreter(interpreter)],
     ...(guardians ?? []).map((guardian, i) => [`Guardian ${i + 1}`, sayGuardian(guardian)] as const),
-    ...(homes ?? []).map((home, i) => [`Home ${i + 1}`, `${home.name}, ${sayLanguage(home.language)}`] as const),
+    ...(homes ?? []).map((home, i) => [`Home ${i + 1}`, `${isolate(home.name)}, ${sayLanguage(home.language)}`] as const),
     ...PERMISSIONS.map(({ id, label }) => [`Permission: ${label.toLowerCase()}`, sayPermission(permissions?.[id])] as const),
   ];
 }

@@ -37,10 +37,10 @@ describe('who is asked who speaks', () => {
   test('one key each: the patient, every guardian by name, a carer; what is only thought is not said', () => {
     const [line] = speakerLines(child);
     if (line?.entry.kind !== 'choice') throw new Error('no choice');
-    expect(line.entry.choices.map(({ label }) => label)).toEqual(['the patient alone', 'Duc Tran, uncle', 'Mai Tran, mother', 'a carer']);
+    expect(line.entry.choices.map(({ label }) => label)).toEqual(['Mai Tran, mother', 'the patient alone', 'Duc Tran, uncle', 'a carer']);
     expect([line.text, line.tone, line.wanted, line.value]).toEqual(['not asked', 'unknown', true, undefined]);
-    expect(line.note).toBe('perhaps Mai Tran, guardian; press the number');
-    expect(speakerAfter(SPEAKER, asked(line.entry.choices[2]?.id ?? ''), child)).toEqual({ who: 'guardian', name: 'Mai Tran' });
+    expect(line.note).toBe('perhaps Mai Tran, guardian; 1 says so');
+    expect(speakerAfter(SPEAKER, asked(line.entry.choices[0]?.id ?? ''), child)).toEqual({ who: 'guardian', name: 'Mai Tran' });
   });
 });
 
@@ -94,7 +94,7 @@ describe('who may say yes', () => {
   test('permission for care: not asked, not given and given are three things', () => {
     expect(permissionSentence({})).toBe('Permission for care: not asked.');
     expect(permissionSentence({ permissions: { care: { given: false, by: 'Mai Tran', on: '2026-03-04' } } })).toBe(
-      'Permission for care: not given, said by Mai Tran on 4 March 2026.',
+      'Permission for care: not given, said by \u2068Mai Tran\u2069 on 4 March 2026.',
     );
     expect(permissionSentence({ permissions: { care: { given: true, by: 'Mai Tran', on: '2026-03-04' } } })).toBeUndefined();
   });

@@ -1,6 +1,6 @@
 import type { Guardian, PatientProfile } from '../../../core/visit/patientProfile.ts';
 import type { Speaker, VisitInput } from '../../../core/visit/types.ts';
-import { formatDate } from '../../format.ts';
+import { formatDate, isolate } from '../../format.ts';
 import type { Line, Reply } from './line.ts';
 
 export const SPEAKER = 'speaker';
@@ -41,7 +41,7 @@ export function speakerLines(place: SpeakerPlace): readonly Line[] {
     entry: { kind: 'choice', choices: listChoices(place).map(({ id, label }) => ({ id, label })) },
     text: speaker === undefined ? 'not asked' : saySpeaker(speaker),
     tone: speaker === undefined ? 'unknown' : 'new',
-    note: speaker === undefined && proposed ? `perhaps ${saySpeaker(proposed)}; press the number` : undefined,
+    note: speaker === undefined && proposed ? `perhaps ${saySpeaker(proposed)}; 1 says so` : undefined,
     wanted: speaker === undefined,
     value: speaker === undefined ? undefined : listChoices(place).find(({ speaker: s }) => isSame(s, speaker))?.id,
   };
@@ -58,15 +58,21 @@ interface SpeakerChoice {
   readonly speaker: Speaker;
 }
 
-function listChoices({ profile: { guardians = [] } }: SpeakerPlace): readonly SpeakerChoice[] {
+function listChoices(place: SpeakerPlace): readonly SpeakerChoice[] {
+  const { guardians = [] } = place.profile;
   const named = guardians.map((guardian, i) => ({
     id: `guardian ${i}`,
     label: sayGuardian(guardian),
     speaker: { who: 'guardian', name: guardian.name } as const,
   }));
+  const alone: SpeakerChoice = { id: 'patient', label: 'the patient alone', speaker: { who: 'patient' } };
+  const first = proposedSpeaker(place);
+  // The first key is the likeliest answer: it is the one that is pressed without looking.
+  const isFirst = ({ speaker }: SpeakerChoice) => first !== undefined && isSame(speaker, first);
+  const people = [alone, ...named];
   return [
-    { id: 'patient', label: 'the patient alone', speaker: { who: 'patient' } },
-    ...named,
+    ...people.filter(isFirst),
+    ...people.filter((choice) => !isFirst(choice)),
     ...(named.length === 0 ? [{ id: 'guardian', label: 'a parent or guardian', speaker: { who: 'guardian' } as const }] : []),
     { id: 'carer', label: 'a carer', speaker: { who: 'carer' } },
   ];
@@ -158,5 +164,5 @@ export function consentSentence({ profile: { guardians = [] }, ageYears, speaker
 export function permissionSentence({ permissions }: Pick<PatientProfile, 'permissions'>): string | undefined {
   const care = permissions?.care;
   if (care === undefined) return 'Permission for care: not asked.';
-  return care.given ? undefined : `Permission for care: not given, said by ${care.by} on ${formatDate(care.on)}.`;
+  return care.given ? undefined : `Permission for care: not given, said by ${isolate(care.by)} on ${formatDate(care.on)}.`;
 }
