@@ -55,7 +55,7 @@ function Swab({ bundle, session }: { readonly bundle: VisitBundle; readonly sess
         <p className="side-note" role="status">
           {isLeaving && 'Goes to the visit as soon as this is saved.'}
         </p>
-        <Conflicts visitId={bundle.visitId} input={input} show={work.show} />
+        <Conflicts visitId={bundle.visitId} input={input} show={work.show} isPrivateHidden />
         <StepPanel work={work} meter={meter} onLeave={leave} />
         <p className="sr-only" role="status" data-count-down>
           {sayCountDown(step, secondsLeft(countdownS, moment), countdownS)}
