@@ -1,8 +1,7 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { browserTest } from './openBrowser.ts';
@@ -104,31 +103,4 @@ browserTest('a server that hangs is not waited for in silence, and its answer is
   await snacks(page, '6 a day').waitFor();
   await page.close();
   await server.stop();
-});
-
-browserTest('a clock that was set back is said on every page, and no visit opens before somebody has looked', async ({ browser, skip }) => {
-  if (!browser) return skip('Chromium is not installed');
-  const folder = mkdtempSync(join(tmpdir(), 'ebbline-clock-'));
-  mkdirSync(folder, { recursive: true });
-  await (await startServer(['--data', folder])).stop();
-  const server = await startServer(['--data', folder], {
-    NODE_OPTIONS: `--import=${pathToFileURL(join(import.meta.dirname, 'shiftClock.mjs')).href}`,
-    EBBLINE_TEST_CLOCK_SHIFT_MS: String(-400 * 86_400_000),
-  });
-  const page = await browser.newPage();
-  await signIn(page, server);
-  const strip = page.getByRole('alert').filter({ hasText: 'before you open a visit' });
-  await strip.waitFor();
-  await page.goto(`${server.url}/shelf`);
-  await strip.waitFor();
-  await page.goto(server.url);
-  await page.getByRole('searchbox', { name: 'Name' }).fill('Soren');
-  await page.keyboard.press('Enter');
-  await page.getByText(/Set it right first/).waitFor();
-  await page.getByRole('button', { name: 'The clock is right, go on' }).click();
-  await expect.poll(() => strip.count()).toBe(0);
-  await openVisitOf(page, 'Soren');
-  await page.close();
-  await server.stop();
-  rmSync(folder, { recursive: true, force: true });
 });
