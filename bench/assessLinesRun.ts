@@ -14,7 +14,7 @@ const VISITS = 600;
 /** For what is slower. */
 const FEW_VISITS = 150;
 const GENERATED = 300;
-const ROUNDS = 25;
+const ROUNDS = 15;
 const SEED = 20_261_125;
 const GOAL = 5000;
 const CHUNK_BYTES = 65_536;

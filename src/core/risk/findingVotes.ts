@@ -1,3 +1,4 @@
+import { keepByKey } from '../keep/keepByKey.ts';
 import { keepByTable } from '../keep/keepByTable.ts';
 import type { Finding } from '../visit/types.ts';
 import type { FindingFill } from './findingFill.ts';
@@ -18,6 +19,15 @@ export interface FindingVotes {
 
 /** What the findings say of each item that they can fill. */
 export function listFindingVotes(findings: readonly Finding[], fills: readonly FindingFill[], allExamined: boolean): FindingVotes {
+  return findings.length === 0 ? withoutFindings(fills)(allExamined) : votesOn(findings, fills, allExamined);
+}
+
+/** Where nothing was found, the table alone decides. */
+const withoutFindings = keepByTable((fills: readonly FindingFill[]) =>
+  keepByKey((allExamined: boolean): FindingVotes => votesOn([], fills, allExamined)),
+);
+
+function votesOn(findings: readonly Finding[], fills: readonly FindingFill[], allExamined: boolean): FindingVotes {
   const { items, yesNo, counted } = sortFills(fills);
   const votes = new Map<string, (boolean | undefined)[]>();
   for (const [item, rows] of yesNo) {

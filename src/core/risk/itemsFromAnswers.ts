@@ -43,9 +43,10 @@ export function itemsFromAnswers(input: ItemsInput): ItemsFromAnswers {
   const fillsByItem = fillsAtAge(input.questions)(input.ageYears);
   const items: Record<string, ItemValue> = {};
   const join = (item: string, fills: readonly AskedFill[]) => {
-    const votes = listAnswerVotes(fills, known, input.settings);
-    for (const vote of found.votes.get(item) ?? []) votes.push(vote);
+    const seen = found.votes.get(item);
     const count = found.counts.get(item);
+    const answered = listAnswerVotes(fills, known, input.settings);
+    const votes = seen ? [...answered, ...seen] : answered;
     const value = count ? joinCount(votes, count) : joinVotes(votes);
     if (value !== undefined) items[item] = value;
   };
