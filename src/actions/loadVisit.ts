@@ -145,11 +145,12 @@ function agreedIn(courses: readonly Course[]): NonNullable<Said['agreed']> {
 }
 
 function listPastReadings(readings: readonly Reading[], earlierVisitIds: ReadonlySet<string>): PastReading[] {
-  return readings.flatMap(({ visitId, use, takenAt, rlu, bound, state, meterId }) => {
+  return readings.flatMap(({ visitId, use, takenAt, rlu, bound, state, meterId, operator, lotId }) => {
     const hasNumber = state === 'valid' || state === 'flagged' || state === 'void';
     if (use !== 'patient' || visitId === null || !earlierVisitIds.has(visitId)) return [];
     if (!hasNumber || takenAt === null || rlu === null || meterId === null) return [];
-    return [{ takenAt, rlu, bound: bound ?? 'exact', state, meterId }];
+    const known = { ...(operator !== null && { operator }), ...(lotId !== null && { lotId }) };
+    return [{ takenAt, rlu, bound: bound ?? 'exact', state, meterId, ...known }];
   });
 }
 

@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import { NOTE_SECTIONS } from '../core/note/noteSections.ts';
+import { NOISE_PARTS, STUDY_KINDS } from '../core/reading/types.ts';
 import { HomesSchema } from './personSchema.ts';
 
 const isoDate = z.iso.date({ error: 'must be a date like 2026-11-25' });
@@ -79,7 +80,28 @@ export const PastReadingSchema = z.strictObject({
   bound: z.enum(['exact', 'at-most', 'at-least']),
   state: z.enum(['valid', 'flagged', 'void']),
   meterId: text(100),
+  operator: text(200).optional(),
+  lotId: text(100).optional(),
 });
+
+export const OwnEstimateSchema = z
+  .strictObject({
+    component: z.enum(NOISE_PARTS).describe('the part of the noise that the study estimated'),
+    variance: z
+      .number()
+      .min(-9)
+      .max(9)
+      .describe('variance of ln RLU, as computed; below 0 where the study saw less than chance alone would give'),
+    degreesOfFreedom: z.number().positive().max(1_000_000).describe('of this variance; need not be whole'),
+    readings: z.int().positive().optional().describe('readings that the estimate rests on'),
+    studyId: text(100),
+    reportedOn: isoDate,
+    kind: z.enum(STUDY_KINDS),
+  })
+  .refine((own) => own.component !== 'repeatability' || own.variance > 0, {
+    error: 'a variance between single swabs is above 0',
+    path: ['variance'],
+  });
 
 export const MeterSchema = z
   .strictObject({
@@ -93,10 +115,15 @@ export const MeterSchema = z
     cvAnalyticalAssumed: z.boolean(),
     cvWithinPerson: z.number().positive().max(5),
     cvWithinPersonAssumed: z.boolean(),
+    own: z.array(OwnEstimateSchema).max(500).optional().describe("what the practice's own reported studies found on this meter"),
   })
   .refine((m) => m.lowestRlu < m.cutoffRlu && m.cutoffRlu < m.highestRlu, {
     error: "the cut-off lies between the meter's lowest and highest reading",
     path: ['cutoffRlu'],
+  })
+  .refine(({ own = [] }) => new Set(own.map((o) => `${o.component} ${o.studyId}`)).size === own.length, {
+    error: 'a study gives each part of the noise once',
+    path: ['own'],
   });
 
 export const SwabLotSchema = z.strictObject({ id: text(100), name: text(200), expiresOn: isoDate });

@@ -16,6 +16,33 @@ export interface Meter {
   /** Day-to-day coefficient of variation within a person, fraction. */
   readonly cvWithinPerson: number;
   readonly cvWithinPersonAssumed: boolean;
+  /** What the practice's own reported studies found on this meter. Absent = none yet: the figures above then stand alone. */
+  readonly own?: readonly OwnEstimate[] | undefined;
+}
+
+/**
+ * A part of the noise of readings, each a variance of ln RLU: one swab after another with nothing else changed; between hands; between
+ * swab lots; between two meters of one model; between days of one person.
+ */
+export const NOISE_PARTS = ['repeatability', 'operator', 'lot', 'meter', 'withinPerson'] as const;
+export type NoisePart = (typeof NOISE_PARTS)[number];
+
+export const STUDY_KINDS = ['hands', 'lots', 'paired-days', 'meters', 'new-lot', 'cutoff'] as const;
+export type StudyKind = (typeof STUDY_KINDS)[number];
+
+/** One part of the noise as one reported study of the practice estimated it. */
+export interface OwnEstimate {
+  readonly component: NoisePart;
+  /** Of ln RLU, as computed: below 0 where a study saw less than chance alone would give. Repeatability is always above 0. */
+  readonly variance: number;
+  /** Above 0; need not be whole. */
+  readonly degreesOfFreedom: number;
+  /** Readings that the estimate rests on. */
+  readonly readings?: number | undefined;
+  readonly studyId: string;
+  /** Local date, ISO. */
+  readonly reportedOn: string;
+  readonly kind: StudyKind;
 }
 
 export interface SwabLot {
@@ -66,6 +93,9 @@ export interface PastReading {
   readonly bound: Bound;
   readonly state: 'valid' | 'flagged' | 'void';
   readonly meterId: string;
+  /** Who took it, and from which lot. Absent = not known, so neither is taken to be the same as today's. */
+  readonly operator?: string | undefined;
+  readonly lotId?: string | undefined;
 }
 
 /** One line of the table of conditions (`content/swabConditions.ts`). */

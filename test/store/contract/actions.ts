@@ -3,6 +3,8 @@ import { addPatient } from '../../../src/actions/addPatient.ts';
 import { createPractice } from '../../../src/actions/createPractice.ts';
 import { openVisit } from '../../../src/actions/openVisit.ts';
 import { recordAnswer } from '../../../src/actions/recordAnswer.ts';
+import { saveCatalogEntry } from '../../../src/actions/saveCatalogEntry.ts';
+import { saveMeter } from '../../../src/actions/saveMeter.ts';
 import { saveSettings } from '../../../src/actions/saveSettings.ts';
 import { saveShelfItem } from '../../../src/actions/saveShelfItem.ts';
 import { ConflictError } from '../../../src/store/errors.ts';
@@ -117,6 +119,21 @@ export function actionsContract(bench: Bench): void {
         body: { priceCents: 500 },
         version: 2,
       });
+    });
+
+    test('what studies found on a meter is reported, never typed: a change of the meter keeps it', async () => {
+      const { scope, as } = bench.practice();
+      const [meter] = PRACTICE.meters;
+      if (!meter) throw new Error('the practice has no meter');
+      const found = { component: 'repeatability', variance: 0.02, degreesOfFreedom: 54, studyId: 's1', kind: 'hands' } as const;
+      const own = [{ ...found, reportedOn: '2026-11-01' }];
+      await saveCatalogEntry(as('lead'), 'saveMeter', { kind: 'meter', id: meter.id, body: { ...meter, own }, expectedVersion: 1 });
+      await saveMeter(as('lead'), { meter: { ...meter, name: 'By the window', own: [] }, expectedVersion: 2 });
+      const typed = { ...meter, id: 'typed', own };
+      await saveMeter(as('lead'), { meter: typed, expectedVersion: 0 });
+      const bodyOf = async (id: string) => (await findCatalogEntry(bench.store().db, scope, 'meter', id))?.body;
+      expect(await bodyOf(meter.id)).toEqual({ ...meter, name: 'By the window', own });
+      expect(await bodyOf('typed')).toEqual({ ...meter, id: 'typed' });
     });
 
     test('a setting is changed without the others', async () => {
