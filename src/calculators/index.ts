@@ -1,4 +1,6 @@
 import type { Calculator } from './calculator.ts';
+import { gaugeCrossed } from './measurement/gaugeCrossed.ts';
+import { gaugeNested } from './measurement/gaugeNested.ts';
 import { censoredSummary } from './readings/censoredSummary.ts';
 import { changeLimits } from './readings/changeLimits.ts';
 import { readingChange } from './readings/readingChange.ts';
@@ -14,6 +16,8 @@ export const calculators: readonly Calculator[] = [
   readingChange,
   changeLimits,
   censoredSummary,
+  gaugeCrossed,
+  gaugeNested,
   riskAssessment,
   riskComparison,
   fluorideContent,

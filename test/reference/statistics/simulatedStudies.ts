@@ -1,0 +1,50 @@
+import type { CrossedObservation } from '../../../src/core/stats/variance/crossedCells.ts';
+import type { NestedObservation } from '../../../src/core/stats/variance/nestedCells.ts';
+
+/** `normal` gives standard normal numbers; components are variances. */
+interface Study<Name extends string> {
+  readonly normal: () => number;
+  readonly components: Readonly<Record<Name, number>>;
+}
+
+const times = <T>(count: number, make: (i: number) => T): T[] => Array.from({ length: count }, (_, i) => make(i));
+
+export function simulateCrossed(
+  { normal, components }: Study<'part' | 'operator' | 'interaction' | 'repeatability'>,
+  size: Readonly<Record<'parts' | 'operators' | 'repeats', number>>,
+): CrossedObservation[] {
+  const draw = (variance: number) => Math.sqrt(variance) * normal();
+  const operators = times(size.operators, () => draw(components.operator));
+  return times(size.parts, (i) => {
+    const part = draw(components.part);
+    return operators.map((operator, j) => {
+      const mean = part + operator + draw(components.interaction);
+      return times(size.repeats, () => ({ part: `${i}`, operator: `${j}`, value: mean + draw(components.repeatability) }));
+    });
+  }).flat(2);
+}
+
+export function simulateNested(
+  { normal, components }: Study<'group' | 'member' | 'residual'>,
+  size: Readonly<Record<'groups' | 'members' | 'repeats', number>>,
+): NestedObservation[] {
+  const draw = (variance: number) => Math.sqrt(variance) * normal();
+  return times(size.groups, (i) => {
+    const group = draw(components.group);
+    return times(size.members, (j) => {
+      const mean = group + draw(components.member);
+      return times(size.repeats, () => ({ group: `${i}`, member: `${j}`, value: mean + draw(components.residual) }));
+    });
+  }).flat(2);
+}
+
+export function simulateOneWay(
+  { normal, components }: Study<'group' | 'residual'>,
+  size: Readonly<Record<'groups' | 'repeats', number>>,
+): number[][] {
+  const draw = (variance: number) => Math.sqrt(variance) * normal();
+  return times(size.groups, () => {
+    const group = draw(components.group);
+    return times(size.repeats, () => group + draw(components.residual));
+  });
+}
