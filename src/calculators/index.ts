@@ -1,4 +1,11 @@
+import { methodAgreement } from './agreement/methodAgreement.ts';
+import { raterAgreement } from './agreement/raterAgreement.ts';
+import { raterAgreementMany } from './agreement/raterAgreementMany.ts';
+import { raterAlpha } from './agreement/raterAlpha.ts';
+import { raterIcc } from './agreement/raterIcc.ts';
 import type { Calculator } from './calculator.ts';
+import { cutoffStudy } from './diagnostic/cutoffStudy.ts';
+import { diagnosticTable } from './diagnostic/diagnosticTable.ts';
 import { gaugeCrossed } from './measurement/gaugeCrossed.ts';
 import { gaugeNested } from './measurement/gaugeNested.ts';
 import { censoredSummary } from './readings/censoredSummary.ts';
@@ -18,6 +25,13 @@ export const calculators: readonly Calculator[] = [
   censoredSummary,
   gaugeCrossed,
   gaugeNested,
+  methodAgreement,
+  cutoffStudy,
+  diagnosticTable,
+  raterAgreement,
+  raterAgreementMany,
+  raterAlpha,
+  raterIcc,
   riskAssessment,
   riskComparison,
   fluorideContent,

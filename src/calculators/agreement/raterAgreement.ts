@@ -1,0 +1,34 @@
+import { z } from 'zod';
+import { cohenKappa } from '../../core/stats/cohenKappa.ts';
+import type { Calculator } from '../calculator.ts';
+import { interval, nullableNumber } from '../fields.ts';
+
+const input = z.strictObject({
+  table: z
+    .array(z.array(z.int().nonnegative()).min(2))
+    .min(2)
+    .describe('square: row = category of the first rater, column = of the second, cell = number of units'),
+  weights: z.enum(['none', 'linear', 'quadratic']).optional().describe('default none; the others take the categories as ordered'),
+});
+
+const output = z.strictObject({
+  n: nullableNumber,
+  kappa: nullableNumber,
+  se: nullableNumber.describe('Fleiss, Cohen and Everitt'),
+  interval: interval.nullable().describe('null also where the standard error is 0'),
+  observed: nullableNumber.describe('weighted'),
+  expected: nullableNumber.describe('weighted'),
+  notDefined: z.enum(['no-units', 'one-category']).nullable(),
+});
+
+export const raterAgreement: Calculator<z.infer<typeof input>, z.infer<typeof output>> = {
+  name: 'rater-agreement',
+  summary: 'Agreement of two raters beyond chance: kappa, plain or weighted',
+  input,
+  output,
+  run: ({ table, weights }) => {
+    const kappa = cohenKappa(table, weights);
+    if (kappa.ok) return { ...kappa.value, notDefined: null };
+    return { n: null, kappa: null, se: null, interval: null, observed: null, expected: null, notDefined: kappa.reason };
+  },
+};

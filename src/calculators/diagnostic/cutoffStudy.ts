@@ -1,0 +1,70 @@
+import { z } from 'zod';
+import { bootstrapYouden } from '../../core/stats/bootstrapYouden.ts';
+import { delongAuc } from '../../core/stats/delongAuc.ts';
+import { outcomeTable } from '../../core/stats/outcomeTable.ts';
+import { rocCurve } from '../../core/stats/rocCurve.ts';
+import { seededUniform } from '../../core/stats/seededUniform.ts';
+import { youdenCutoff } from '../../core/stats/youdenCutoff.ts';
+import type { Calculator } from '../calculator.ts';
+import { count, interval, nullableNumber } from '../fields.ts';
+
+const input = z.strictObject({
+  cases: z.array(z.strictObject({ value: z.number().describe('high means positive'), positive: z.boolean() })).min(1),
+  bootstrap: z
+    .strictObject({ resamples: count.max(100_000).optional().describe('default 2,000'), seed: z.int().optional().describe('default 1') })
+    .optional()
+    .describe('adds an interval of the cut-off'),
+  curve: z.boolean().optional().describe('true: adds the points of the curve'),
+});
+
+const output = z.strictObject({
+  nPositive: z.number(),
+  nNegative: z.number(),
+  auc: nullableNumber,
+  aucSe: nullableNumber.describe('DeLong; null with a single case in a group'),
+  aucInterval: interval.nullable().describe('null also where the standard error is 0: groups that do not overlap give no width'),
+  youden: z
+    .strictObject({
+      cutoff: z.number().describe('observed value, positive at this value and above; the lowest if several tie'),
+      sensitivity: z.number(),
+      specificity: z.number(),
+      index: z.number(),
+      tied: z.array(z.number()),
+    })
+    .nullable(),
+  bootstrap: z.strictObject({ resamples: z.number(), cutoffInterval: interval, medianCutoff: z.number(), optimism: z.number() }).nullable(),
+  curve: z
+    .array(z.strictObject({ cutoff: nullableNumber, sensitivity: z.number(), specificity: z.number() }))
+    .nullable()
+    .describe('from the cut-off that nobody reaches (null) down to the lowest value'),
+  notDefined: z.enum(['no-positives', 'no-negatives']).nullable(),
+});
+
+export const cutoffStudy: Calculator<z.infer<typeof input>, z.infer<typeof output>> = {
+  name: 'cutoff-study',
+  summary: 'How well a value tells cases with an outcome from those without: ROC with DeLong, Youden cut-off',
+  input,
+  output,
+  run: ({ cases, bootstrap, curve = false }) => {
+    const valuesWhere = (positive: boolean) => cases.filter((one) => one.positive === positive).map(({ value }) => value);
+    const table = outcomeTable(valuesWhere(true), valuesWhere(false));
+    const counts = { nPositive: table.nPositive, nNegative: table.nNegative };
+    const [auc, youden, points] = [delongAuc(table), youdenCutoff(table), rocCurve(table)];
+    if (!auc.ok || !youden.ok || !points.ok) {
+      const none = { auc: null, aucSe: null, aucInterval: null, youden: null, bootstrap: null, curve: null };
+      return { ...counts, ...none, notDefined: table.nPositive === 0 ? 'no-positives' : 'no-negatives' };
+    }
+    const { seed = 1, resamples } = bootstrap ?? {};
+    const resampled = bootstrap && bootstrapYouden(table, { random: seededUniform(seed), resamples });
+    return {
+      ...counts,
+      auc: auc.value.auc,
+      aucSe: auc.value.se,
+      aucInterval: auc.value.interval,
+      youden: { ...youden.value, tied: [...youden.value.tied] },
+      bootstrap: resampled?.ok ? resampled.value : null,
+      curve: curve ? [...points.value] : null,
+      notDefined: null,
+    };
+  },
+};
