@@ -4,6 +4,8 @@ import { raterAgreementMany } from './agreement/raterAgreementMany.ts';
 import { raterAlpha } from './agreement/raterAlpha.ts';
 import { raterIcc } from './agreement/raterIcc.ts';
 import type { Calculator } from './calculator.ts';
+import { controlChart } from './control/controlChart.ts';
+import { runLength } from './control/runLength.ts';
 import { cutoffStudy } from './diagnostic/cutoffStudy.ts';
 import { diagnosticTable } from './diagnostic/diagnosticTable.ts';
 import { gaugeCrossed } from './measurement/gaugeCrossed.ts';
@@ -32,6 +34,8 @@ export const calculators: readonly Calculator[] = [
   raterAgreementMany,
   raterAlpha,
   raterIcc,
+  controlChart,
+  runLength,
   riskAssessment,
   riskComparison,
   fluorideContent,
