@@ -1,6 +1,7 @@
 /** What the pages read. Plain types: the server builds them from its own rows, so they are trusted here. */
 import type { Leaflet } from '../core/leaflet/types.ts';
 import type { FirstReadings } from '../core/reading/expectedFall.ts';
+import type { StoredVerdict } from '../core/reading/recomputeReading.ts';
 import type { Bound, Meter, ReadingState, SwabLot } from '../core/reading/types.ts';
 import type { ConfirmedLevel, ShelfItem } from '../core/regimen/types.ts';
 import type { Level } from '../core/risk/types.ts';
@@ -67,6 +68,15 @@ export interface StoredReading {
   readonly cvWithinPersonAssumed: boolean;
   readonly lowestRlu: number;
   readonly highestRlu: number;
+  /** What the practice's own studies found on this meter; absent = none yet. */
+  readonly own?: Meter['own'];
+  /** null = not noted. */
+  readonly operator: string | null;
+  readonly lotId: string | null;
+  /** Local date of its visit. */
+  readonly onDate: string | null;
+  /** What was told at its visit; null where no number counted, or the visit keeps none. */
+  readonly told: StoredVerdict | null;
 }
 
 export interface StoredVisit {

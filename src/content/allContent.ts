@@ -2,6 +2,7 @@ import type { VisitContent } from '../core/visit/visitContent.ts';
 import { findingFills, itemExclusions, mouthFills } from './findingFills.ts';
 import { protocolTables } from './protocols/protocolTables.ts';
 import { questions } from './questions.ts';
+import { readingNoise } from './readingNoise.ts';
 import { regimenTables } from './regimenTables.ts';
 import { swabConditions } from './swabConditions.ts';
 import { leafletTable } from './texts/leafletTable.ts';
@@ -15,6 +16,7 @@ export const content: VisitContent = {
   mouthFills,
   protocols: protocolTables,
   swabConditions,
+  readingNoise,
   regimen: regimenTables,
   leaflet: leafletTable,
   versions,

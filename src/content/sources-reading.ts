@@ -44,6 +44,14 @@ export const readingSources: Readonly<Record<string, { readonly cite: string; re
     cite: 'JCGM 106:2012, evaluation of measurement data: measurement uncertainty in conformity assessment',
     read: 'from memory; two worked examples reproduced',
   },
+  'gelman-bda3': {
+    cite: 'Gelman, Carlin, Stern, Dunson, Vehtari, Rubin 2013, Bayesian data analysis, 3rd edition, normal model with unknown variance',
+    read: 'from memory; the formula is checked against its own closed form and a simulation',
+  },
+  sidak1967: {
+    cite: 'Sidak 1967, J Am Stat Assoc 62:626-633, rectangular confidence regions for the means of multivariate normal distributions',
+    read: 'from memory; checked by simulation',
+  },
   olsen1978: {
     cite: 'Olsen 1978, Econometrica 46:1211-1215, uniqueness of the maximum likelihood estimate of the tobit model',
     read: 'from memory; results agree with an independent program',

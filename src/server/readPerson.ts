@@ -2,6 +2,8 @@ import type { ActionContext } from '../actions/context.ts';
 import type { PersonRecord, StoredReading, StoredVisit } from '../api/bundles.ts';
 import { AppError } from '../api/errors.ts';
 import { censoredSummary } from '../core/reading/censoredSummary.ts';
+import { type StoredVerdict, storedVerdictOf } from '../core/reading/recomputeReading.ts';
+import type { ReadingAssessment } from '../core/reading/types.ts';
 import { signedByOf } from '../core/regimen/buildLine.ts';
 import { saySigner } from '../core/regimen/saySigner.ts';
 import { ageOn } from '../core/visit/ageOn.ts';
@@ -10,6 +12,7 @@ import { type Course, listCourses } from '../store/read/courses.ts';
 import { listFirstReadings } from '../store/read/firstReadings.ts';
 import { findKeptPatient } from '../store/read/patients.ts';
 import { listReadings, type Reading } from '../store/read/readings.ts';
+import { listComputedResults } from '../store/read/results.ts';
 import { findPractice } from '../store/read/sites.ts';
 import { listTasksOfPatient } from '../store/read/tasks.ts';
 import { readVisitsOverTime } from './readVisitsOverTime.ts';
@@ -27,7 +30,8 @@ export async function readPerson(context: Reader, personId: string): Promise<Per
   const patientId = patient.id;
   const visits = await readVisitsOverTime(context, patientId);
   const allReadings = await listReadings(db, scope, patientId);
-  const readings = allReadings.flatMap((reading) => toStoredReading(reading, practice));
+  const told = await readTold(context, visits);
+  const readings = allReadings.flatMap((reading) => toStoredReading(reading, practice, told));
   const recall = (await listTasksOfPatient(db, scope, patientId)).find((task) => task.kind === 'recall' && task.state === 'open');
   return {
     id: patient.id,
@@ -67,11 +71,32 @@ function toNotTaken({ use, visitId, state, reasons, takenAt }: Reading, visits: 
   return [{ onDate, reason: state === 'failed' ? 'swab or meter failed' : words || 'reason not noted' }];
 }
 
+type Told = ReadonlyMap<string | null, { readonly onDate: string; readonly told: StoredVerdict | null }>;
+
+/** By visit: what its reading was told to say when the visit closed, or was corrected last. */
+async function readTold({ db, scope }: Reader, visits: readonly StoredVisit[]): Promise<Told> {
+  const results = await listComputedResults(
+    db,
+    scope,
+    visits.map(({ id }) => id),
+    'reading',
+  );
+  const newest = new Map(results.map(({ visitId, body }) => [visitId, (body as { reading?: ReadingAssessment }).reading]));
+  return new Map(
+    visits.map(({ id, onDate }) => {
+      const assessed = newest.get(id);
+      return [id, { onDate, told: (assessed && storedVerdictOf(assessed)) ?? null }] as const;
+    }),
+  );
+}
+
 /** Readings without a time or a meter (not taken, failed before that) cannot be drawn and are left to their visit. */
-function toStoredReading({ id, use, takenAt, rlu, bound, state, reasons, meterId }: Reading, practice: PracticeFile): StoredReading[] {
+function toStoredReading(reading: Reading, practice: PracticeFile, tolds: Told): StoredReading[] {
+  const { id, use, visitId, takenAt, rlu, bound, state, reasons, meterId, operator, lotId } = reading;
   const meter = practice.meters.find((m) => m.id === meterId);
   if (use !== 'patient' || takenAt === null || !meter) return [];
-  const { name, cutoffRlu, lowestRlu, highestRlu, cvAnalytical, cvWithinPerson, cvAnalyticalAssumed, cvWithinPersonAssumed } = meter;
+  const { name, cutoffRlu, lowestRlu, highestRlu, cvAnalytical, cvWithinPerson, cvAnalyticalAssumed, cvWithinPersonAssumed, own } = meter;
+  const { onDate = null, told = null } = tolds.get(visitId) ?? {};
   return [
     {
       id,
@@ -89,6 +114,11 @@ function toStoredReading({ id, use, takenAt, rlu, bound, state, reasons, meterId
       cvWithinPersonAssumed,
       lowestRlu,
       highestRlu,
+      ...(own && { own }),
+      operator,
+      lotId,
+      onDate,
+      told,
     },
   ];
 }

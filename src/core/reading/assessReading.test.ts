@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
+import { readingNoise } from '../../content/readingNoise.ts';
 import { type AssessReadingInput, assessReading } from './assessReading.ts';
 import type { Meter, PastReading, SwabCondition, SwabReading } from './types.ts';
 
@@ -45,6 +46,7 @@ const input = (reading: SwabReading | undefined, over: Partial<AssessReadingInpu
   pastReadings: [],
   onDate: '2026-07-03',
   conditions,
+  noise: readingNoise,
   ...over,
 });
 const assess = (changes: Partial<SwabReading> = {}, over: Partial<AssessReadingInput> = {}) =>
@@ -66,7 +68,9 @@ describe('a reading near the cut-off', () => {
     expect(got.sentences).toContain(
       "Allowing for swab noise alone, 76 in 100 that the plaque sampled at 10:36 was above this meter's cut-off. Day-to-day change comes on top. The cut-off has not been shown to predict decay.",
     );
-    expect(got.sentences).toContain('Swab noise of 30 % is assumed, not measured here.');
+    expect(got.sentences).toContain(
+      'Swab noise of 30 % is assumed, not measured here. Differences between hands and between swab lots are not known here and not in it.',
+    );
   });
 
   it('says less when another swab would decide it more often than not, or the noise was measured', () => {
@@ -278,25 +282,33 @@ describe('change', () => {
   const withPast = (rlu: number, pasts: readonly PastReading[], over: Partial<Meter> = {}) =>
     assess({ rlu }, { pastReadings: pasts, meter: { ...meter, ...over } });
 
-  // Limits at cv 0.3 and 0.5: s^2 = ln 1.09 + ln 1.25 = 0.309321; exp(1.959964 x sqrt 2 x 0.556166) = 4.672: rise 367 %, fall 79 %.
+  // Limits at cv 0.3 and 0.5: s^2 = ln 1.09 + ln 1.25 = 0.309321. Five comparisons of six readings, 1 - 0.95^(1/5) = 0.010206 each:
+  // z = 2.5688; exp(2.5688 x sqrt 2 x 0.556166) = 7.54: rise 654 %, fall 87 %.
   it('within noise is no change that this method can see, and says what is assumed', () => {
     const got = withPast(5150, [past], { cvAnalyticalAssumed: false });
     expect(got.change).toMatchObject({ verdict: 'within-noise', sincePast: past });
     expect(got.sentences).toContain(
-      'No change that this method can see since 3 March 2026 (4,800 RLU). Noise alone explains a rise of up to 367 % or a fall of up to 79 %: repeatability 30 % (measured) and day-to-day variation 50 % (assumed).',
+      'No change that this method can see since 3 March 2026 (4,800 RLU). Noise alone explains a rise of up to 654 % or a fall of up to 87 %: repeatability 30 % (measured) and day-to-day variation 50 % (assumed). Differences between hands and between swab lots are not known here and not in it. Over 6 readings in a row, noise alone passes a limit at least once in at most 1 of 20 people, if the noise is as said.',
     );
   });
 
   it('a halving is within noise', () => expect(withPast(2400, [past]).change?.verdict).toBe('within-noise'));
 
   it('beyond noise is said as higher or lower, never as better', () => {
-    const fall = withPast(900, [past]);
+    const fall = withPast(600, [past]);
     expect(fall.change?.verdict).toBe('fall');
     expect(fall.sentences.join(' ')).toContain('Lower than on 3 March 2026 (4,800 RLU), by more than noise explains.');
     expect(fall.sentences).toContain('High first readings tend to fall without treatment; part of this fall is that.');
-    const rise = withPast(30_000, [past]);
+    const rise = withPast(40_000, [past]);
     expect(rise.change?.verdict).toBe('rise');
     expect(rise.sentences.join(' ')).not.toMatch(/High first|improve|better/);
+  });
+
+  it('leaves out of the limit what the two readings share, and says no more of it', () => {
+    const same = { ...past, operator: 'Asha', lotId: 'lot-1' };
+    expect(withPast(5150, [same]).sentences.join(' ')).toContain('day-to-day variation 50 % (assumed). Over 6 readings');
+    const otherLot = withPast(5150, [{ ...same, lotId: 'lot-0' }]).sentences.join(' ');
+    expect(otherLot).toContain('day-to-day variation 50 % (assumed). Differences between swab lots are not known here and not in it.');
   });
 
   it('compares only with the most recent counted reading of the same meter', () => {
@@ -335,6 +347,37 @@ describe('change', () => {
     const got = withPast(second, [{ ...past, rlu: first }]);
     expect(got.change?.verdict).toBe(verdict);
     if (verdict === undefined) expect(got.sentences.join(' ')).toContain('leaves the change open');
+  });
+});
+
+describe('with own studies', () => {
+  // Repeatability: (4 ln 1.09 + 54 x 0.02) / 58 = 0.024564, cv 0.1577; hands: (2 ln 1.0225 + 2 x 0.01) / 4 = 0.016125, cv 0.1275.
+  const found = { studyId: 's1', reportedOn: '2026-05-01', kind: 'hands' } as const;
+  const own: Meter['own'] = [
+    { component: 'repeatability', variance: 0.02, degreesOfFreedom: 54, readings: 60, ...found },
+    { component: 'operator', variance: 0.01, degreesOfFreedom: 2, ...found },
+  ];
+
+  it('the verdict uses them, and names each part with its weight', () => {
+    const got = assess({ rlu: 6300 }, { meter: { ...meter, own } });
+    // Guard band: 4200 exp(1.644854 sqrt(0.024564 + 0.016125)) = 5853; with the assumed 30 % it is 6808.
+    expect([assess({ rlu: 6300 }).verdict, got.verdict]).toEqual(['too-close', 'above']);
+    expect(assess({ rlu: 5850 }, { meter: { ...meter, own } }).verdict).toBe('too-close');
+    expect(assess({ rlu: 5856 }, { meter: { ...meter, own } }).verdict).toBe('above');
+    expect(got.sentences).toContain(
+      'Swab noise here: repeatability 16 % (own study of 60 swabs, 93 % of the weight; the rest assumed, 30 %) and hands 13 % (own study, 50 % of the weight; the rest assumed, 15 %). Differences between swab lots are not known here and not in it.',
+    );
+  });
+
+  it('the limit of change holds hands where they differ or are not known to be the same', () => {
+    const limitOf = (operator: string | undefined) =>
+      assess({}, { meter: { ...meter, own }, pastReadings: [{ ...past, lotId: 'lot-1', ...(operator && { operator }) }] }).change
+        ?.riseFraction ?? 0;
+    const z = 2.5688;
+    // By the sums above, ln 1.25 from day to day; tolerance of the rounded z.
+    expect(Math.abs(Math.log1p(limitOf('Asha')) - z * Math.sqrt(2 * (0.024564 + Math.log(1.25))))).toBeLessThan(1e-3);
+    expect(Math.abs(Math.log1p(limitOf('Ben')) - z * Math.sqrt(2 * (0.024564 + 0.016125 + Math.log(1.25))))).toBeLessThan(1e-3);
+    expect(limitOf(undefined)).toBe(limitOf('Ben'));
   });
 });
 

@@ -1,9 +1,12 @@
 import { keepByTable } from '../keep/keepByTable.ts';
 import type { SourceRef } from '../visit/answer.ts';
+import { noiseOfMeter } from './blendNoise.ts';
 import { boundOnMeter } from './boundOnMeter.ts';
 import { numberProblems } from './checkReading.ts';
 import { compareWithPast, type DatedPast } from './compareWithPast.ts';
-import { interpretReading } from './interpretReading.ts';
+import { interpretLogReading } from './interpretReading.ts';
+import { readingSdLog } from './noiseSums.ts';
+import type { NoiseTable } from './noiseTable.ts';
 import { parseTakenAt, type TakenAt } from './parseTakenAt.ts';
 import { evaluateConditions } from './readingConditions.ts';
 import * as say from './readingSentences.ts';
@@ -30,17 +33,21 @@ export interface AssessReadingInput {
   /** ISO local date of the visit. */
   readonly onDate: string;
   readonly conditions: readonly SwabCondition[];
+  /** What is taken of noise that the practice has not measured, and how it is blended with what it has. */
+  readonly noise: NoiseTable;
   /** IANA name of the practice's zone; a time in UTC is shown in it. */
   readonly timeZone?: string | undefined;
 }
 
 const METHOD_SOURCES: readonly SourceRef[] = [
   { key: 'jcgm106', status: 'memory', note: 'limits of the verdict and chance, on the log scale' },
+  { key: 'gelman-bda3', status: 'memory', note: 'blend of assumed noise with own studies' },
   { key: 'common-practice', status: 'common-practice', note: 'what the swab reacts to and what it is for' },
 ];
 const CHANGE_SOURCES: readonly SourceRef[] = [
   ...METHOD_SOURCES,
   { key: 'fokkema2006', status: 'memory', note: 'limits of change on the log scale' },
+  { key: 'sidak1967', status: 'memory', note: 'limits of change looked at again at each visit' },
 ];
 const NO_SOURCES: readonly SourceRef[] = [];
 
@@ -77,7 +84,7 @@ export function assessReading(input: AssessReadingInput): ReadingAssessment {
     return { ...withoutNumber('not-taken', 'No number yet.', ...warning), conditions, sources: withOwn(NO_SOURCES) };
   }
   const number = { rlu: reading.rlu, bound: boundOnMeter(reading.rlu, reading.bound, meter) };
-  const swab: NumberedSwab = { ...number, reading, taken, pasts, onDate, found };
+  const swab: NumberedSwab = { ...number, reading, taken, pasts, onDate, found, table: input.noise };
   const assessed = found.voiding.length > 0 ? voidReading(swab) : meter === undefined ? unnamedMeter(swab) : countedReading(swab, meter);
   return { ...assessed, ...number, conditions, sources: withOwn(assessed.sources) };
 }
@@ -109,6 +116,7 @@ interface NumberedSwab {
   readonly pasts: readonly DatedPast[];
   readonly onDate: string;
   readonly found: Found;
+  readonly table: NoiseTable;
 }
 
 function withoutNumber(state: ReadingState, headline: string, ...sentences: readonly string[]): ReadingAssessment {
@@ -138,11 +146,13 @@ function unnamedMeter({ rlu, bound, reading, found }: NumberedSwab): ReadingAsse
   };
 }
 
-function countedReading({ rlu, bound, reading, taken, pasts, onDate, found }: NumberedSwab, meter: Meter): ReadingAssessment {
-  const read = interpretReading({ readingRlu: rlu, bound, cutoffRlu: meter.cutoffRlu, cv: meter.cvAnalytical });
+function countedReading({ rlu, bound, reading, taken, pasts, onDate, found, table }: NumberedSwab, meter: Meter): ReadingAssessment {
+  const sdLogSingle = readingSdLog(noiseOfMeter(table, meter));
+  const read = interpretLogReading({ readingRlu: rlu, bound, cutoffRlu: meter.cutoffRlu, sdLogSingle });
   // Without a time, only readings from before the day of the visit, wherever that day began.
   const latestMs = taken?.instantMs ?? Date.parse(`${onDate}T00:00:00+14:00`);
-  const comparison = compareWithPast({ rlu, bound }, meter, pasts, latestMs);
+  const compared = { rlu, bound, operator: reading.operator?.name, lotId: reading.lotId };
+  const comparison = compareWithPast(compared, { meter, table }, pasts, latestMs);
   return {
     state: found.cautions.length > 0 ? 'flagged' : 'valid',
     counted: true,
@@ -156,8 +166,8 @@ function countedReading({ rlu, bound, reading, taken, pasts, onDate, found }: Nu
     headline: say.sayVerdict(rlu, bound, read.verdict),
     sentences: [
       ...say.saySettling(read),
-      ...say.sayChance(read.probabilityAbove, taken, meter),
-      ...say.sayChange(comparison, meter),
+      ...say.sayChance(read.probabilityAbove, taken, { meter, table }),
+      ...say.sayChange(comparison, { meter, table }),
       ...notes(found),
       ...say.sayPurpose(reading),
     ],

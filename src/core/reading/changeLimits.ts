@@ -43,6 +43,14 @@ export function changeLimits(input: ChangeLimitsInput): ChangeLimits {
   const variance = logVarianceOfCv(cvAnalytical, 'cvAnalytical') / assaysPerSample + logVarianceOfCv(cvWithinPerson, 'cvWithinPerson');
   const sdLog = Math.sqrt(variance / samplesPerOccasion);
   const plainCv = Math.sqrt((cvAnalytical ** 2 / assaysPerSample + cvWithinPerson ** 2) / samplesPerOccasion);
-  const limit = z * Math.SQRT2 * sdLog;
-  return { normalFraction: z * Math.SQRT2 * plainCv, sdLog, riseFraction: Math.expm1(limit), fallFraction: Math.expm1(-limit) };
+  return { normalFraction: z * Math.SQRT2 * plainCv, sdLog, ...limitsOfDifference(Math.SQRT2 * sdLog, z) };
 }
+
+/**
+ * Rise and fall, as fractions, that a difference of two ln(readings) with this sd passes by noise alone as rarely as `z` says.
+ * @source fokkema2006
+ */
+export const limitsOfDifference = (sdOfDifference: number, z: number): Pick<ChangeLimits, 'riseFraction' | 'fallFraction'> => ({
+  riseFraction: Math.expm1(z * sdOfDifference),
+  fallFraction: Math.expm1(-z * sdOfDifference),
+});

@@ -34,6 +34,9 @@ export interface ReadingInterpretation {
   readonly daysToDecide: number | null;
 }
 
+/** The same with the noise as sd of ln(reading) of one reading, above 0. */
+export type LogReadingInput = Omit<ReadingInput, 'cv'> & { readonly sdLogSingle: number };
+
 /** More swabs than this are not worth taking: "swabbing will not settle this". */
 const MOST_DAYS = 3;
 
@@ -53,12 +56,35 @@ const MOST_DAYS = 3;
  *         cv in (0, 10], replicates a whole number from 1, risk in (0, 0.5)
  * @source jcgm106
  */
-export function interpretReading(input: ReadingInput): ReadingInterpretation {
-  const { readingRlu, cutoffRlu, prior } = input;
-  const { bound = 'exact', replicates = 1, risk = 0.05 } = input;
-  checkInput(input, bound, replicates, risk);
+export function interpretReading({ cv, ...reading }: ReadingInput): ReadingInterpretation {
+  const input = withDefaults(reading);
+  checkInput(input);
+  return interpret({ ...input, sdLogSingle: logSdOfCv(cv) });
+}
 
-  const sdLogSingle = logSdOfCv(input.cv);
+/**
+ * The same where the noise is a sum of variances on the log scale.
+ * @throws RangeError as above; sdLogSingle above 0
+ * @source jcgm106
+ */
+export function interpretLogReading({ sdLogSingle, ...reading }: LogReadingInput): ReadingInterpretation {
+  const input = withDefaults(reading);
+  checkInput(input);
+  requirePositive(sdLogSingle, 'sdLogSingle');
+  return interpret({ ...input, sdLogSingle });
+}
+
+type Checked = Omit<ReadingInput, 'cv' | 'bound'> & { readonly bound: Bound; readonly replicates: number; readonly risk: number };
+
+const withDefaults = ({ bound = 'exact', replicates = 1, risk = 0.05, ...rest }: Omit<ReadingInput, 'cv'>): Checked => ({
+  ...rest,
+  bound,
+  replicates,
+  risk,
+});
+
+function interpret(input: Checked & { readonly sdLogSingle: number }): ReadingInterpretation {
+  const { readingRlu, cutoffRlu, prior, bound, replicates, risk, sdLogSingle } = input;
   const sdLog = sdLogSingle / Math.sqrt(replicates);
   const z = oneSidedPoint(risk);
   const guardBand = { lowAtMostRlu: cutoffRlu * Math.exp(-z * sdLog), highAtLeastRlu: cutoffRlu * Math.exp(z * sdLog) };
@@ -84,7 +110,7 @@ export function interpretReading(input: ReadingInput): ReadingInterpretation {
 
 const oneSidedPoint = keepByKey((risk: number) => normalQuantile(1 - risk));
 
-function checkInput({ readingRlu, cutoffRlu, prior }: ReadingInput, bound: Bound, replicates: number, risk: number): void {
+function checkInput({ readingRlu, cutoffRlu, prior, bound, replicates, risk }: Checked): void {
   if (!(readingRlu === 0 && bound === 'at-most' && prior === undefined)) requirePositive(readingRlu, 'readingRlu');
   requirePositive(cutoffRlu, 'cutoffRlu');
   requireCount(replicates, 'replicates');

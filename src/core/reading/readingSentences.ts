@@ -1,9 +1,11 @@
+import { noiseOfMeter } from './blendNoise.ts';
 import { boundOnMeter } from './boundOnMeter.ts';
-import type { PastComparison } from './compareWithPast.ts';
+import type { MeterAndNoise, PastComparison } from './compareWithPast.ts';
 import type { ReadingInterpretation } from './interpretReading.ts';
 import { sayDate, type TakenAt } from './parseTakenAt.ts';
-import { sayNumber, sayRlu } from './sayRlu.ts';
-import type { Bound, ConditionResult, Meter, NotTakenReason, SwabReading } from './types.ts';
+import { sayChangeNoise, sayLooks, sayPercent, sayReadingNoise } from './sayNoise.ts';
+import { sayRlu } from './sayRlu.ts';
+import type { Bound, ConditionResult, NotTakenReason, SwabReading } from './types.ts';
 
 export const DECIDE_TODAY = 'Decide on findings today; swab again at the next planned visit.';
 export const COMPLETE_WITHOUT = 'The visit is complete without a reading.';
@@ -63,12 +65,11 @@ function saySettleChance(chance: number): string {
 }
 
 /** The chance for swab noise alone, or why there is none, always with what comes on top and what the cut-off does not do. */
-export function sayChance(probabilityAbove: number | null, taken: TakenAt | undefined, meter: Meter): string[] {
+export function sayChance(probabilityAbove: number | null, taken: TakenAt | undefined, { meter, table }: MeterAndNoise): string[] {
   if (probabilityAbove === null) return [`A number at the meter's limit gives no chance. ${DAY_TO_DAY} ${NOT_PREDICTIVE}`];
   const sampled = taken === undefined ? 'the plaque sampled' : `the plaque sampled at ${taken.localTime}`;
   const chance = `Allowing for swab noise alone, ${sayInHundred(probabilityAbove)} that ${sampled} was above this meter's cut-off.`;
-  const noise = `Swab noise of ${sayPercent(meter.cvAnalytical)} is assumed, not measured here.`;
-  return [`${chance} ${DAY_TO_DAY} ${NOT_PREDICTIVE}`, ...(meter.cvAnalyticalAssumed ? [noise] : [])];
+  return [`${chance} ${DAY_TO_DAY} ${NOT_PREDICTIVE}`, sayReadingNoise(table, noiseOfMeter(table, meter))];
 }
 
 function sayInHundred(probability: number): string {
@@ -77,27 +78,22 @@ function sayInHundred(probability: number): string {
   return count === 100 ? 'more than 99 in 100' : `${count} in 100`;
 }
 
-const sayPercent = (fraction: number): string => `${sayNumber(Math.round(100 * fraction))} %`;
-
-/** Change since the last counted reading, never as "improved"; the limit names what is assumed. */
-export function sayChange(comparison: PastComparison, meter: Meter): string[] {
+/** Change since the last counted reading, never as "improved"; the limit names its parts, what is assumed of them, and how often it errs. */
+export function sayChange(comparison: PastComparison, { meter, table }: MeterAndNoise): string[] {
   if (comparison.kind === 'none') return [];
   if (comparison.kind === 'other-meter') return ['Earlier readings are from a different meter: no comparison.'];
   const { reading, at } = comparison.past;
   const since = `${sayDate(at.localDate)} (${sayRlu(reading.rlu, boundOnMeter(reading.rlu, reading.bound, meter))})`;
   if (comparison.kind === 'open') return [`No comparison with ${since}: a number at the meter's limit leaves the change open.`];
   const { verdict, riseFraction, fallFraction } = comparison.change;
-  const limit = `Noise alone explains a rise of up to ${sayPercent(riseFraction)} or a fall of up to ${sayPercent(-fallFraction)}: ${sayParts(meter)}.`;
+  const parts = sayChangeNoise(table, noiseOfMeter(table, meter), comparison.shared);
+  const reach = `Noise alone explains a rise of up to ${sayPercent(riseFraction)} or a fall of up to ${sayPercent(-fallFraction)}`;
+  const limit = `${reach}: ${parts} ${sayLooks(table)}`;
   if (verdict === 'within-noise') return [`No change that this method can see since ${since}. ${limit}`];
   const direction = verdict === 'rise' ? 'Higher' : 'Lower';
   const sentence = `${direction} than on ${since}, by more than noise explains. ${limit}`;
   const regression = 'High first readings tend to fall without treatment; part of this fall is that.';
   return verdict === 'fall' && reading.rlu >= meter.cutoffRlu ? [sentence, regression] : [sentence];
-}
-
-function sayParts(meter: Meter): string {
-  const part = (name: string, cv: number, assumed: boolean) => `${name} ${sayPercent(cv)} (${assumed ? 'assumed' : 'measured'})`;
-  return `${part('repeatability', meter.cvAnalytical, meter.cvAnalyticalAssumed)} and ${part('day-to-day variation', meter.cvWithinPerson, meter.cvWithinPersonAssumed)}`;
 }
 
 /** What the number is for and what it does not say: with every number, whether counted or not. */

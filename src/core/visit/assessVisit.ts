@@ -115,6 +115,7 @@ function stepsOf(input: VisitInput, content: VisitContent) {
       pastReadings: visit.pastReadings,
       onDate,
       conditions: content.swabConditions,
+      noise: content.readingNoise,
       timeZone: practice.timeZone,
     }),
   );

@@ -1,4 +1,5 @@
 import type { LeafletTable } from '../leaflet/leafletTable.ts';
+import type { NoiseTable } from '../reading/noiseTable.ts';
 import type { SwabCondition } from '../reading/types.ts';
 import type { RegimenTables } from '../regimen/tables.ts';
 import type { FindingFill, ItemExclusion } from '../risk/findingFill.ts';
@@ -14,6 +15,7 @@ export interface VisitContent {
   readonly mouthFills: readonly MouthFill[];
   readonly protocols: readonly ProtocolTable[];
   readonly swabConditions: readonly SwabCondition[];
+  readonly readingNoise: NoiseTable;
   readonly regimen: RegimenTables;
   readonly leaflet: LeafletTable;
   readonly versions: { readonly code: string; readonly content: string };

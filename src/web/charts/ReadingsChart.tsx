@@ -1,9 +1,10 @@
 import { scaleLog, scaleUtc } from 'd3-scale';
 import type { StoredReading } from '../../api/bundles.ts';
+import { content } from '../content.ts';
 import { formatDate, formatMonth, formatNumber } from '../format.ts';
 import { noiseBand } from './noiseBand.ts';
 import { ticksOf } from './ReadingPicture.tsx';
-import { isCounted, sayRlu } from './storedReading.ts';
+import { isCounted, meterOf, sayRlu } from './storedReading.ts';
 
 const WIDTH = 900;
 const HEIGHT = 260;
@@ -13,13 +14,15 @@ const BAR = 10;
 
 type Drawn = StoredReading & { readonly rlu: number };
 
+const bandOf = (reading: Drawn) => noiseBand(reading.rlu, meterOf(reading), content.readingNoise);
+
 /** Readings with the band of their noise, hollow where they do not count, against the cut-off of the meter that gave them. */
 export function ReadingsChart({ readings }: { readonly readings: readonly StoredReading[] }) {
   const drawn = readings.filter((r): r is Drawn => r.rlu !== null && r.rlu > 0);
   const [first] = drawn;
   if (!first) return null;
   const times = drawn.map((r) => Date.parse(r.takenAt));
-  const values = drawn.flatMap((r) => [...noiseBand(r), r.cutoffRlu]);
+  const values = drawn.flatMap((r) => [...bandOf(r), r.cutoffRlu]);
   const x = scaleUtc()
     .domain([Math.min(...times) - 30 * DAY_MS, Math.max(...times) + 30 * DAY_MS])
     .range([PLOT.left, PLOT.right]);
@@ -77,7 +80,7 @@ export function ReadingsChart({ readings }: { readonly readings: readonly Stored
 
 function Mark({ reading, x, y }: { readonly reading: Drawn; readonly x: number; readonly y: (rlu: number) => number }) {
   const counts = isCounted(reading);
-  const [low, high] = noiseBand(reading);
+  const [low, high] = bandOf(reading);
   return (
     <g>
       {counts && <rect className="band" x={x - BAR / 2} width={BAR} y={y(high)} height={y(low) - y(high)} />}

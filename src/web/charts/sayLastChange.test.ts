@@ -18,6 +18,10 @@ const reading = (takenAt: string, rlu: number | null, part: Partial<StoredReadin
   cvWithinPersonAssumed: true,
   lowestRlu: 40,
   highestRlu: 60_000,
+  operator: 'Tomas Quill',
+  lotId: 'lot-birch',
+  onDate: takenAt.slice(0, 10),
+  told: null,
   ...part,
 });
 const may = (rlu: number | null, part?: Partial<StoredReading>) => reading('2026-05-09T09:00:00Z', rlu, part);
@@ -26,7 +30,7 @@ const november = (rlu: number | null, part?: Partial<StoredReading>) => reading(
 test('a halving may be noise, and is said to be, with the limit and what of it is assumed', () => {
   const [sentence] = sayLastChange([may(9000), november(4500)]);
   expect(sentence).toMatch(
-    /^No change that this method can see since 9 May 2026 \(9,000 RLU\)\. Noise alone explains a rise of up to 220 % or a fall of up to 69 %/,
+    /^No change that this method can see since 9 May 2026 \(9,000 RLU\)\. Noise alone explains a rise of up to 359 % or a fall of up to 78 %/,
   );
   expect(sentence).toMatch(/repeatability 25 % \(assumed\) and day-to-day variation 35 % \(assumed\)/);
   const measured = november(4500, { cvAnalyticalAssumed: false });

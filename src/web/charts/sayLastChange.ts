@@ -1,12 +1,14 @@
 import type { PersonRecord, StoredReading } from '../../api/bundles.ts';
+import { noiseOfMeter } from '../../core/reading/blendNoise.ts';
 import { compareWithPast } from '../../core/reading/compareWithPast.ts';
 import { expectedFall, FEWEST_PEOPLE } from '../../core/reading/expectedFall.ts';
-import { logVarianceOfCv } from '../../core/reading/logSdOfCv.ts';
+import { knownParts, OCCASION_PARTS, occasionSdLog } from '../../core/reading/noiseSums.ts';
 import { parseTakenAt } from '../../core/reading/parseTakenAt.ts';
 import { sayChange } from '../../core/reading/readingSentences.ts';
-import type { Meter, PastReading } from '../../core/reading/types.ts';
+import type { PastReading } from '../../core/reading/types.ts';
+import { content } from '../content.ts';
 import { formatNumber } from '../format.ts';
-import { isCounted } from './storedReading.ts';
+import { isCounted, meterOf } from './storedReading.ts';
 
 type Numbered = StoredReading & { readonly rlu: number };
 
@@ -18,13 +20,14 @@ export function sayLastChange(readings: readonly StoredReading[], firstReadings:
   const counted = readings.filter((r): r is Numbered => isCounted(r) && r.rlu !== null);
   const last = counted.at(-1);
   if (!last) return ['No reading that counts yet.'];
+  const meter = { meter: meterOf(last), table: content.readingNoise };
   const before = counted.slice(0, -1).flatMap((r) => {
     const at = parseTakenAt(r.takenAt);
     return at ? [{ reading: toPast(r), at }] : [];
   });
-  const comparison = compareWithPast(last, meterOf(last), before, Date.parse(last.takenAt));
+  const comparison = compareWithPast(toPast(last), meter, before, Date.parse(last.takenAt));
   if (comparison.kind === 'none') return ['One reading that counts: no change can be told yet.'];
-  const [change = ''] = sayChange(comparison, meterOf(last));
+  const [change = ''] = sayChange(comparison, meter);
   const isFall = comparison.kind === 'compared' && comparison.change.verdict === 'fall';
   const first = comparison.kind === 'compared' ? comparison.past.reading : undefined;
   return isFall && first ? [change, ...sayRegression(first, last, firstReadings)] : [change];
@@ -33,9 +36,8 @@ export function sayLastChange(readings: readonly StoredReading[], firstReadings:
 /** High first readings fall by themselves; by how much is said only from enough people of this practice, on this meter. */
 function sayRegression(first: PastReading, last: Numbered, firstReadings: PersonRecord['firstReadings']): readonly string[] {
   const population = firstReadings.find(({ meterId }) => meterId === last.meterId);
-  const sdLogSingle = Math.sqrt(
-    logVarianceOfCv(last.cvAnalytical, 'cvAnalytical') + logVarianceOfCv(last.cvWithinPerson, 'cvWithinPerson'),
-  );
+  const noise = noiseOfMeter(content.readingNoise, meterOf(last));
+  const sdLogSingle = occasionSdLog(noise);
   const fall = population && first.rlu > 0 ? expectedFall({ firstRlu: first.rlu, population, sdLogSingle }) : undefined;
   const isHigh = first.rlu >= last.cutoffRlu || fall?.ok === true;
   if (!isHigh) return [];
@@ -46,7 +48,8 @@ function sayRegression(first: PastReading, last: Numbered, firstReadings: Person
   }
   const seen = 1 - last.rlu / first.rlu;
   const { fraction, people } = fall.value;
-  const assumed = last.cvAnalyticalAssumed || last.cvWithinPersonAssumed ? ', with noise that is partly assumed' : '';
+  const isAssumed = knownParts(noise, OCCASION_PARTS).some(({ prior, ownWeight }) => prior.from === 'assumed' && ownWeight < 1);
+  const assumed = isAssumed ? ', with noise that is partly assumed' : '';
   return [
     `${general}: about ${sayPercent(fraction)} would be expected by that alone, ${sayPercent(seen)} was seen. Worked out from the first readings of ${formatNumber(people)} people of this practice on this meter${assumed}.`,
   ];
@@ -54,11 +57,12 @@ function sayRegression(first: PastReading, last: Numbered, firstReadings: Person
 
 const sayPercent = (fraction: number) => `${formatNumber(Math.round(100 * fraction))} %`;
 
-const toPast = ({ takenAt, rlu, bound, meterId }: Numbered): PastReading => ({ takenAt, rlu, bound, state: 'valid', meterId });
-
-function meterOf(reading: StoredReading): Meter {
-  const { meterId, meterName, cutoffRlu, lowestRlu, highestRlu, cvAnalytical, cvAnalyticalAssumed, cvWithinPerson, cvWithinPersonAssumed } =
-    reading;
-  const noise = { cvAnalytical, cvAnalyticalAssumed, cvWithinPerson, cvWithinPersonAssumed };
-  return { id: meterId, name: meterName, cutoffRlu, lowestRlu, highestRlu, countdownS: 0, ...noise };
-}
+const toPast = ({ takenAt, rlu, bound, meterId, operator, lotId }: Numbered): PastReading => ({
+  takenAt,
+  rlu,
+  bound,
+  state: 'valid',
+  meterId,
+  ...(operator !== null && { operator }),
+  ...(lotId !== null && { lotId }),
+});

@@ -9,6 +9,7 @@ import { useOpenForPrint } from '../parts/useOpenForPrint.ts';
 import { usePrintFoot } from '../printFoot.ts';
 import { useShown } from '../shown.ts';
 import { Findings, HomeCare, Levels, NotTaken, VisitsTable } from './overtime/OverTimeParts.tsx';
+import { Recomputed } from './overtime/Recomputed.tsx';
 import { withoutOwnWords } from './overtime/withoutOwnWords.ts';
 
 export function OverTimeScreen({ patientId, today }: { readonly patientId: string | null; readonly today: string }) {
@@ -78,6 +79,7 @@ function OnePerson({ patientId, today }: { readonly patientId: string; readonly 
         {meters.map((meterId) => (
           <ReadingsChart key={meterId} readings={readings.filter((r) => r.meterId === meterId)} />
         ))}
+        {!isOn && <Recomputed readings={readings} />}
         <NotTaken notTaken={notTaken} />
       </section>
       <Levels visits={closed} />

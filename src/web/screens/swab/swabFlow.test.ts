@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { readingNoise } from '../../../content/readingNoise.ts';
 import { swabConditions } from '../../../content/swabConditions.ts';
 import { assessReading } from '../../../core/reading/assessReading.ts';
 import { checkReading } from '../../../core/reading/checkReading.ts';
@@ -107,7 +108,7 @@ describe('the way to a number', () => {
       rlu: 5150,
       bound: 'exact',
     });
-    const got = assessReading({ ...setting, reading: flow.reading, meter });
+    const got = assessReading({ ...setting, noise: readingNoise, reading: flow.reading, meter });
     expect(got).toMatchObject({ state: 'valid', counted: true });
     expect(got.conditions.every((c) => c.state === 'met')).toBe(true);
     expect(checkReading(flow.reading, meter, setting.lots, later(38))).toEqual([]);
@@ -146,7 +147,7 @@ describe('the way to a number', () => {
   test('a clock set back after activation leaves the time unknown, never negative, and the number is taken', () => {
     const { flow } = run([...keys('yy1ys'), { setBackS: 3600 }, typed('5150')]);
     expect(flow.reading).toMatchObject({ rlu: 5150, activatedAt: later(0), takenAt: later(-3600) });
-    const { conditions } = assessReading({ ...setting, reading: flow.reading, meter });
+    const { conditions } = assessReading({ ...setting, noise: readingNoise, reading: flow.reading, meter });
     expect(conditions.find((c) => c.id === 'time-to-reading')).toMatchObject({ state: 'unknown' });
   });
 
@@ -312,7 +313,7 @@ describe('whatever is keyed', () => {
       fc.property(anyDoings, anyOver, anyReading, (doings, over, begun) => {
         const { flow } = run(doings, over, begun);
         const here = { ...setting, ...over };
-        const got = assessReading({ ...here, reading: flow.reading, meter: findMeter(here, flow.meterId) });
+        const got = assessReading({ ...here, noise: readingNoise, reading: flow.reading, meter: findMeter(here, flow.meterId) });
         if (flow.reading.rlu === undefined) return;
         numbers += 1;
         expect(got.counted).toBe(true);

@@ -1,7 +1,9 @@
-import { logSdOfCv } from '../../../core/reading/logSdOfCv.ts';
+import { noiseOfMeter } from '../../../core/reading/blendNoise.ts';
+import { readingSdLog } from '../../../core/reading/noiseSums.ts';
 import { DECIDE_TODAY, sayPurpose } from '../../../core/reading/readingSentences.ts';
 import type { Meter, ReadingAssessment, SwabReading } from '../../../core/reading/types.ts';
 import { ReadingPicture } from '../../charts/ReadingPicture.tsx';
+import { content } from '../../content.ts';
 import { SourceList, Why } from '../../parts/Sources.tsx';
 
 interface ReadingBlockProps {
@@ -26,7 +28,7 @@ export function ReadingBlock({ assessment, reading, meter, isShownToPatient }: R
             meter={meter}
             rlu={assessment.rlu ?? reading.rlu}
             bound={assessment.bound ?? 'exact'}
-            sdLog={logSdOfCv(meter.cvAnalytical)}
+            sdLog={readingSdLog(noiseOfMeter(content.readingNoise, meter))}
             counted={assessment.counted}
           />
         </div>
