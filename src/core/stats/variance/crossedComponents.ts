@@ -2,7 +2,7 @@ import type { Interval } from '../interval.ts';
 import { type AnovaRow, type TestedRow, testedRow } from './anovaRow.ts';
 import { componentInterval, mapNames, rawComponent, sharesOf, truncateNegatives, type Variances } from './componentEstimate.ts';
 import { type CrossedAnova, crossedAnova } from './crossedAnova.ts';
-import { type CrossedCells, type CrossedObservation, crossedCells } from './crossedCells.ts';
+import { type CrossedObservation, crossedCells } from './crossedCells.ts';
 import { distinctCategories } from './distinctCategories.ts';
 import type { MeanSquareTerm } from './mlsInterval.ts';
 import { varianceInterval } from './varianceInterval.ts';
@@ -52,9 +52,21 @@ const POOLING_P = 0.25;
  */
 export function crossedComponents(observations: readonly CrossedObservation[], level = 0.95): CrossedComponents {
   const study = crossedCells(observations);
-  const anova = crossedAnova(study);
-  const full = fullForm(anova, study, level);
-  const pooled = pooledForm(anova, study, level);
+  const { parts, operators, repeats } = study;
+  return componentsOfCrossed(crossedAnova(study), { parts: parts.length, operators: operators.length, repeats }, level);
+}
+
+/** How many of each a crossed study has. */
+export interface CrossedSizes {
+  readonly parts: number;
+  readonly operators: number;
+  readonly repeats: number;
+}
+
+/** The same from the table of a study that may not have been taken yet. */
+export function componentsOfCrossed(anova: CrossedAnova, sizes: CrossedSizes, level = 0.95): CrossedComponents {
+  const full = fullForm(anova, sizes, level);
+  const pooled = pooledForm(anova, sizes, level);
   const poolsAt25Percent = (anova.interaction.p ?? 0) > POOLING_P;
   const used = poolsAt25Percent ? { interaction: 0, ...pooled.components } : full.components;
   const reproducibility = used.operator + used.interaction;
@@ -77,8 +89,7 @@ export function crossedComponents(observations: readonly CrossedObservation[], l
 
 type Form<Name extends string> = Readonly<Record<Name, readonly MeanSquareTerm[]>>;
 
-function fullForm(anova: CrossedAnova, { parts, operators, repeats: r }: CrossedCells, level: number) {
-  const [p, o] = [parts.length, operators.length];
+function fullForm(anova: CrossedAnova, { parts: p, operators: o, repeats: r }: CrossedSizes, level: number) {
   const terms = (part: number, operator: number, interaction: number, error: number): readonly MeanSquareTerm[] => [
     { coefficient: part, row: anova.part },
     { coefficient: operator, row: anova.operator },
@@ -108,8 +119,7 @@ function fullForm(anova: CrossedAnova, { parts, operators, repeats: r }: Crossed
   };
 }
 
-function pooledForm(anova: CrossedAnova, { parts, operators, repeats: r }: CrossedCells, level: number): PooledComponents {
-  const [p, o] = [parts.length, operators.length];
+function pooledForm(anova: CrossedAnova, { parts: p, operators: o, repeats: r }: CrossedSizes, level: number): PooledComponents {
   const sumSquares = anova.interaction.sumSquares + anova.error.sumSquares;
   const df = anova.interaction.df + anova.error.df;
   const error = { sumSquares, df, meanSquare: sumSquares / df };

@@ -32,7 +32,11 @@ export function oneWayComponents(groups: readonly (readonly number[])[], level =
   if (odd >= 0) throw new RangeError(`groups.${odd} must hold as many values as the first group: ${groups[odd]?.length}, not ${n}`);
   if (n < 2) throw new RangeError('groups must hold at least two values each');
   requireSpreadWithin(groups);
-  const anova = oneWayAnova(groups);
+  return componentsOfOneWay(oneWayAnova(groups), n, level);
+}
+
+/** The same from the table of a study that may not have been taken yet; `n` values in each group. */
+export function componentsOfOneWay(anova: OneWayAnova, n: number, level = 0.95): OneWayComponents {
   const terms = (between: number, within: number): readonly MeanSquareTerm[] => [
     { coefficient: between, row: anova.between },
     { coefficient: within, row: anova.within },
