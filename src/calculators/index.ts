@@ -8,6 +8,8 @@ import { controlChart } from './control/controlChart.ts';
 import { runLength } from './control/runLength.ts';
 import { cutoffStudy } from './diagnostic/cutoffStudy.ts';
 import { diagnosticTable } from './diagnostic/diagnosticTable.ts';
+import { detectionLimit } from './measurement/detectionLimit.ts';
+import { dilutionLinearity } from './measurement/dilutionLinearity.ts';
 import { gaugeCrossed } from './measurement/gaugeCrossed.ts';
 import { gaugeNested } from './measurement/gaugeNested.ts';
 import { censoredSummary } from './readings/censoredSummary.ts';
@@ -36,6 +38,8 @@ export const calculators: readonly Calculator[] = [
   raterIcc,
   controlChart,
   runLength,
+  detectionLimit,
+  dilutionLinearity,
   riskAssessment,
   riskComparison,
   fluorideContent,

@@ -38,4 +38,20 @@ export const controlSources: Readonly<Record<string, Source>> = {
     cite: 'Stroud, Secrest 1966, Gaussian quadrature formulas, Prentice-Hall',
     read: 'from memory; every power up to twice the number of nodes is integrated exactly',
   },
+  'montgomery-peck2012': {
+    cite: 'Montgomery, Peck, Vining 2012, Introduction to linear regression analysis, 5th edition, Wiley',
+    read: 'from memory; line, lack of fit and curvature reproduced by an independent program',
+  },
+  'clsi-ep17': {
+    cite: 'CLSI EP17, evaluation of detection capability; Armbruster, Pry 2008, limit of blank, limit of detection and limit of quantitation, Clin Biochem Rev 29 suppl 1:S49-S52',
+    read: 'from memory: the formulas, reproduced by an independent program',
+  },
+  'nist-strd': {
+    cite: 'National Institute of Standards and Technology, Statistical Reference Datasets, itl.nist.gov/div898/strd',
+    read: 'certified values read in the published files',
+  },
+  tobin1958: {
+    cite: 'Tobin 1958, estimation of relationships for limited dependent variables, Econometrica 26:24-36',
+    read: 'from memory; its example is reproduced to twelve digits outside this repository',
+  },
 };

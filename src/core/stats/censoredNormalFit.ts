@@ -1,5 +1,5 @@
 import type { Bound } from '../reading/types.ts';
-import { inverseMills, normalLogCdf } from './normal.ts';
+import { censoredTerm, sideOf } from './censoredTerm.ts';
 import type { Result } from './result.ts';
 
 export interface CensoredValue {
@@ -98,18 +98,14 @@ function slopeAt(values: readonly CensoredValue[], { eta, theta }: Point): Slope
   let logLikelihood = 0;
   let [ge, gt, ee, et, tt] = [0, 0, 0, 0, 0];
   for (const { value, bound } of values) {
-    const side = bound === 'at-least' ? -1 : 1;
-    const u = side * (theta * value - eta);
-    // dL/du and -d2L/du2 of this value's part of the likelihood.
-    let [first, curvature] = [-u, 1];
+    const side = sideOf(bound);
+    const term = censoredTerm(bound, side * (theta * value - eta));
+    const { slope: first, curvature } = term;
+    logLikelihood += term.logLikelihood;
     if (bound === 'exact') {
-      logLikelihood += (theta > 0 ? Math.log(theta) : Number.NEGATIVE_INFINITY) - 0.5 * u * u;
+      logLikelihood += theta > 0 ? Math.log(theta) : Number.NEGATIVE_INFINITY;
       gt += 1 / theta;
       tt += 1 / theta ** 2;
-    } else {
-      logLikelihood += normalLogCdf(u);
-      first = inverseMills(u);
-      curvature = first * (u + first);
     }
     ge -= side * first;
     gt += side * first * value;
