@@ -35,6 +35,18 @@ export const RIGHTS = {
   withdrawRelease: ['dentist', 'hygienist'],
   closeVisit: ['hygienist', 'dentist'],
   correctVisit: ['hygienist', 'dentist'],
+  recordControl: EVERYONE,
+  /** A number out of limits is not made to go away by whoever typed it. */
+  voidReading: ['lead', 'hygienist', 'dentist'],
+  saveControlPlan: ['lead', 'hygienist', 'dentist'],
+  /** Readings count although a control is out of limits. */
+  overrideStop: ['hygienist', 'dentist'],
+  planStudy: ['lead', 'hygienist', 'dentist'],
+  recordStudyReading: EVERYONE,
+  reportStudy: ['lead', 'hygienist', 'dentist'],
+  dropStudy: ['lead', 'hygienist', 'dentist'],
+  /** Who may say what stands in the action. */
+  recordTraining: EVERYONE,
   changeMember: ['lead'],
   changePassword: EVERYONE,
   /** One's own alone. */

@@ -134,7 +134,7 @@ export interface ReadingTable extends SiteRow {
   state: 'valid' | 'flagged' | 'void' | 'failed' | 'not-taken';
   /** JSON: list of short clauses. */
   reasons: string;
-  /** JSON: SwabReading as it was noted, so that the assessment can be made again. */
+  /** JSON of what was noted, so that it can be assessed again: SwabReading of a patient, ControlNote of a control, StudyRunNote of a study. */
   swab: string | null;
 }
 
@@ -217,6 +217,9 @@ export type CatalogKind =
   | 'lot'
   | 'shelf-item'
   | 'study'
+  | 'control-plan'
+  | 'stop-override'
+  | 'training'
   | 'standing-order'
   | 'setting'
   | 'local-protocol'

@@ -41,3 +41,8 @@ export interface StandingOrder {
   /** UTC. */
   readonly withdrawnBy?: { readonly name: string; readonly at: string } | undefined;
 }
+
+/** Beside a reading of a study: which swab of its run sheet it is. */
+export interface StudyRunNote {
+  readonly run: number;
+}

@@ -1,3 +1,6 @@
+import type { ControlPlan, StopOverride } from '../../core/checks/control.ts';
+import type { Study } from '../../core/checks/study.ts';
+import type { Training } from '../../core/checks/training.ts';
 import type { Meter, SwabLot } from '../../core/reading/types.ts';
 import type { ShelfItem } from '../../core/regimen/types.ts';
 import type { CatalogKind, Db } from '../schema.ts';
@@ -13,7 +16,15 @@ export type CatalogBody<K extends CatalogKind> = K extends 'meter'
       ? ShelfItem
       : K extends 'standing-order'
         ? StandingOrder
-        : unknown;
+        : K extends 'control-plan'
+          ? ControlPlan
+          : K extends 'stop-override'
+            ? StopOverride
+            : K extends 'study'
+              ? Study
+              : K extends 'training'
+                ? Training
+                : unknown;
 
 export interface CatalogEntry<K extends CatalogKind> {
   readonly id: string;

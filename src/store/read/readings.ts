@@ -27,3 +27,8 @@ export function findReadingOfVisit(db: Db, scope: SiteScope, visitId: string): P
   const query = db.selectFrom('reading').selectAll().where('siteId', '=', scope.siteId).where('visitId', '=', visitId);
   return query.where('use', '=', 'patient').executeTakeFirst();
 }
+
+/** Of a person, a control or a study. */
+export function findReading(db: Db, scope: SiteScope, id: string): Promise<ReadingTable | undefined> {
+  return db.selectFrom('reading').selectAll().where('siteId', '=', scope.siteId).where('id', '=', id).executeTakeFirst();
+}

@@ -1,0 +1,42 @@
+import { AppError } from '../api/errors.ts';
+import type { StopOverride } from '../core/checks/control.ts';
+import { findCatalogEntry } from '../store/read/catalog.ts';
+import { findControl, overrideIdOf } from '../store/read/checks.ts';
+import { saveCatalogRow } from '../store/write/catalog.ts';
+import { requireDate, requireReason } from './checks.ts';
+import { type ActionContext, inTransaction } from './context.ts';
+import { requireRight } from './rights.ts';
+
+export interface OverrideStopInput {
+  /** The control that is out of limits, as it was seen on the page. */
+  readonly controlId: string;
+  /** Local date of today. */
+  readonly onDate: string;
+  readonly reason: string;
+}
+
+/**
+ * Lets readings of one meter and lot count today although this control is out of limits. It answers that one control: the next one that
+ * is out, and the next day, stop again. Each reading taken under it carries the name and the reason.
+ * @returns the override that holds; where somebody gave one before, that one
+ * @throws AppError NOT_ALLOWED, REASON_REQUIRED, READING_NOT_FOUND, INPUT_INVALID
+ */
+export async function overrideStop(context: ActionContext, input: OverrideStopInput): Promise<StopOverride> {
+  const { scope, actor, now } = context;
+  requireRight(actor, 'overrideStop');
+  const reason = requireReason(input.reason);
+  const onDate = requireDate('onDate', input.onDate);
+  return inTransaction(context, 'overrideStop', async (trx, log) => {
+    const control = await findControl(trx, scope, input.controlId);
+    if (!control) throw new AppError('READING_NOT_FOUND', 'There is no such control in this practice.');
+    if (control.state === 'void') throw new AppError('INPUT_INVALID', 'This control does not count, so it stops nothing.');
+    const id = overrideIdOf({ onDate, controlId: control.id });
+    const before = await findCatalogEntry(trx, scope, 'stop-override', id);
+    if (before) return before.body;
+    const { meterId, lotId } = control;
+    const body: StopOverride = { controlId: control.id, meterId, lotId, onDate, by: actor.name, at: now(), reason };
+    const row = await saveCatalogRow(trx, scope, { kind: 'stop-override', id, body: JSON.stringify(body) }, 0);
+    if (row) log.row('catalog', row, reason);
+    return body;
+  });
+}

@@ -1,0 +1,84 @@
+import type { Bound } from '../reading/types.ts';
+
+export type StudyKind = 'hands' | 'lots' | 'paired-days' | 'meters' | 'new-lot' | 'cutoff';
+export type StudyState = 'planned' | 'running' | 'reported' | 'dropped';
+
+/** One part of the noise, a variance of ln(RLU). */
+export type NoiseComponent = 'repeatability' | 'operator' | 'lot' | 'meter' | 'withinPerson';
+
+/** One swab of the run sheet, in the order in which it is taken. */
+export interface StudyRun {
+  readonly index: number;
+  /** The solution, coupon or person that is swabbed, under a label without a name. */
+  readonly part?: string | undefined;
+  readonly operator?: string | undefined;
+  readonly lotId?: string | undefined;
+  /** Where the study compares meters; otherwise the study's own. */
+  readonly meterId?: string | undefined;
+  readonly replicate: number;
+}
+
+export interface StudyDesign {
+  readonly medium: 'atp-solution' | 'coated-coupon' | 'people';
+  readonly parts: number;
+  readonly operators: readonly string[];
+  readonly replicates: number;
+  /** The order of the run sheet follows from it. */
+  readonly seed: number;
+  /** Half width of the interval that was wanted, as a ratio above 1. */
+  readonly wantedRatio?: number | undefined;
+}
+
+/** What a practice has measured of its own noise. */
+export interface StudyEstimate {
+  readonly component: NoiseComponent;
+  /** Of ln(RLU), 0 or more. */
+  readonly variance: number;
+  readonly degreesOfFreedom: number;
+}
+
+export interface StudyReport {
+  readonly by: string;
+  /** UTC. */
+  readonly at: string;
+  /** Local date. */
+  readonly onDate: string;
+  /** In plain words, the first of them the answer. */
+  readonly sentences: readonly string[];
+  readonly estimates: readonly StudyEstimate[];
+  /** Everything computed, for the table; its shape belongs to the kind of study. */
+  readonly body: unknown;
+}
+
+/** A swab study: planned, taken run by run, reported or given up. */
+export interface Study {
+  readonly id: string;
+  readonly kind: StudyKind;
+  readonly meterId: string;
+  readonly lotIds: readonly string[];
+  readonly plannedBy: string;
+  /** UTC. */
+  readonly plannedAt: string;
+  readonly design: StudyDesign;
+  readonly runs: readonly StudyRun[];
+  readonly state: StudyState;
+  readonly report?: StudyReport | undefined;
+  readonly dropped?: { readonly by: string; readonly at: string; readonly reason: string } | undefined;
+}
+
+/** One reading of a study. */
+export interface StudyReading {
+  readonly id: string;
+  readonly studyId: string;
+  readonly run: number;
+  readonly meterId: string;
+  readonly lotId: string | null;
+  readonly operator: string | null;
+  /** UTC. */
+  readonly takenAt: string;
+  readonly rlu: number;
+  readonly bound: Bound;
+  readonly state: 'valid' | 'void';
+  readonly voidReason: string | null;
+  readonly version: number;
+}
