@@ -14,6 +14,7 @@ import { listTasksOfPatient } from '../store/read/tasks.ts';
 import { findVisit, listVisits, type Visit } from '../store/read/visits.ts';
 import type { Db, TaskTable } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
+import { readControlSpans } from './readControlSpans.ts';
 
 /** A visit as it stands in the store, put together as one assessment looks at it. */
 export interface LoadedVisit {
@@ -52,6 +53,7 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
   const practice = visit.state === 'open' ? stored.practice : withItsShelf(stored.practice, courses, visit);
   const correctedOn = visit.said?.corrections?.at(-1)?.on;
   const ofVisit = courses.filter((course) => course.visitId === visitId);
+  const controls = await readControlSpans(db, scope, visit.onDate);
   const refused = ofVisit.flatMap(({ shelfItemId, refusal }) => (refusal ? [{ shelfItemId, ...refusal }] : []));
   const input: VisitInput = {
     practice,
@@ -63,6 +65,7 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
       language: said.language ?? patient.profile.language ?? 'en',
       answers: { ...carried, ...said.answers },
       pastReadings: listPastReadings(readings, new Set(earlier.map((v) => v.id))),
+      ...(controls === undefined ? {} : { controls }),
       ...(confirmed === undefined ? {} : { confirmed }),
       signed: ofVisit.flatMap(({ signature }) => signature ?? []),
       ...(refused.length === 0 ? {} : { refused }),
@@ -77,7 +80,7 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
 /** What was said and seen at this visit itself; the rest of the input is looked up. */
 type Said = Omit<
   VisitInput['visit'],
-  'onDate' | 'language' | 'pastReadings' | 'pastCare' | 'pastGoals' | 'confirmed' | 'signed' | 'refused'
+  'onDate' | 'language' | 'pastReadings' | 'controls' | 'pastCare' | 'pastGoals' | 'confirmed' | 'signed' | 'refused'
 > & {
   readonly language?: VisitInput['visit']['language'];
 };

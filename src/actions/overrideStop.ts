@@ -1,7 +1,10 @@
 import { AppError } from '../api/errors.ts';
-import type { StopOverride } from '../core/checks/control.ts';
-import { findCatalogEntry } from '../store/read/catalog.ts';
-import { findControl, overrideIdOf } from '../store/read/checks.ts';
+import type { Control, StopOverride } from '../core/checks/control.ts';
+import { judgeControls } from '../core/checks/judgeControls.ts';
+import { findCatalogEntry, listCatalog } from '../store/read/catalog.ts';
+import { findControl, listControls, overrideIdOf } from '../store/read/checks.ts';
+import type { Db } from '../store/schema.ts';
+import type { SiteScope } from '../store/siteScope.ts';
 import { saveCatalogRow } from '../store/write/catalog.ts';
 import { requireDate, requireReason } from './checks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
@@ -29,14 +32,23 @@ export async function overrideStop(context: ActionContext, input: OverrideStopIn
   return inTransaction(context, 'overrideStop', async (trx, log) => {
     const control = await findControl(trx, scope, input.controlId);
     if (!control) throw new AppError('READING_NOT_FOUND', 'There is no such control in this practice.');
-    if (control.state === 'void') throw new AppError('INPUT_INVALID', 'This control does not count, so it stops nothing.');
     const id = overrideIdOf({ onDate, controlId: control.id });
     const before = await findCatalogEntry(trx, scope, 'stop-override', id);
     if (before) return before.body;
     const { meterId, lotId } = control;
+    await requireStopped(trx, scope, control);
     const body: StopOverride = { controlId: control.id, meterId, lotId, onDate, by: actor.name, at: now(), reason };
     const row = await saveCatalogRow(trx, scope, { kind: 'stop-override', id, body: JSON.stringify(body) }, 0);
     if (row) log.row('catalog', row, reason);
     return body;
   });
+}
+
+/** Only the newest control of its meter and lot stops anything, and only while it is out of limits. */
+async function requireStopped(trx: Db, scope: SiteScope, { id, meterId, lotId }: Control): Promise<void> {
+  const plans = (await listCatalog(trx, scope, 'control-plan')).map(({ body }) => body);
+  const lots = judgeControls(await listControls(trx, scope, { meterId }), plans);
+  const newest = lots.find((lot) => lot.lotId === lotId)?.controls.findLast(({ state }) => state !== 'void');
+  if (newest?.control.id !== id || newest.state !== 'out')
+    throw new AppError('INPUT_INVALID', 'This control stops nothing: it is in line, void, or another came after it.');
 }

@@ -1,5 +1,6 @@
 import { AppError } from '../api/errors.ts';
-import type { Study, StudyKind } from '../core/checks/study.ts';
+import type { Study } from '../core/checks/study.ts';
+import type { StudyKind } from '../core/reading/types.ts';
 import { requireText } from './checks.ts';
 import type { ActionContext } from './context.ts';
 import { requireLot, requireMeter } from './requireSupplies.ts';

@@ -239,6 +239,16 @@ const PastCareSchema = z.strictObject({
   stopReason: z.string().max(300).optional(),
 });
 
+export const ControlSpanSchema = z.strictObject({
+  meterId: text(100),
+  lotId: text(100),
+  controlId: text(100),
+  from: isoTime,
+  state: z.enum(['in-control', 'warning', 'out', 'no-target']),
+  says: z.string().max(200),
+  override: z.strictObject({ by: text(200), at: isoTime, reason: text(500) }).optional(),
+});
+
 export const VisitSchema = z.strictObject({
   onDate: isoDate,
   language: z.enum(['en', 'es']),
@@ -248,6 +258,7 @@ export const VisitSchema = z.strictObject({
   meterId: text(100).optional(),
   reading: SwabReadingSchema.optional(),
   pastReadings: z.array(PastReadingSchema),
+  controls: z.array(ControlSpanSchema).optional().describe('how the controls of meters and lots stood over the day'),
   confirmed: ConfirmedLevelSchema.optional(),
   signed: z.array(SignedItemSchema),
   refused: z.array(RefusedItemSchema).optional(),

@@ -19,6 +19,7 @@ it('voids for the conditions that make it another measurement, and only flags th
     'before-cleaning',
     'lot-in-date',
     'meter-range',
+    'control-in-line',
     'site',
   ]);
 });

@@ -37,6 +37,17 @@ export const swabConditions: readonly SwabCondition[] = [
     source: { key: 'whiteley2012', status: 'read', note: 'meters do not warn outside their range' },
   },
   {
+    id: 'control-in-line',
+    label: 'Last control of this meter and lot within its limits',
+    failing: 'not-counted',
+    unknown: 'list',
+    source: {
+      key: 'common-practice',
+      status: 'common-practice',
+      note: 'a control out of limits stops results until it is resolved; a hygienist or dentist may override it with a reason',
+    },
+  },
+  {
     id: 'site',
     label: 'Lower front teeth, tongue side',
     failing: 'not-counted',

@@ -4,6 +4,7 @@ import { accountsContract } from './contract/accounts.ts';
 import { actionsContract } from './contract/actions.ts';
 import { chainContract } from './contract/chain.ts';
 import { chairsideContract } from './contract/chairside.ts';
+import { checksContract } from './contract/checks.ts';
 import { closingContract } from './contract/closing.ts';
 import { correctionContract } from './contract/correction.ts';
 import { dayContract } from './contract/day.ts';
@@ -52,6 +53,7 @@ export function storeContract(engine: Engine): void {
     chairsideContract(bench);
     dayContract(bench);
     closingContract(bench);
+    checksContract(bench);
     correctionContract(bench);
     oneTransactionContract(bench);
     planRecordContract(bench);

@@ -1,10 +1,6 @@
-import type { Bound } from '../reading/types.ts';
+import type { Bound, OwnEstimate, StudyKind } from '../reading/types.ts';
 
-export type StudyKind = 'hands' | 'lots' | 'paired-days' | 'meters' | 'new-lot' | 'cutoff';
 export type StudyState = 'planned' | 'running' | 'reported' | 'dropped';
-
-/** One part of the noise, a variance of ln(RLU). */
-export type NoiseComponent = 'repeatability' | 'operator' | 'lot' | 'meter' | 'withinPerson';
 
 /** One swab of the run sheet, in the order in which it is taken. */
 export interface StudyRun {
@@ -29,13 +25,8 @@ export interface StudyDesign {
   readonly wantedRatio?: number | undefined;
 }
 
-/** What a practice has measured of its own noise. */
-export interface StudyEstimate {
-  readonly component: NoiseComponent;
-  /** Of ln(RLU), 0 or more. */
-  readonly variance: number;
-  readonly degreesOfFreedom: number;
-}
+/** What a study says of one part of the noise, before it is known which study of which day that was. */
+export type StudyEstimate = Pick<OwnEstimate, 'component' | 'variance' | 'degreesOfFreedom' | 'readings'>;
 
 export interface StudyReport {
   readonly by: string;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { readingNoise } from '../../content/readingNoise.ts';
+import type { ControlSpan } from '../checks/controlSpan.ts';
 import { type AssessReadingInput, assessReading } from './assessReading.ts';
 import type { Meter, PastReading, SwabCondition, SwabReading } from './types.ts';
 
@@ -198,6 +199,62 @@ describe('conditions', () => {
     const unknown: SwabCondition = { id: 'moon', label: '', failing: 'flag', unknown: 'say', source };
     expect(() => assess({}, { conditions: [unknown] })).toThrow(/moon/);
     expect(() => assess({}, { conditions: [{ ...unknown, id: 'since-eating' }] })).toThrow(/limit/);
+  });
+});
+
+describe('the control of the meter and lot', () => {
+  const withControl: readonly SwabCondition[] = [
+    ...conditions,
+    { id: 'control-in-line', label: '', failing: 'not-counted', unknown: 'list', source },
+  ];
+  const span: ControlSpan = {
+    meterId: 'a',
+    lotId: 'lot-1',
+    controlId: 'c1',
+    from: '2026-07-03T07:30:00.000Z',
+    state: 'out',
+    says: 'control rule 2 of 6: one far too high',
+  };
+  const under = (controls: AssessReadingInput['controls'], changes: Partial<SwabReading> = {}) =>
+    assess(changes, { conditions: withControl, controls, timeZone: 'Europe/London' });
+  const out = 'the control of 3 July 2026, 08:30, was out of limits (control rule 2 of 6: one far too high)';
+
+  it('stops a reading while it is out, and the number stays', () => {
+    expect(under([span])).toMatchObject({ state: 'void', counted: false, rlu: 5150, headline: `Not counted: ${out}.` });
+  });
+
+  it('with an override lets it count, with who and why', () => {
+    const override = { by: 'Ines Marrow', at: '2026-07-03T07:40:00.000Z', reason: 'came from far' };
+    const got = under([{ ...span, override }]);
+    expect(got).toMatchObject({ state: 'flagged', counted: true, verdict: 'too-close' });
+    expect(got.sentences).toContain(`Counted, with caution: ${out}; Ines Marrow let readings count that day: came from far.`);
+  });
+
+  it.each<[string, readonly ControlSpan[], boolean]>([
+    ['in line again before the swab', [span, { ...span, from: '2026-07-03T09:00:00.000Z', state: 'in-control' }], true],
+    ['out only after the swab', [{ ...span, from: '2026-07-03T09:36:01.000Z' }], true],
+    ['of another lot', [{ ...span, lotId: 'lot-2' }], true],
+    ['of another meter', [{ ...span, meterId: 'b' }], true],
+    ['a warning alone', [{ ...span, state: 'warning' }], true],
+    ['without a target yet', [{ ...span, state: 'no-target' }], true],
+    ['out at the very moment of the swab', [{ ...span, from: '2026-07-03T09:36:00.000Z' }], false],
+  ])('%s', (_, controls, counted) => {
+    expect(under(controls).counted).toBe(counted);
+  });
+
+  it('without a time the newest control of the day decides', () => {
+    expect(under([span], { takenAt: undefined }).counted).toBe(false);
+  });
+
+  it('is unknown, and no sentence speaks of it, where none is on record', () => {
+    const condition = (got: ReturnType<typeof under>) => got.conditions.at(-1);
+    expect(under(undefined)).toMatchObject({ state: 'valid', sentences: assess().sentences });
+    expect(condition(under(undefined))).toEqual({
+      id: 'control-in-line',
+      state: 'unknown',
+      says: 'control of this meter and lot not known',
+    });
+    expect(condition(under([]))).toMatchObject({ state: 'unknown', says: 'no control on record for this meter and lot' });
   });
 });
 

@@ -1,3 +1,4 @@
+import type { ControlSpan } from '../checks/controlSpan.ts';
 import { keepByTable } from '../keep/keepByTable.ts';
 import type { SourceRef } from '../visit/answer.ts';
 import { noiseOfMeter } from './blendNoise.ts';
@@ -37,6 +38,8 @@ export interface AssessReadingInput {
   readonly noise: NoiseTable;
   /** IANA name of the practice's zone; a time in UTC is shown in it. */
   readonly timeZone?: string | undefined;
+  /** How the controls of the meters and lots stood over the day; absent = not known. */
+  readonly controls?: readonly ControlSpan[] | undefined;
 }
 
 const METHOD_SOURCES: readonly SourceRef[] = [
@@ -72,7 +75,10 @@ export function assessReading(input: AssessReadingInput): ReadingAssessment {
     reading: past,
     at: requireTime(past.takenAt, `pastReadings.${i}.takenAt`, timeZone),
   }));
-  const conditions = evaluateConditions({ reading, taken, meter, lots, past: pasts.map((p) => p.at), onDate }, input.conditions);
+  const conditions = evaluateConditions(
+    { reading, taken, meter, lots, past: pasts.map((p) => p.at), onDate, controls: input.controls, timeZone },
+    input.conditions,
+  );
   const found = sortOut(input.conditions, conditions);
   const withOwn = withConditionSources(input.conditions);
 
@@ -103,7 +109,7 @@ interface Found {
 }
 
 function sortOut(table: readonly SwabCondition[], results: readonly ConditionResult[]): Found {
-  const effect = (result: ConditionResult, i: number) => (result.state === 'met' ? 'none' : table[i]?.[result.state]);
+  const effect = (result: ConditionResult, i: number) => (result.state === 'met' ? 'none' : (result.effect ?? table[i]?.[result.state]));
   const having = (wanted: string) => results.filter((result, i) => effect(result, i) === wanted);
   return { voiding: having('not-counted'), cautions: having('flag'), mentions: having('say') };
 }

@@ -1,5 +1,6 @@
+import { type ControlSpan, findSpan } from '../checks/controlSpan.ts';
 import { boundOnMeter } from './boundOnMeter.ts';
-import { sayDate, type TakenAt } from './parseTakenAt.ts';
+import { parseTakenAt, sayDate, type TakenAt } from './parseTakenAt.ts';
 import { sayDuration, secondsToReading } from './secondsToReading.ts';
 import type { ConditionResult, Meter, SwabCondition, SwabLot, SwabReading } from './types.ts';
 
@@ -13,6 +14,9 @@ export interface SwabCircumstances {
   readonly past: readonly TakenAt[];
   /** ISO local date of the visit; used where the time of the swab was not noted. */
   readonly onDate: string;
+  /** How the controls stood over the day; absent = not known. */
+  readonly controls?: readonly ControlSpan[] | undefined;
+  readonly timeZone?: string | undefined;
 }
 
 type Outcome = Omit<ConditionResult, 'id'>;
@@ -31,6 +35,7 @@ const CHECKS: Readonly<Record<string, (swab: SwabCircumstances, condition: SwabC
         : failing('taken after cleaning, polishing or probing'),
   'lot-in-date': lotInDate,
   'meter-range': meterRange,
+  'control-in-line': controlInLine,
   site: ({ reading: { site } }) =>
     site === undefined
       ? unknown('site not noted')
@@ -116,6 +121,21 @@ function meterRange({ reading: { rlu, bound }, meter }: SwabCircumstances): Outc
   const onMeter = boundOnMeter(rlu, bound, meter);
   if (onMeter === 'exact') return met("within the meter's range");
   return met(onMeter === 'at-most' ? "at or below the meter's lowest reading" : "at or above the meter's highest reading");
+}
+
+/** A control out of limits stops its meter and lot until the next one in line; an override with its reason lets the reading count. */
+function controlInLine({ reading: { lotId }, meter, taken, controls, timeZone }: SwabCircumstances): Outcome {
+  if (controls === undefined || meter === undefined || lotId === undefined) return unknown('control of this meter and lot not known');
+  const span = findSpan(controls, { meterId: meter.id, lotId }, taken?.instantMs);
+  if (span === undefined) return unknown('no control on record for this meter and lot');
+  const at = parseTakenAt(span.from, timeZone);
+  const when = at === undefined ? '' : ` of ${sayDate(at.localDate)}, ${at.localTime},`;
+  if (span.state === 'no-target') return unknown(`the control${when} has no target yet`);
+  if (span.state !== 'out') return met(`the control${when} was in line`);
+  const out = `the control${when} was out of limits (${span.says})`;
+  if (span.override === undefined) return failing(out);
+  const { by, reason } = span.override;
+  return { ...failing(`${out}; ${by} let readings count that day: ${reason}`), effect: 'flag' };
 }
 
 function minutesSince(minutes: number | undefined, what: string, condition: SwabCondition): Outcome {

@@ -117,6 +117,8 @@ export interface ConditionResult {
   readonly state: 'met' | 'failing' | 'unknown';
   /** Short clause in plain words, e.g. "taken after polishing". */
   readonly says: string;
+  /** A failing condition that a named member has made weaker than the table says, with a reason. */
+  readonly effect?: 'flag' | undefined;
 }
 
 export type ReadingState = 'valid' | 'flagged' | 'void' | 'failed' | 'not-taken';

@@ -117,6 +117,7 @@ function stepsOf(input: VisitInput, content: VisitContent) {
       conditions: content.swabConditions,
       noise: content.readingNoise,
       timeZone: practice.timeZone,
+      controls: visit.controls,
     }),
   );
   const level = once(() => proposeLevel({ mouth: mouth(), items: answered().items, ageYears, settings, protocols: content.protocols }));

@@ -1,3 +1,4 @@
+import type { ControlSpan } from '../checks/controlSpan.ts';
 import type { Leaflet, LeafletLanguage } from '../leaflet/types.ts';
 import type { NoteSection } from '../note/noteSections.ts';
 import type { Meter, PastReading, ReadingAssessment, SwabLot, SwabReading } from '../reading/types.ts';
@@ -128,6 +129,8 @@ export interface VisitInput {
     readonly meterId?: string | undefined;
     readonly reading?: SwabReading | undefined;
     readonly pastReadings: readonly PastReading[];
+    /** How the controls of meters and lots stood over the day. Absent = not known. */
+    readonly controls?: readonly ControlSpan[] | undefined;
     readonly confirmed?: ConfirmedLevel | undefined;
     readonly signed: readonly SignedItem[];
     /** What a member with the right to sign did not release. Absent = nothing. */

@@ -12,14 +12,22 @@ import { confirmLevel } from '../../../src/actions/confirmLevel.ts';
 import type { ActionContext } from '../../../src/actions/context.ts';
 import { correctVisit } from '../../../src/actions/correctVisit.ts';
 import { createPractice } from '../../../src/actions/createPractice.ts';
+import { dropStudy } from '../../../src/actions/dropStudy.ts';
 import { importDay } from '../../../src/actions/importDay.ts';
 import { logAccess } from '../../../src/actions/logAccess.ts';
 import { mergePatients, unmergePatient } from '../../../src/actions/mergePatients.ts';
 import { openVisit } from '../../../src/actions/openVisit.ts';
+import { overrideStop } from '../../../src/actions/overrideStop.ts';
+import { planStudy } from '../../../src/actions/planStudy.ts';
 import { recordAnswer } from '../../../src/actions/recordAnswer.ts';
+import { recordControl } from '../../../src/actions/recordControl.ts';
+import { recordStudyReading } from '../../../src/actions/recordStudyReading.ts';
+import { recordTraining } from '../../../src/actions/recordTraining.ts';
 import { refuseItem } from '../../../src/actions/refuseItem.ts';
 import { releasePrivate } from '../../../src/actions/releasePrivate.ts';
+import { reportStudy } from '../../../src/actions/reportStudy.ts';
 import { type ActionName, RIGHTS } from '../../../src/actions/rights.ts';
+import { saveControlPlan } from '../../../src/actions/saveControlPlan.ts';
 import { saveLot } from '../../../src/actions/saveLot.ts';
 import { saveMeter } from '../../../src/actions/saveMeter.ts';
 import { saveSettings } from '../../../src/actions/saveSettings.ts';
@@ -27,12 +35,14 @@ import { saveShelfItem } from '../../../src/actions/saveShelfItem.ts';
 import { saveStandingOrder } from '../../../src/actions/saveStandingOrder.ts';
 import { setCode } from '../../../src/actions/setCode.ts';
 import { signItem } from '../../../src/actions/signItem.ts';
+import { voidReading } from '../../../src/actions/voidReading.ts';
 import { withdrawLevel } from '../../../src/actions/withdrawLevel.ts';
 import { withdrawRelease } from '../../../src/actions/withdrawRelease.ts';
 import { withdrawStandingOrder } from '../../../src/actions/withdrawStandingOrder.ts';
 import type { Role } from '../../../src/api/apiTypes.ts';
 import type { Bench } from '../contract.ts';
 import { EMPTY_CLOSING, LEVEL, PRACTICE } from '../practice.ts';
+import { PLAN, STUDY } from '../swabChecks.ts';
 
 /** Each action with input that only the right can make it refuse for NOT_ALLOWED; other refusals do not matter here. */
 const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unknown>>> = {
@@ -50,6 +60,21 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   saveStandingOrder: (context) =>
     saveStandingOrder(context, { id: 'o', order: { name: 'o', date: '2026-01-01', shelfItemIds: [] }, expectedVersion: 0 }),
   withdrawStandingOrder: (context) => withdrawStandingOrder(context, { id: 'none', expectedVersion: 1 }),
+  recordControl: (context) => recordControl(context, { meterId: 'none', lotId: 'none', rlu: 1000 }),
+  voidReading: (context) => voidReading(context, { id: 'none', expectedVersion: 1, reason: 'r' }),
+  saveControlPlan: (context) => saveControlPlan(context, { plan: PLAN, expectedVersion: 99 }),
+  overrideStop: (context) => overrideStop(context, { controlId: 'none', onDate: '2026-03-04', reason: 'r' }),
+  planStudy: (context) => planStudy(context, { ...STUDY, runs: [] }),
+  recordStudyReading: (context) => recordStudyReading(context, { studyId: 'none', run: 0, rlu: 1000 }),
+  reportStudy: (context) =>
+    reportStudy(context, {
+      studyId: 'none',
+      expectedVersion: 1,
+      onDate: '2026-03-04',
+      report: { sentences: ['s'], estimates: [], body: null },
+    }),
+  dropStudy: (context) => dropStudy(context, { studyId: 'none', expectedVersion: 1, reason: 'r' }),
+  recordTraining: (context) => recordTraining(context, { memberId: 'none', step: { kind: 'watched' }, onDate: '2026-03-04' }),
   addPatient: (context) => addPatient(context, { name: 'P', birthDate: '2000-01-01' }),
   changePatient: (context) =>
     changePatient(context, { patientId: 'none', details: { name: 'P', birthDate: '2000-01-01' }, expectedVersion: 1 }),

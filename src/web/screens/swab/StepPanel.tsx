@@ -17,6 +17,7 @@ const ENDED: readonly SwabStep[] = [
   'no-site',
   'too-soon',
   'no-meter',
+  'control-out',
   'after-cleaning',
   'other-site',
   'stopped',

@@ -1,3 +1,4 @@
+import type { ControlSpan } from '../../../core/checks/controlSpan.ts';
 import { parseTakenAt, type TakenAt } from '../../../core/reading/parseTakenAt.ts';
 import { evaluateConditions } from '../../../core/reading/readingConditions.ts';
 import type {
@@ -12,7 +13,7 @@ import type {
 import type { MouthDecision } from '../../../core/visit/types.ts';
 import { parseNumber, presetLot, readingProblem } from '../visit/swabLines.ts';
 
-/** What stands on the page, one at a time. The first ten are the way to a number; the next six stop it. */
+/** What stands on the page, one at a time. The first ten are the way to a number; the next seven stop it. */
 export type SwabStep =
   | 'before-cleaning'
   | 'since'
@@ -27,6 +28,7 @@ export type SwabStep =
   | 'no-site'
   | 'too-soon'
   | 'no-meter'
+  | 'control-out'
   | 'after-cleaning'
   | 'other-site'
   | 'stopped'
@@ -46,6 +48,8 @@ export interface SwabSetting {
   readonly conditions: readonly SwabCondition[];
   readonly onDate: string;
   readonly timeZone: string | undefined;
+  /** How the controls of meters and lots stand today; absent = not known. */
+  readonly controls?: readonly ControlSpan[] | undefined;
   /** What this mouth means for a swab; null where the usual site is there. */
   readonly mouth: MouthDecision['swab'];
 }
@@ -139,12 +143,27 @@ export function listOpenConditions(reading: SwabReading, meter: Meter | undefine
       lots: setting.lots,
       past: setting.pastReadings.map((p) => at(p.takenAt)).filter((p): p is TakenAt => p !== undefined),
       onDate: setting.onDate,
+      controls: setting.controls,
+      timeZone: setting.timeZone,
     },
     table,
   );
   // The range of the meter is judged with the number, so before it only the meter itself may be missing.
   const waitsForNumber = (id: string) => id === 'meter-range' && meter !== undefined && reading.rlu === undefined;
-  return results.filter(({ id, state }) => state !== 'met' && !waitsForNumber(id));
+  const isOpen = ({ state, effect }: ConditionResult, { unknown }: SwabCondition) =>
+    state === 'failing' ? effect !== 'flag' : state === 'unknown' && unknown !== 'list';
+  return results.filter((result, i) => table[i] && isOpen(result, table[i]) && !waitsForNumber(result.id));
+}
+
+/** The control that stops this meter with the pack in use, or with the one that would be taken first. */
+export function findStoppedControl(
+  reading: SwabReading,
+  meter: Meter | undefined,
+  setting: SwabSetting,
+  now: string,
+): ConditionResult | undefined {
+  const lotId = reading.lotId ?? presetLot(setting.lots, setting.onDate);
+  return listOpenConditions({ ...reading, lotId }, meter, setting, now).find(({ id }) => id === 'control-in-line');
 }
 
 /** The one step that stands on the page. */
@@ -163,6 +182,7 @@ function conditionStep({ reading, meterId, notKnown }: SwabFlow, setting: SwabSe
   if (setting.mouth?.site === 'none') return 'no-site';
   if (open.has('once-in-24-h')) return 'too-soon';
   if (!meter && setting.meters.length === 0) return 'no-meter';
+  if (findStoppedControl(reading, meter, setting, now)) return 'control-out';
   if (open.has('before-cleaning')) return reading.beforeCleaning === false ? 'after-cleaning' : 'before-cleaning';
   const since = sinceStep(reading, notKnown);
   if (since) return since;
@@ -200,6 +220,8 @@ function answersTo(step: SwabStep, flow: SwabFlow, setting: SwabSetting): readon
       return minutesChoices(step, setting);
     case 'taken-by':
       return [...memberChoices(flow, setting), ...supplyChoices(flow, setting)];
+    case 'control-out':
+      return supplyChoices(flow, setting);
     case 'site':
       return [
         { key: 'y', does: { kind: 'site', value: 'lower-front-tongue-side' } },

@@ -8,6 +8,7 @@ import {
   type ChoiceDoes,
   enoughMinutes,
   findMeter,
+  findStoppedControl,
   listOpenConditions,
   type SwabFlow,
   type SwabSetting,
@@ -63,7 +64,7 @@ export function sayStep(step: SwabStep, flow: SwabFlow, setting: SwabSetting, no
   }
 }
 
-type StoppedStep = Extract<SwabStep, 'no-site' | 'too-soon' | 'no-meter' | 'after-cleaning' | 'other-site' | 'stopped'>;
+type StoppedStep = Extract<SwabStep, 'no-site' | 'too-soon' | 'no-meter' | 'control-out' | 'after-cleaning' | 'other-site' | 'stopped'>;
 
 function sayStopped(step: StoppedStep, flow: SwabFlow, setting: SwabSetting, now: string): StepWords {
   const complete = 'The visit is complete without a reading.';
@@ -74,6 +75,12 @@ function sayStopped(step: StoppedStep, flow: SwabFlow, setting: SwabSetting, now
       return say('No swab now.', saySoonest(setting, now), complete);
     case 'no-meter':
       return say('No meter is set up here.', 'Its name, limits and cut-off stand under Rules, Practice.', complete);
+    case 'control-out':
+      return say(
+        'Run today without swabs.',
+        `A number would not be counted: ${findStoppedControl(flow.reading, findMeter(setting, flow.meterId), setting, now)?.says}.`,
+        `Take another pack whose control is in line, or look at Swab checks. ${complete}`,
+      );
     case 'after-cleaning':
       return say(
         'No swab now: cleaning has begun.',

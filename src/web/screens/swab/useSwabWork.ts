@@ -83,6 +83,7 @@ function settingOf({ input, members }: VisitBundle, session: SessionView, mouth:
     conditions: content.swabConditions,
     onDate: visit.onDate,
     timeZone: practice.timeZone,
+    controls: visit.controls,
     mouth,
   };
 }

@@ -1,8 +1,10 @@
+import { findSpan } from '../../../core/checks/controlSpan.ts';
 import { Key } from '../../parts/Key.tsx';
+import { Link } from '../../parts/Link.tsx';
 import { ReadingBlock } from './ReadingBlock.tsx';
 import { ScopeLines, ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
-import { sayHowTaken } from './swabLines.ts';
+import { presetLot, sayHowTaken } from './swabLines.ts';
 import { useVisit } from './visitContext.ts';
 
 export function SwabSection() {
@@ -23,6 +25,7 @@ export function SwabSection() {
       {(hasNumber || reading.notTaken !== undefined || reading.failed === true) && (
         <ReadingBlock assessment={assessment.reading} reading={reading} meter={meter} isShownToPatient={isShownToPatient} />
       )}
+      {!hasNumber && !isClosed && !isShownToPatient && <StoppedControl />}
       {showLines && (
         <>
           {hasNumber && hasMissing && (
@@ -42,5 +45,30 @@ export function SwabSection() {
       )}
       <ScopeProblem scope="swab" />
     </section>
+  );
+}
+
+/** Said before a swab is taken for nothing. */
+function StoppedControl() {
+  const { input } = useVisit();
+  const { visit, practice } = input;
+  const lotId = visit.reading?.lotId ?? presetLot(practice.lots, visit.onDate);
+  const meterId = visit.meterId ?? practice.meters[0]?.id;
+  const span = lotId && meterId ? findSpan(visit.controls ?? [], { meterId, lotId }, undefined) : undefined;
+  if (span?.state !== 'out') return null;
+  const lot = practice.lots.find(({ id }) => id === lotId)?.name;
+  const { override } = span;
+  if (override) {
+    return (
+      <p className="unknown">
+        The last control of lot {lot} was out of limits; readings count today all the same, because {override.by} said: {override.reason}
+      </p>
+    );
+  }
+  return (
+    <p className="unknown">
+      Run today without swabs: the last control of lot {lot} was out of limits ({span.says}), and a number would not be counted. Another lot
+      whose control is in line may be used; the control is under <Link to="/checks">Swab checks</Link>.
+    </p>
   );
 }
