@@ -11,6 +11,7 @@ const DAY_KEYS: KeyMap = [
   ['s', 'the Swab page of the line; in the queue: sign (dentist)'],
   ['r', 'in the queue: do not release, with a reason (dentist)'],
   ['i', 'the page of the person of the line'],
+  ['n', 'another time for the line'],
   ['c m', 'cancelled, missed, with a reason'],
   ['u', 'take the last of these back'],
   ['left right', 'day before, day after'],

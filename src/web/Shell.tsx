@@ -4,7 +4,7 @@ import type { SessionView } from '../api/apiTypes.ts';
 import { sayClockIsRight, useClockBehind } from './data/clock.ts';
 import { useHiding } from './data/hiding.ts';
 import { useSignOut } from './data/queries.ts';
-import { useSaveState } from './data/saving.ts';
+import { useSaveState, useUnsavedCorrections } from './data/saving.ts';
 import { formatClock, formatDate, formatShortClock, plural } from './format.ts';
 import { PageKeys } from './PageKeys.tsx';
 import { Link } from './parts/Link.tsx';
@@ -43,7 +43,7 @@ export function Shell({ route, session, children }: ShellProps) {
             <WorkNav visitId={visitId} route={route} />
           )}
           <p className="who">
-            <WhoButtons /> <SavedState />
+            <WhoButtons /> <SavedState /> <UnsavedCorrection memberId={session.member.id} />
           </p>
         </nav>
       </header>
@@ -175,6 +175,18 @@ function SavedState() {
         {said.isBad ? said.text : wasBad && unsaved === 0 ? 'everything is saved again' : ''}
       </span>
     </>
+  );
+}
+
+/** A correction is saved as a whole, so until then it is said on every page, with the way back to it. */
+function UnsavedCorrection({ memberId }: { readonly memberId: string }) {
+  const [place] = useUnsavedCorrections(memberId);
+  const { isOn } = useShown();
+  if (!place || isOn) return null;
+  return (
+    <span className="unknown">
+      not saved yet: <Link to={`/visits/${place.visitId}`}>a correction</Link>
+    </span>
   );
 }
 

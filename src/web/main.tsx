@@ -17,7 +17,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { createQueryClient } from './data/queries.ts';
-import { createServerQueue, SaveQueueContext } from './data/saving.ts';
+import { createPageCorrections, createServerQueue, KeptCorrectionsContext, SaveQueueContext } from './data/saving.ts';
 import { applyTheme } from './preferences.ts';
 
 const root = document.getElementById('root');
@@ -27,7 +27,9 @@ createRoot(root).render(
   <StrictMode>
     <QueryClientProvider client={createQueryClient()}>
       <SaveQueueContext value={createServerQueue()}>
-        <App />
+        <KeptCorrectionsContext value={createPageCorrections()}>
+          <App />
+        </KeptCorrectionsContext>
       </SaveQueueContext>
     </QueryClientProvider>
   </StrictMode>,

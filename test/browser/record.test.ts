@@ -241,6 +241,73 @@ demoTest('a closed visit is corrected by keys: reason first, both values after',
   expect(await page.getByRole('article').innerText()).toMatch(/, corrected on \d/);
 });
 
+demoTest(
+  'a correction that is not saved yet goes along to other pages and waits on its own; who spoke is corrected with a reason and stands in the history',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await openVisitOf(page, 'Tobias');
+    await toLevel(page);
+    await page.keyboard.press('7');
+    await page.keyboard.press('z');
+    await page.getByText(/· closed/).waitFor();
+    expect(await page.locator('[data-scope="safety"]').innerText()).not.toContain('Who spoke');
+    await page.keyboard.press('c');
+    await page.getByLabel(/What was wrong/).waitFor();
+    await page.keyboard.type('a carer answered');
+    await page.keyboard.press('Enter');
+    const bar = page.getByRole('region', { name: 'Correction', exact: true });
+    await bar.waitFor();
+    await page.keyboard.press('1');
+    await lineOf(page, 'speaker').getByRole('button').first().click();
+    await page.keyboard.press('3');
+    await lineOf(page, 'speaker-name').waitFor();
+    await page.keyboard.type('Bo Thorn');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => bar.innerText()).toContain('Who spoke: Bo Thorn, carer (was nothing noted)');
+
+    // Away and back: nothing is lost, and every page says that it is not saved.
+    await page.getByRole('link', { name: 'Today' }).click();
+    await page.getByRole('heading', { level: 1, name: /^Today, / }).waitFor();
+    await axe(page, 'Today with a correction that waits');
+    const asked: string[] = [];
+    page.once('dialog', (dialog) => {
+      asked.push(dialog.type());
+      void dialog.dismiss();
+    });
+    await page.close({ runBeforeUnload: true });
+    await expect.poll(() => asked).toEqual(['beforeunload']);
+    await page.getByRole('link', { name: 'a correction' }).click();
+    await expect.poll(() => bar.innerText()).toContain('Correcting, because a carer answered.');
+    expect(await bar.innerText()).toContain('Who spoke: Bo Thorn, carer (was nothing noted)');
+
+    await bar.getByRole('button', { name: 'Save the correction' }).click();
+    const done = page.getByRole('region', { name: 'Corrections' });
+    await done.waitFor();
+    expect(await done.innerText()).toMatch(/because a carer answered\.\s+Who spoke: now Bo Thorn, carer \(was nothing noted\)/i);
+    expect(await page.getByRole('link', { name: 'a correction' }).count()).toBe(0);
+    await expect.poll(() => page.locator('[data-scope="safety"]').innerText()).toContain('Who spoke: Bo Thorn, carer.');
+
+    // Begun again and given up: then nothing waits any more.
+    await page.keyboard.press('c');
+    await page.getByLabel(/What was wrong/).waitFor();
+    await page.keyboard.type('it was the patient');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('1');
+    await lineOf(page, 'speaker').getByRole('button').first().click();
+    await page.keyboard.press(',');
+    const history = page.getByRole('dialog', { name: /^History of who spoke/ });
+    await history.getByText('Bo Thorn, carer').waitFor();
+    expect(await history.innerText()).toContain('corrected, Ines Marrow, because a carer answered');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('1');
+    await page.getByRole('link', { name: 'a correction' }).waitFor();
+    await bar.getByRole('button', { name: 'Leave it as it was' }).click();
+    await bar.waitFor({ state: 'detached' });
+    expect(await page.getByRole('link', { name: 'a correction' }).count()).toBe(0);
+    await expect.poll(() => page.locator('[data-scope="safety"]').innerText()).toContain('Who spoke: Bo Thorn, carer.');
+  },
+);
+
 demoTest('the practice puts the parts of its note in another order and leaves one out, by keys', async ({ page, server }) => {
   await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
   await signIn(page, server);

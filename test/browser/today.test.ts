@@ -84,6 +84,56 @@ demoTest('a day by keyboard: put down, walk along the lines, cancelled, missed, 
   await page.getByRole('heading', { level: 1, name: /^Maud/ }).waitFor();
 });
 
+demoTest(
+  'another time by one key: what is no time stays in the field, the focus goes with the line, one key takes it back',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await openDay(page, server.url, '2027-01-19');
+    for (const typed of ['9:00 maud', '9:40 petra', '10:20 soren']) await putDown(page, typed);
+    const names = () => page.locator('.day-line .name-button').allInnerTexts();
+    const focused = () =>
+      page.evaluate(() => document.activeElement?.closest('.day-line')?.querySelector('.name-button')?.textContent ?? '');
+    const field = page.getByLabel(/^At what time/);
+    await page.keyboard.press('Escape');
+    expect(await focused()).toMatch(/^Maud/);
+    await page.keyboard.press('n');
+    await field.waitFor();
+    expect(await field.inputValue()).toBe('09:00');
+    await page.keyboard.type('25:10');
+    await page.keyboard.press('Enter');
+    await page.getByRole('alert').filter({ hasText: '“25:10” is no time of day' }).waitFor();
+    expect(await field.inputValue()).toBe('25:10');
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('1130');
+    await page.keyboard.press('Enter');
+    await page.getByRole('status').filter({ hasText: 'at 11:30, was 09:00' }).waitFor();
+    expect((await names()).map((name) => name.split(' ')[0])).toEqual(['Petra', 'Soren', 'Maud']);
+    await expect.poll(focused).toMatch(/^Maud/);
+    await page.keyboard.press('u');
+    await page.getByRole('status').filter({ hasText: 'at 09:00 again' }).waitFor();
+    expect((await names())[0]).toMatch(/^Maud/);
+    await expect.poll(focused).toMatch(/^Maud/);
+    await page.reload();
+    await line(page, 'Maud').getByText('09:00').waitFor();
+
+    // Without a time, and left as it is. The field has the focus once the page is whole again.
+    await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('day-entry');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('ArrowDown');
+    await expect.poll(focused).toMatch(/^Petra/);
+    await page.keyboard.press('n');
+    await page.keyboard.press('Delete');
+    await page.keyboard.press('Enter');
+    await line(page, 'Petra').getByText('no time', { exact: true }).waitFor();
+    await expect.poll(focused).toMatch(/^Petra/);
+    await page.keyboard.press('n');
+    await page.keyboard.type('12');
+    await page.keyboard.press('Escape');
+    await expect.poll(focused).toMatch(/^Petra/);
+    await line(page, 'Petra').getByText('no time', { exact: true }).waitFor();
+  },
+);
+
 demoTest('other days by key; there a name alone opens nothing', async ({ page, server }) => {
   await signIn(page, server);
   await page.keyboard.press('ArrowRight');
@@ -257,6 +307,13 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.keyboard.press('c');
     await page.getByText(/^Why cancelled/).waitFor();
     await check();
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('n');
+    await page.keyboard.type('99');
+    await page.keyboard.press('Enter');
+    await page.getByText(/is no time of day/).waitFor();
+    await check();
+    await page.keyboard.press('Escape');
     await page.goto(`${server.url}/day/2027-01-14/fill`);
     await page.getByLabel('Rows').fill(`${PASTED}\n12:00;;Maud Szymborski;1990-01-01`);
     await page.getByRole('button', { name: 'Look at the rows' }).click();

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { ageOn } from '../../core/visit/ageOn.ts';
 import { checkVisit } from '../../core/visit/checkVisit.ts';
 import { questions } from '../questions.ts';
+import { ageAt } from './drawFindings.ts';
 import { demoNames } from './names.ts';
 import { buildDemoPeople } from './people.ts';
 import { buildDemoPractice, DEMO_METER_SCALE } from './practice.ts';
@@ -164,6 +165,51 @@ describe('readings', () => {
     const betweenSd = Math.sqrt(varianceOf(logs.map(meanOf)));
     expect(betweenSd).toBeGreaterThan(withinSd);
   });
+});
+
+describe('what is seen on looking', () => {
+  const dates = people.map(({ visits: own }) => own.map(({ onDate, answers }) => ({ onDate, said: answers.bitewings_last })));
+
+  test('bitewings are dated before the visit or on it, never go back, and are of the day where they showed something new', () => {
+    for (const own of dates) {
+      const known = own.flatMap(({ onDate, said }) => (said?.value && said.value !== 'never' ? [{ onDate, on: String(said.value) }] : []));
+      for (const { onDate, on } of known) expect(on <= onDate).toBe(true);
+      expect(known.map(({ on }) => on)).toEqual(known.map(({ on }) => on).sort());
+    }
+    const shown = visits.filter(({ visit }) => visit.findings.some(({ kind, isNew }) => isNew && kind.endsWith('-radiograph')));
+    expect(shown.length).toBeGreaterThan(10);
+    for (const { visit } of shown) expect(visit.answers.bitewings_last?.value).toBe(visit.onDate);
+  });
+
+  test('most are known at the last visit, some are not, and nobody without teeth has any', () => {
+    const last = dates.flatMap((own) => own.slice(-1));
+    const known = last.filter(({ said }) => said?.value !== undefined).length / last.length;
+    expect(known).toBeGreaterThan(0.6);
+    expect(known).toBeLessThan(0.97);
+    const toothless = visits.filter(({ visit }) => ['none', 'implants-only'].includes(String(visit.answers.natural_teeth?.value)));
+    expect(toothless.length).toBeGreaterThan(0);
+    expect(toothless.filter(({ visit }) => 'bitewings_last' in visit.answers || 'tooth_wear' in visit.answers)).toEqual([]);
+  });
+
+  test('wear comes with the years and is not noted everywhere', () => {
+    const worn = (from: number, below: number) => {
+      const noted = visits.filter(({ person, visit }) => {
+        const ageYears = ageAt(person, visit.onDate);
+        return ageYears >= from && ageYears < below && visit.answers.tooth_wear;
+      });
+      return noted.filter(({ visit }) => visit.answers.tooth_wear?.value !== 'none').length / noted.length;
+    };
+    expect(worn(50, 100)).toBeGreaterThan(worn(0, 30));
+    expect(visits.some(({ visit }) => !visit.answers.tooth_wear && visit.answers.natural_teeth?.value === 'has-teeth')).toBe(true);
+  });
+});
+
+test('most people were asked whether they need an interpreter, some need one, and nobody who is new was asked', () => {
+  const asked = people.filter(({ interpreter }) => interpreter !== undefined);
+  expect(asked.length / people.length).toBeGreaterThan(0.75);
+  expect(asked.length).toBeLessThan(people.length);
+  expect(asked.filter(({ interpreter }) => interpreter !== '').length).toBeGreaterThan(2);
+  expect(people.filter((person) => person.visits.length === 0 && person.interpreter === '')).toEqual([]);
 });
 
 test('people who lean towards decay eat more between meals than others: snacks and lesions go together', () => {

@@ -6,6 +6,7 @@ import { type Chance, chanceFrom } from './chance.ts';
 import { drawAnswers } from './drawAnswers.ts';
 import { type DemoAppointment, drawAppointments } from './drawAppointments.ts';
 import { ageAt, drawFindings } from './drawFindings.ts';
+import { drawLook } from './drawLook.ts';
 import { drawReading } from './drawReading.ts';
 import { type DemoReply, drawReplies, drawUses } from './drawReplies.ts';
 import { utcOf } from './londonTime.ts';
@@ -60,6 +61,7 @@ export interface DemoPerson {
   readonly chartNumber: string;
   readonly guardians: readonly DemoGuardian[];
   readonly homes: readonly DemoHome[];
+  /** '' = asked, none needed; absent = nobody has asked. */
   readonly interpreter?: string | undefined;
   /** Absent for a person who is new. */
   readonly permissions?: DemoPermissions | undefined;
@@ -74,6 +76,8 @@ export interface DemoPerson {
 }
 
 const FIRST_CHART_NUMBER = 1_001;
+/** Far from the seeds of the people themselves. */
+const LOOK_SEED = 900_000_007;
 
 /**
  * Eighty invented people with their visits of the last two years, the same for the same seed and day.
@@ -91,8 +95,10 @@ export function buildDemoPerson(
   { seed, today }: { readonly seed: number; readonly today: string },
 ): DemoPerson {
   const chance = chanceFrom(seed * 100_003 + place);
+  // A second row of draws: what comes from it leaves everything that comes from the first as it is.
+  const apart = chanceFrom(seed * 100_003 + place + LOOK_SEED);
   const drawn = drawProfile(demoName, chance, today);
-  const { name, traits, guardians = [], homes = [], interpreter, todayAt, todayNote } = demoName;
+  const { name, ageYears, traits, guardians = [], homes = [], interpreter, todayAt, todayNote } = demoName;
   const appointments = traits.includes('never-seen') ? [] : drawAppointments(drawn, chance, today);
   const kept = appointments.filter(({ state }) => state === 'planned');
   const firstOn = appointments[0]?.onDate ?? today;
@@ -104,15 +110,24 @@ export function buildDemoPerson(
     chartNumber: `TQ-${FIRST_CHART_NUMBER + place}`,
     guardians,
     homes,
-    interpreter,
+    interpreter: interpreter ?? (appointments[0] && apart.happens(ASKED_ABOUT_INTERPRETER) ? '' : undefined),
     permissions: appointments[0] && drawPermissions(guardians[0]?.name ?? name, appointments[0].onDate, chance),
     drawnRisk: drawn.risk,
     past,
     appointments,
     today: todayAt === undefined ? undefined : { onDate: today, atTime: todayAt, state: 'planned', note: todayNote },
-    visits: drawVisits({ profile: { ...drawn, past }, demoName, today }, kept, chance),
+    visits: drawVisits(
+      { profile: { ...drawn, past }, demoName, today, isWorn: apart.happens(ageYears / WORN_AT_YEARS), apart },
+      kept,
+      chance,
+    ),
   };
 }
+
+/** Assumed: the front desk forgets a few. */
+const ASKED_ABOUT_INTERPRETER = 0.9;
+/** Wear from grinding or brushing comes with the years; assumed, so that it is about half at 75. */
+const WORN_AT_YEARS = 150;
 
 function drawPermissions(by: string, on: string, chance: Chance): DemoPermissions {
   const given = (share: number): DemoPermission => ({ given: chance.happens(share), by, on });
@@ -126,10 +141,12 @@ interface VisitPlace {
   readonly before: DemoVisit | undefined;
   readonly isLast: boolean;
   readonly today: string;
+  readonly isWorn: boolean;
+  readonly apart: Chance;
 }
 
 function drawVisits(
-  place: Pick<VisitPlace, 'profile' | 'demoName' | 'today'>,
+  place: Pick<VisitPlace, 'profile' | 'demoName' | 'today' | 'isWorn' | 'apart'>,
   kept: readonly DemoAppointment[],
   chance: Chance,
 ): readonly DemoVisit[] {
@@ -142,7 +159,7 @@ function drawVisits(
 
 const DAY_MS = 86_400_000;
 
-function drawVisit({ profile, demoName, appointment, before, isLast, today }: VisitPlace, chance: Chance): DemoVisit {
+function drawVisit({ profile, demoName, appointment, before, isLast, today, isWorn, apart }: VisitPlace, chance: Chance): DemoVisit {
   const { onDate, atTime } = appointment;
   const startedAt = utcOf(onDate, atTime);
   const since = before && { daysSince: Math.round((Date.parse(onDate) - Date.parse(before.onDate)) / DAY_MS) };
@@ -152,7 +169,10 @@ function drawVisit({ profile, demoName, appointment, before, isLast, today }: Vi
     onDate,
     startedAt,
     by: chance.happens(0.62) ? 'ines' : 'una',
-    answers: drawAnswers({ ...visit, findings }, chance),
+    answers: {
+      ...drawAnswers({ ...visit, findings }, chance),
+      ...drawLook({ profile, isWorn, onDate, findings, before: before?.answers }, apart),
+    },
     findings,
     allExamined: true,
     ...drawReading({ profile, startedAt, today }, chance),

@@ -1,3 +1,4 @@
+import { isTurnedDown } from '../../actions/closingSaid.ts';
 import type { ActionContext } from '../../actions/context.ts';
 import { loadVisit } from '../../actions/loadVisit.ts';
 import type { DayLine, DayState, DayView, OpenElsewhere } from '../../api/day.ts';
@@ -160,10 +161,15 @@ async function listWaiting(
 ): Promise<ReadonlyMap<string, ReadonlySet<string>>> {
   const waiting = new Map<string, Set<string>>();
   for (const { patient, open, courses, confirmed } of people) {
-    const items = new Set(courses.filter(({ release }) => release === 'waiting').map(({ shelfItemId }) => shelfItemId));
+    const items = new Set(
+      courses.filter(({ release, toDate }) => release === 'waiting' && toDate === null).map(({ shelfItemId }) => shelfItemId),
+    );
     if (open && confirmed?.visitId === open.id && shelf.some((item) => item.release !== 'anyone')) {
-      const { plan } = assessVisit((await loadVisit(db, scope, open.id)).input, content);
-      for (const line of plan.lines) if (line.state === 'waiting-for-signature') items.add(line.shelfItemId);
+      const { input } = await loadVisit(db, scope, open.id);
+      const said = input.visit.agreed?.items ?? {};
+      const isWanted = (id: string) => !isTurnedDown(said[id]);
+      for (const { state, shelfItemId } of assessVisit(input, content).plan.lines)
+        if (state === 'waiting-for-signature' && isWanted(shelfItemId)) items.add(shelfItemId);
     }
     waiting.set(patient.id, items);
   }

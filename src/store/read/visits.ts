@@ -4,6 +4,7 @@ import type { Db, VisitTable } from '../schema.ts';
 import type { SiteScope } from '../siteScope.ts';
 import type { VisitSaid } from '../storedJson.ts';
 import { isOfChart } from './charts.ts';
+import { sortedBy } from './sortedBy.ts';
 
 export interface Visit {
   readonly id: string;
@@ -43,14 +44,14 @@ export async function findOpenVisit(db: Db, scope: SiteScope, patientId: string)
 /** Of one person, oldest first. */
 export async function listVisits(db: Db, scope: SiteScope, patientId: string): Promise<Visit[]> {
   const query = db.selectFrom('visit').selectAll().where('siteId', '=', scope.siteId).where(isOfChart(scope, patientId));
-  return (await query.orderBy('onDate').orderBy('id').execute()).map(toVisit);
+  return (await query.orderBy(sortedBy('onDate')).orderBy(sortedBy('id')).execute()).map(toVisit);
 }
 
 /** Of several charts, oldest first. */
 export async function listVisitsOfCharts(db: Db, scope: SiteScope, chartIds: readonly string[]): Promise<Visit[]> {
   if (chartIds.length === 0) return [];
   const query = db.selectFrom('visit').selectAll().where('siteId', '=', scope.siteId).where('patientId', 'in', chartIds);
-  return (await query.orderBy('onDate').orderBy('id').execute()).map(toVisit);
+  return (await query.orderBy(sortedBy('onDate')).orderBy(sortedBy('id')).execute()).map(toVisit);
 }
 
 /** Whether anybody was ever seen here. */

@@ -1,6 +1,7 @@
 import { createContext, useContext, useSyncExternalStore } from 'react';
 import type { FieldSaved } from '../../api/apiTypes.ts';
 import { callApi, whoActs } from './api.ts';
+import { type CorrectionPlace, createKeptCorrections, type KeptCorrections } from './keptCorrections.ts';
 import { createSaveQueue, type SaveQueue, type SaveState } from './saveQueue.ts';
 
 /** The queue that talks to the server. One for the whole page, so that leaving a screen loses nothing. */
@@ -41,6 +42,30 @@ function waitOrWake(ms: number): Promise<void> {
 export async function settledWithin(queue: SaveQueue, ms: number): Promise<boolean> {
   const tooLong = new Promise<boolean>((resolve) => setTimeout(() => resolve(false), ms));
   return Promise.race([queue.settled().then(() => true), tooLong]);
+}
+
+/** Corrections that are not saved yet. Leaving the page asks first. */
+export function createPageCorrections(): KeptCorrections {
+  const corrections = createKeptCorrections();
+  addEventListener('beforeunload', (event) => {
+    if (corrections.places().length > 0) event.preventDefault();
+  });
+  return corrections;
+}
+
+export const KeptCorrectionsContext = createContext<KeptCorrections | null>(null);
+
+export function useKeptCorrections(): KeptCorrections {
+  const corrections = useContext(KeptCorrectionsContext);
+  if (!corrections) throw new Error('no kept corrections above this part');
+  return corrections;
+}
+
+/** Where a correction was begun and not saved, by whoever is here. */
+export function useUnsavedCorrections(memberId: string): readonly CorrectionPlace[] {
+  const corrections = useKeptCorrections();
+  const places = useSyncExternalStore(corrections.subscribe, corrections.places);
+  return places.filter((place) => place.memberId === memberId);
 }
 
 export const SaveQueueContext = createContext<SaveQueue | null>(null);

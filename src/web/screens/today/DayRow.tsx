@@ -3,26 +3,33 @@ import type { DayLine } from '../../../api/day.ts';
 import { formatDate } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { Link } from '../../parts/Link.tsx';
+import { AskTime } from './AskTime.tsx';
 import { sayLevel, sayReady, sayState, withDates } from './sayDay.ts';
 
 export interface RowActions {
   readonly open: (line: DayLine) => void;
   readonly openSwab: (line: DayLine) => void;
   readonly put: (line: DayLine, state: 'cancelled' | 'missed', reason: string) => void;
+  readonly putAt: (line: DayLine, atTime: string | null) => void;
+  /** Expected again, or at the time it had before. */
   readonly putBack: (line: DayLine) => void;
 }
+
+export type Asking = 'cancelled' | 'missed' | 'time';
 
 interface DayRowProps {
   readonly line: DayLine;
   readonly row: number;
   readonly mayOpen: boolean;
-  /** Which reason is being asked for, if one is. */
-  readonly asking: 'cancelled' | 'missed' | null;
-  readonly ask: (state: 'cancelled' | 'missed' | null) => void;
+  /** The time before it was changed here; undefined = it was not. */
+  readonly timeBefore: string | null | undefined;
+  /** What is being asked for, if anything is. */
+  readonly asking: Asking | null;
+  readonly ask: (what: Asking | null) => void;
   readonly actions: RowActions;
 }
 
-export function DayRow({ line, row, mayOpen, asking, ask, actions }: DayRowProps) {
+export function DayRow({ line, row, mayOpen, timeBefore, asking, ask, actions }: DayRowProps) {
   const isOff = line.state === 'cancelled' || line.state === 'missed';
   return (
     <li className={`day-line ${line.state}`} data-row={row}>
@@ -60,18 +67,25 @@ export function DayRow({ line, row, mayOpen, asking, ask, actions }: DayRowProps
             </li>
           ))}
       </ul>
-      {asking ? (
-        <AskReason state={asking} name={line.name} onSay={(reason) => actions.put(line, asking, reason)} onLeave={() => ask(null)} />
-      ) : (
-        <RowButtons line={line} mayOpen={mayOpen} ask={ask} actions={actions} />
+      {asking === 'time' && (
+        <AskTime name={line.name} atTime={line.atTime} onSay={(atTime) => actions.putAt(line, atTime)} onLeave={() => ask(null)} />
       )}
+      {(asking === 'cancelled' || asking === 'missed') && (
+        <AskReason state={asking} name={line.name} onSay={(reason) => actions.put(line, asking, reason)} onLeave={() => ask(null)} />
+      )}
+      {asking === null && <RowButtons line={line} mayOpen={mayOpen} timeBefore={timeBefore} ask={ask} actions={actions} />}
     </li>
   );
 }
 
 export const maySwab = ({ state }: DayLine, mayOpen: boolean): boolean => state === 'open' || (mayOpen && state === 'not-here');
 
-function RowButtons({ line, mayOpen, ask, actions }: Pick<DayRowProps, 'line' | 'mayOpen' | 'ask' | 'actions'>) {
+/** Whoever is expected and not here yet can be put off, taken off or missed. */
+export const mayChange = ({ appointment, state }: DayLine): boolean => appointment !== null && state === 'not-here';
+
+type ButtonsProps = Pick<DayRowProps, 'line' | 'mayOpen' | 'timeBefore' | 'ask' | 'actions'>;
+
+function RowButtons({ line, mayOpen, timeBefore, ask, actions }: ButtonsProps) {
   const isOff = line.state === 'cancelled' || line.state === 'missed';
   const about = <span className="sr-only"> {line.name}</span>;
   return (
@@ -81,8 +95,11 @@ function RowButtons({ line, mayOpen, ask, actions }: Pick<DayRowProps, 'line' | 
           <Key>s</Key> swab{about}
         </button>
       )}
-      {line.appointment && line.state === 'not-here' && (
+      {mayChange(line) && (
         <>
+          <button type="button" className="quiet" onClick={() => ask('time')} aria-keyshortcuts="n">
+            <Key>n</Key> new time{about}
+          </button>
           <button type="button" className="quiet" onClick={() => ask('cancelled')} aria-keyshortcuts="c">
             <Key>c</Key> cancelled{about}
           </button>
@@ -94,6 +111,12 @@ function RowButtons({ line, mayOpen, ask, actions }: Pick<DayRowProps, 'line' | 
       {isOff && (
         <button type="button" className="quiet" onClick={() => actions.putBack(line)} aria-keyshortcuts="u">
           <Key>u</Key> expected again{about}
+        </button>
+      )}
+      {mayChange(line) && timeBefore !== undefined && (
+        <button type="button" className="quiet" onClick={() => actions.putBack(line)} aria-keyshortcuts="u">
+          <Key>u</Key> back to {timeBefore ?? 'no time'}
+          {about}
         </button>
       )}
       <Link to={`/people/${line.patientId}`} className="quiet" keys="i">

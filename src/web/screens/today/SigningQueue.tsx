@@ -131,7 +131,7 @@ const idOf = (line: SigningLine) => `${line.visitId} ${line.shelfItemId}`;
 
 function sayQueue(count: number, signers: readonly string[]): string {
   if (count === 0) return 'Nothing waits any more.';
-  const items = `${plural(count, 'item')} ${count === 1 ? 'waits' : 'wait'}.`;
+  const items = `In the whole practice ${plural(count, 'item')} ${count === 1 ? 'waits' : 'wait'}, for people of today and of other days.`;
   if (signers.length === 0) return `${items} No dentist is in the team, so nobody can sign in person.`;
   return `${items} ${joinWords(signers)} can sign.`;
 }

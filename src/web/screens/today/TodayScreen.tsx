@@ -10,7 +10,7 @@ import { LoadState } from '../../parts/LoadState.tsx';
 import { goTo } from '../../routing.ts';
 import { BeforeFirstVisit } from '../practice/BeforeFirstVisit.tsx';
 import { AddToDay } from './AddToDay.tsx';
-import { DayList, focusRow } from './DayList.tsx';
+import { DayList, focusRow, type Moved } from './DayList.tsx';
 import type { RowActions } from './DayRow.tsx';
 import type { DayEntry } from './readEntry.ts';
 import { SigningQueue } from './SigningQueue.tsx';
@@ -28,7 +28,7 @@ function Day({ day }: { readonly day: DayView }) {
   const { onDate, today, lines } = day;
   const isToday = onDate === today;
   const list = useRef<HTMLOListElement>(null);
-  const { said, problem, actions, put, putNew, sayProblem } = useDayActions(day);
+  const { said, problem, moved, actions, put, putNew, sayProblem } = useDayActions(day);
   useDayKeys(day, list);
   const name = nameOfDay(onDate, today);
   return (
@@ -58,7 +58,7 @@ function Day({ day }: { readonly day: DayView }) {
           {problem}
         </p>
       )}
-      <DayList lines={lines} list={list} mayOpen={isToday} actions={actions} />
+      <DayList lines={lines} list={list} mayOpen={isToday} moved={moved} actions={actions} />
       <OpenElsewhere day={day} />
     </>
   );
@@ -68,6 +68,7 @@ function Day({ day }: { readonly day: DayView }) {
 function useDayActions({ onDate, today }: DayView) {
   const client = useQueryClient();
   const [said, setSaid] = useState('');
+  const [moved, setMoved] = useState<Moved | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const reread = () => client.invalidateQueries({ queryKey: ['day'] });
   const sayProblem = (error: unknown) => setProblem(error instanceof Error ? error.message : String(error));
@@ -108,17 +109,31 @@ function useDayActions({ onDate, today }: DayView) {
     quietly(async () => {
       if (!line.appointment) return '';
       const { id, version } = line.appointment;
+      setMoved(null);
       await changeAppointment(id, { version, state, ...(reason === undefined ? {} : { reason }) });
       await reread();
       return state === 'planned' ? `${line.name} is expected again.` : `${line.name}: ${state}. The key u takes it back.`;
+    });
+  const changeTime = (line: DayLine, atTime: string | null, isUndo: boolean) =>
+    quietly(async () => {
+      if (!line.appointment) return '';
+      const { id, version } = line.appointment;
+      await changeAppointment(id, { version, atTime });
+      setMoved(isUndo ? null : { appointmentId: id, atTime: line.atTime });
+      await reread();
+      const when = atTime === null ? 'some time this day' : `at ${atTime}`;
+      return isUndo
+        ? `${line.name}: ${when} again.`
+        : `${line.name}: ${when}, was ${line.atTime ?? 'without a time'}. The key u takes it back.`;
     });
   const actions: RowActions = {
     open: (line) => quietly(() => goToVisit(line.patientId, line.visitId)),
     openSwab: (line) => quietly(() => goToVisit(line.patientId, line.visitId, '/swab')),
     put: (line, state, reason) => change(line, state, reason),
-    putBack: (line) => change(line, 'planned'),
+    putAt: (line, atTime) => changeTime(line, atTime, false),
+    putBack: (line) => (line.state === 'not-here' && moved ? changeTime(line, moved.atTime, true) : change(line, 'planned')),
   };
-  return { said, problem, actions, put, putNew, sayProblem };
+  return { said, problem, moved, actions, put, putNew, sayProblem };
 }
 
 function DayLinks({ onDate, today }: Pick<DayView, 'onDate' | 'today'>) {

@@ -46,15 +46,15 @@ test('what nobody has asked is not on record; "none needed" is not said at all',
   ]);
 });
 
-test('the whole day counts only those who are still expected', () => {
+test('the whole day counts only those who are still expected, but signatures for whoever was seen too', () => {
   const lines = [
     line({ waiting: ['Paste'], outOfStock: ['Gum'], interpreter: 'Arabic' }),
     line({ state: 'cancelled', waiting: ['Rinse'], outOfStock: ['Rinse'], interpreter: 'Spanish' }),
-    line({ state: 'closed' }),
+    line({ state: 'closed', waiting: ['Gel'] }),
     line({ swab: false }),
   ];
   expect(sayWholeDay({ lines, swabLots: ['Birch'] })).toBe(
-    '4 people on the list: 1 seen, 1 cancelled. Swabs for up to 1, in date: Birch. 1 item waits for a signature. Interpreter: Arabic at 09:40. Out of stock: Gum.',
+    '4 people on the list: 1 seen, 1 cancelled. Swabs for up to 1, in date: Birch. For these people 2 items wait for a signature. Interpreter: Arabic at 09:40. Out of stock: Gum.',
   );
   expect(sayWholeDay({ lines: [line()], swabLots: [] })).toContain('no swab lot on record is in date');
   expect(sayWholeDay({ lines: [], swabLots: [] })).toBe('Nobody is on the list of this day yet.');

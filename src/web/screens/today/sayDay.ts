@@ -71,6 +71,7 @@ function sayGuardian({ name, relation, mayConsent }: DayGuardian): string {
   return `${relation ? `${relation} ${name}` : name} (${consent})`;
 }
 
+const isNotOff = ({ state }: DayLine) => state !== 'cancelled' && state !== 'missed';
 const isExpected = ({ state }: DayLine) => state === 'not-here' || state === 'open';
 
 /** One sentence over the list: how many, and what to have ready for all of them together. */
@@ -80,12 +81,12 @@ export function sayWholeDay({ lines, swabLots }: Pick<DayView, 'lines' | 'swabLo
   const swabs = expected.filter((line) => line.swab).length;
   const lots = swabLots.length > 0 ? `in date: ${joinWords(swabLots)}` : 'no swab lot on record is in date';
   const interpreters = expected.filter((line) => line.interpreter).map((l) => `${l.interpreter}${l.atTime ? ` at ${l.atTime}` : ''}`);
-  const signatures = expected.reduce((sum, line) => sum + line.waiting.length, 0);
+  const signatures = lines.filter(isNotOff).reduce((sum, line) => sum + line.waiting.length, 0);
   const missing = [...new Set(expected.flatMap((line) => line.outOfStock))];
   return [
     sayCounts(lines),
     swabs > 0 && `Swabs for up to ${swabs}, ${lots}.`,
-    signatures > 0 && `${plural(signatures, 'item')} ${signatures === 1 ? 'waits' : 'wait'} for a signature.`,
+    signatures > 0 && `For these people ${plural(signatures, 'item')} ${signatures === 1 ? 'waits' : 'wait'} for a signature.`,
     interpreters.length > 0 && `Interpreter: ${joinWords(interpreters)}.`,
     missing.length > 0 && `Out of stock: ${joinWords(missing)}.`,
   ]

@@ -55,7 +55,7 @@ function AskReason({ onLeave }: { readonly onLeave: () => void }) {
 }
 
 function OpenCorrection({ onLeave }: { readonly onLeave: () => void }) {
-  const { bundle, input, correction, saveCorrection, problem } = useVisit();
+  const { bundle, input, correction, saveCorrection, dropCorrection, problem } = useVisit();
   const changes = listChanges(bundle.input, input);
   const context = { practice: input.practice, visit: input.visit };
   const count = changes.length + (correction?.level ? 1 : 0);
@@ -86,7 +86,14 @@ function OpenCorrection({ onLeave }: { readonly onLeave: () => void }) {
         <button type="button" className="action primary" disabled={count === 0} onClick={saveCorrection}>
           Save the correction
         </button>
-        <button type="button" className="action" onClick={onLeave}>
+        <button
+          type="button"
+          className="action"
+          onClick={() => {
+            dropCorrection();
+            onLeave();
+          }}
+        >
           Leave it as it was
         </button>
       </p>

@@ -47,7 +47,14 @@ export function buildLines(place: LinesPlace): VisitLines {
   const { bundle, input, assessment } = place;
   const { visit, practice } = input;
   return {
-    safety: [...speakerLines(speakerPlace(place)), ...groupLines('safety', place)],
+    safety: [
+      ...speakerLines({
+        ...speakerPlace(place),
+        isPast: bundle.state !== 'open',
+        isCorrecting: bundle.state !== 'open' && !place.isClosed,
+      }),
+      ...groupLines('safety', place),
+    ],
     swab: swabLines({ reading: visit.reading ?? {}, lots: practice.lots, members: bundle.members, onDate: visit.onDate }),
     food: groupLines('food', place),
     home: homeLines(place),

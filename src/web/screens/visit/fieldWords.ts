@@ -6,7 +6,7 @@ import { formatDate } from '../../format.ts';
 import { sayFinding, sayPlace } from './findings.ts';
 import { unknownWords, valueText } from './questionLines.ts';
 import type { Scope } from './scopes.ts';
-import { saySpeaker } from './speakerLines.ts';
+import { SPEAKER, saySpeakerInFull } from './speakerLines.ts';
 import { sayWholeReading } from './swabLines.ts';
 
 /** What the words of a value need besides the value. */
@@ -24,7 +24,7 @@ const FIELD_NAMES: Readonly<Record<string, string>> = {
   nextOn: 'The next visit',
   language: 'The language of the leaflet',
   meterId: 'The meter',
-  speaker: 'Who speaks today',
+  speaker: 'Who spoke',
   goals: 'The goals',
   goalsSince: 'What became of the goals',
   used: 'What was used since last time',
@@ -69,7 +69,7 @@ const SAY: Readonly<Record<string, (value: unknown, context: FieldContext) => st
   meterId: (value, { practice }) => practice.meters.find(({ id }) => id === value)?.name ?? String(value),
   used: (value, { visit, practice }) => sayUsed(value as Readonly<Record<string, UsedSince>>, visit?.pastCare ?? [], practice.shelf),
   goalsSince: (value, { visit }) => sayGoals(value as Readonly<Record<string, string>>, visit?.pastGoals ?? []),
-  speaker: (value) => saySpeaker(value as Speaker),
+  speaker: (value) => saySpeakerInFull(value as Speaker),
 };
 
 function sayAgreed(
@@ -127,6 +127,7 @@ const FIELD_SCOPES: Readonly<Record<string, Scope>> = {
 /** The saved field behind a line, whose history is shown. */
 export function fieldOfLine(scope: Scope, line: string | null): string | null {
   if (scope === 'swab') return 'reading';
+  if (scope === 'safety' && line?.startsWith(SPEAKER)) return 'speaker';
   if (scope === 'level') return 'level';
   if (line === null) return scope === 'look' ? 'findings' : null;
   if (line.startsWith('used')) return 'used';

@@ -6,6 +6,7 @@ import {
   SPEAKER,
   type SpeakerPlace,
   saySpeaker,
+  saySpeakerInFull,
   speakerAfter,
   speakerLines,
 } from './speakerLines.ts';
@@ -34,6 +35,16 @@ describe('who is asked who speaks', () => {
     expect(speakerLines(at).map(({ id }) => id)).toEqual(ids);
   });
 
+  test('once the visit is closed what is on record is shown, and a correction may say it of anybody, but nothing is asked for', () => {
+    const told = { who: 'patient' } as const;
+    expect(speakerLines(place({ isPast: true }))).toEqual([]);
+    expect(speakerLines(place({ isPast: true, speaker: told })).map(({ label, text }) => `${label}: ${text}`)).toEqual([
+      'Who spoke: the patient alone',
+    ]);
+    const [line] = speakerLines(place({ isPast: true, isCorrecting: true }));
+    expect([line?.text, line?.wanted, line?.note]).toEqual(['not asked', false, undefined]);
+  });
+
   test('one key each: the patient, every guardian by name, a carer; what is only thought is not said', () => {
     const [line] = speakerLines(child);
     if (line?.entry.kind !== 'choice') throw new Error('no choice');
@@ -42,6 +53,13 @@ describe('who is asked who speaks', () => {
     expect(line.note).toBe('perhaps Mai Tran, guardian; 1 says so');
     expect(speakerAfter(SPEAKER, asked(line.entry.choices[0]?.id ?? ''), child)).toEqual({ who: 'guardian', name: 'Mai Tran' });
   });
+});
+
+test('a change of the interpreter alone can be told from the words', () => {
+  expect(saySpeakerInFull({ who: 'patient' })).toBe('the patient alone');
+  expect(saySpeakerInFull({ who: 'carer', name: 'Ola', interpreter: 'needed-not-there' })).toBe(
+    'Ola, carer; interpreter: needed and not there',
+  );
 });
 
 test('an answer changes one part of who speaks and keeps the others', () => {

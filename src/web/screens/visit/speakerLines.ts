@@ -16,6 +16,9 @@ export interface SpeakerPlace {
   readonly profile: Pick<PatientProfile, 'guardians' | 'interpreter'>;
   readonly ageYears: number;
   readonly speaker: Speaker | undefined;
+  /** The visit is closed: what is on record is shown, and can be put right, but nothing is asked for. */
+  readonly isPast?: boolean;
+  readonly isCorrecting?: boolean;
 }
 
 const INTERPRETERS = [
@@ -27,22 +30,25 @@ const INTERPRETERS = [
 
 const BASE = { mayBeUnknown: false, reconfirmable: false, private: false, sources: [] } as const;
 
-/** Who speaks today: asked of children, of people with guardians and where somebody interprets. Nobody else is asked, and no key is spent. */
+/**
+ * Who speaks today: asked of children, of people with guardians and where somebody interprets. Nobody else is asked, and no key is spent;
+ * but what stands on the record of a closed visit is shown, and can be put right for everybody.
+ */
 export function speakerLines(place: SpeakerPlace): readonly Line[] {
-  if (!isAsked(place)) return [];
-  const { speaker } = place;
-  const proposed = proposedSpeaker(place);
+  const { speaker, isPast = false, isCorrecting = false } = place;
+  if (!isAsked(place) && !isCorrecting && !(isPast && speaker)) return [];
+  const proposed = isPast ? undefined : proposedSpeaker(place);
   const who: Line = {
     ...BASE,
     id: SPEAKER,
     letter: 'z',
-    label: 'Who speaks today',
-    prompt: 'Who answers today, and who is in the room?',
+    label: isPast ? 'Who spoke' : 'Who speaks today',
+    prompt: isPast ? 'Who answered at this visit, and who was in the room?' : 'Who answers today, and who is in the room?',
     entry: { kind: 'choice', choices: listChoices(place).map(({ id, label }) => ({ id, label })) },
     text: speaker === undefined ? 'not asked' : saySpeaker(speaker),
     tone: speaker === undefined ? 'unknown' : 'new',
     note: speaker === undefined && proposed ? `perhaps ${saySpeaker(proposed)}; 1 says so` : undefined,
-    wanted: speaker === undefined,
+    wanted: speaker === undefined && !isPast,
     value: speaker === undefined ? undefined : listChoices(place).find(({ speaker: s }) => isSame(s, speaker))?.id,
   };
   return [who, ...carerLine(speaker), ...interpreterLine(place)];
@@ -125,11 +131,17 @@ function interpreterLine({ profile: { interpreter = '' }, speaker }: SpeakerPlac
   ];
 }
 
-/** "Mai Tran, guardian", "the patient alone"; the words of the record and of the note. */
+/** "Mai Tran, guardian", "the patient alone". */
 export function saySpeaker({ who, name }: Speaker): string {
   if (who === 'patient') return 'the patient alone';
   if (name !== undefined) return who === 'guardian' ? `${name}, guardian` : `${name}, carer`;
   return who === 'guardian' ? 'a parent or guardian' : 'a carer';
+}
+
+/** With the interpreter, where that was said: "the patient alone; interpreter: professional". */
+export function saySpeakerInFull(speaker: Speaker): string {
+  const said = INTERPRETERS.find(({ id }) => id === speaker.interpreter);
+  return said ? `${saySpeaker(speaker)}; interpreter: ${said.label}` : saySpeaker(speaker);
 }
 
 /** The speaker after an answer on one of these lines; undefined for another line. */

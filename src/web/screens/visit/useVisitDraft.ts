@@ -26,14 +26,16 @@ type Step = { readonly kind: 'fields'; step: UndoStep; isOpen: boolean } | { rea
 interface DraftOptions {
   /** False while a closed visit is corrected: then everything is sent together at the end. */
   readonly isSent?: boolean;
+  /** What the page begins with; absent = as the server gave it. */
+  readonly begun?: VisitInput;
 }
 
 /** The visit as this page sees it: what the server gave, with everything entered since, and the way back. */
-export function useVisitDraft(bundle: VisitBundle, { isSent = true }: DraftOptions = {}): VisitDraft {
+export function useVisitDraft(bundle: VisitBundle, { isSent = true, begun = bundle.input }: DraftOptions = {}): VisitDraft {
   const queue = useSaveQueue();
   const { visitId } = bundle;
-  const [input, setInput] = useState(bundle.input);
-  const latest = useRef(bundle.input);
+  const [input, setInput] = useState(begun);
+  const latest = useRef(begun);
   const saved = useRef(new Set(bundle.savedFields));
   const steps = useRef<Step[]>([]);
 

@@ -19,6 +19,8 @@ export function useVisitKeys(work: VisitWork, openHelp: () => void): void {
         return latest.current.work.undo();
       }
       if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing || event.defaultPrevented) return;
+      // What lies over the visit has keys of its own, and closing it leaves the line below as it is.
+      if (isInDialog(event.target)) return;
       const isEscape = event.key === 'Escape';
       if (isTyping(event.target) && !isEscape) return;
       if (!singleKeys && event.key.length === 1) return;
@@ -89,10 +91,12 @@ const keepsOwnUndo = (target: EventTarget | null) =>
     (target instanceof HTMLInputElement && target.value !== '') ||
     target instanceof HTMLTextAreaElement);
 
+const isInDialog = (target: EventTarget | null) => target instanceof Element && target.closest('dialog') !== null;
+
 function isTyping(target: EventTarget | null): boolean {
   if (!(target instanceof HTMLElement)) return false;
   // What is typed in the search field of a list is also sent to the list itself.
-  return target.isContentEditable || target.matches('input, textarea, select') || target.closest('dialog, .picker') !== null;
+  return target.isContentEditable || target.matches('input, textarea, select') || target.closest('.picker') !== null;
 }
 
 /** A list box and a select move by arrows themselves. */

@@ -20,10 +20,11 @@ import type { Reply } from './line.ts';
 import type { Scope } from './scopes.ts';
 import { CONDITIONS_AS_USUAL } from './swabLines.ts';
 import { readField } from './undoSteps.ts';
+import { useCorrection, useKeepCorrection } from './useCorrection.ts';
 import { type TakenStep, useVisitDraft } from './useVisitDraft.ts';
 import { useVisitPanels } from './useVisitPanels.ts';
 import { useVisitRequests } from './useVisitRequests.ts';
-import type { CorrectionDraft, VisitWork } from './visitContext.ts';
+import type { VisitWork } from './visitContext.ts';
 import {
   effectOfReconfirm,
   effectOfReply,
@@ -37,9 +38,10 @@ import {
 /** The work on one visit: the draft, its assessment redrawn after every answer, where the keys stand, and what each key does. */
 export function useVisitWork(bundle: VisitBundle, session: SessionView, onServerChange: () => void): VisitWork {
   const queue = useSaveQueue();
-  const [correction, setCorrection] = useState<CorrectionDraft | null>(null);
+  const { correction, setCorrection, begun } = useCorrection(bundle, session);
   const isCorrecting = correction !== null;
-  const { input, put, show, takeStep, noteStep } = useVisitDraft(bundle, { isSent: !isCorrecting });
+  const { input, put, show, takeStep, noteStep } = useVisitDraft(bundle, { isSent: !isCorrecting, begun });
+  const dropKept = useKeepCorrection(bundle, session, { correction, input });
   const [said, setSaid] = useState('');
   const client = useQueryClient();
   const [newFinding, setNewFinding] = useState<FindingDraft | null>(null);
@@ -120,7 +122,9 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     if (!correction) return;
     const changes = bundle.state === 'closed' ? listChanges(bundle.input, input) : [];
     const isSaved = await requests.correct({ version: bundle.visitVersion, reason: correction.reason, changes, level: correction.level });
-    if (isSaved) onServerChange();
+    if (!isSaved) return;
+    dropKept();
+    onServerChange();
   };
 
   const reconfirm = (scope: Scope) => {
@@ -219,6 +223,7 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     correction,
     beginCorrection,
     saveCorrection: () => void saveCorrection(),
+    dropCorrection: dropKept,
   };
 }
 

@@ -54,6 +54,8 @@ export interface VisitWork {
   readonly correction: CorrectionDraft | null;
   readonly beginCorrection: (reason: string) => void;
   readonly saveCorrection: () => void;
+  /** What was changed is given up. */
+  readonly dropCorrection: () => void;
 }
 
 export interface CorrectionDraft {
