@@ -1,3 +1,4 @@
+import { cvOfLogVariance } from '../reading/sayNoise.ts';
 import type { Interval } from '../stats/interval.ts';
 
 /** One part of the noise as a study found it. */
@@ -10,8 +11,8 @@ export interface NoiseFigure {
   readonly degreesOfFreedom: number;
 }
 
-/** Coefficient of variation of a log-normal value, as a fraction; a variance below 0 shows nothing and counts as 0. */
-export const cvOfLogVariance = (variance: number): number => Math.sqrt(Math.expm1(Math.max(0, variance)));
+/** Coefficient of variation as a fraction; a variance below 0 shows nothing and counts as 0. */
+export const cvOfFigure = ({ variance }: NoiseFigure): number => cvOfLogVariance(Math.max(0, variance));
 
 /** How far apart the ends of the interval lie, as coefficients of variation. */
 export const widthAsCv = ({ interval }: NoiseFigure): number => cvOfLogVariance(interval.high) - cvOfLogVariance(interval.low);

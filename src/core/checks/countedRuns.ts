@@ -1,0 +1,70 @@
+import type { Bound } from '../reading/types.ts';
+import type { SheetRun } from './runSheet.ts';
+
+/** A run of the sheet as it is stored. */
+export type NumberedRun = SheetRun & { readonly index: number };
+
+/** What was read at one run. */
+export interface RunReading {
+  readonly run: number;
+  readonly rlu: number;
+  readonly bound: Bound;
+  readonly state: 'valid' | 'void';
+}
+
+/** One run with the natural logarithm of its number. */
+export interface CountedRun {
+  readonly run: NumberedRun;
+  readonly ln: number;
+}
+
+export interface CountedRuns {
+  readonly counted: readonly CountedRun[];
+  /** Why each of the others does not count, in the order of the sheet. */
+  readonly missing: readonly { readonly run: NumberedRun; readonly because: 'not-read' | 'void' | 'at-limit' | 'zero' }[];
+}
+
+/** The numbers of a study that can be computed with: valid, within the meter's limits and above 0. The newest valid one of a run counts. */
+export function countedRuns(runs: readonly NumberedRun[], readings: readonly RunReading[]): CountedRuns {
+  const byRun = new Map<number, RunReading>();
+  for (const reading of readings) {
+    if (reading.state === 'valid' || !byRun.has(reading.run)) byRun.set(reading.run, reading);
+  }
+  const counted: CountedRun[] = [];
+  const missing: CountedRuns['missing'][number][] = [];
+  for (const run of runs) {
+    const reading = byRun.get(run.index);
+    const because = whyNot(reading);
+    if (because !== undefined) missing.push({ run, because });
+    else if (reading) counted.push({ run, ln: Math.log(reading.rlu) });
+  }
+  return { counted, missing };
+}
+
+function whyNot(reading: RunReading | undefined): CountedRuns['missing'][number]['because'] | undefined {
+  if (!reading) return 'not-read';
+  if (reading.state === 'void') return 'void';
+  if (!(reading.rlu > 0)) return 'zero';
+  return reading.bound === 'exact' ? undefined : 'at-limit';
+}
+
+const BECAUSE: Readonly<Record<CountedRuns['missing'][number]['because'], string>> = {
+  'not-read': 'not read yet',
+  void: 'not counted',
+  'at-limit': "at the meter's limit",
+  zero: 'a number of 0',
+};
+
+/** "Swabs 4 and 9 are missing: not read yet. Swab 12: at the meter's limit." Empty where none is missing. Swabs count from 1. */
+export function sayMissing({ missing }: CountedRuns): string {
+  return (Object.keys(BECAUSE) as (keyof typeof BECAUSE)[])
+    .map((because) => ({ because, numbers: missing.filter((m) => m.because === because).map(({ run }) => run.index + 1) }))
+    .filter(({ numbers }) => numbers.length > 0)
+    .map(({ because, numbers }) => `${numbers.length === 1 ? 'Swab' : 'Swabs'} ${listOf(numbers)}: ${BECAUSE[because]}.`)
+    .join(' ');
+}
+
+function listOf(numbers: readonly number[]): string {
+  const last = numbers.at(-1);
+  return numbers.length === 1 ? `${last}` : `${numbers.slice(0, -1).join(', ')} and ${last}`;
+}
