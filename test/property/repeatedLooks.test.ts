@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readingNoise } from '../../src/content/readingNoise.ts';
-import { falseChangeShare, LOOK_RULES } from '../reference/statistics/repeatedLooks.ts';
+import { falseChangeShare, LOOK_RULES, seriesShares } from '../reference/statistics/repeatedLooks.ts';
 
 /** EBBLINE_LONG=1: a standard error of 0.03 in 100. */
 const people = process.env.EBBLINE_LONG === '1' ? 400_000 : 8_000;
@@ -25,4 +25,13 @@ describe('people whose level never changes, six readings each', () => {
     const once = { ...readingNoise, looks: { ...readingNoise.looks, visits: 2 } };
     expect(falseChangeShare({ people, seed: 3, table: once, rule: 'last', hands: 'one' })).toBeGreaterThan(0.15);
   });
+});
+
+test('a trend told after each of six readings keeps the stated share, and the interval of the mean holds the level 95 times in 100', () => {
+  const persons = people / 16;
+  const { toldOfTrend, meanHeld } = seriesShares({ people: persons, seed: 4, table: readingNoise });
+  const se = Math.sqrt((0.05 * 0.95) / persons);
+  expect(toldOfTrend).toBeLessThan(0.05 + 3 * se);
+  expect(toldOfTrend).toBeGreaterThan(0.01);
+  expect(Math.abs(meanHeld - 0.95)).toBeLessThan(4 * se);
 });

@@ -10,6 +10,7 @@ import { usePrintFoot } from '../printFoot.ts';
 import { useShown } from '../shown.ts';
 import { Findings, HomeCare, Levels, NotTaken, VisitsTable } from './overtime/OverTimeParts.tsx';
 import { Recomputed } from './overtime/Recomputed.tsx';
+import { Together } from './overtime/Together.tsx';
 import { withoutOwnWords } from './overtime/withoutOwnWords.ts';
 
 export function OverTimeScreen({ patientId, today }: { readonly patientId: string | null; readonly today: string }) {
@@ -76,9 +77,15 @@ function OnePerson({ patientId, today }: { readonly patientId: string; readonly 
             {sentence}
           </p>
         ))}
-        {meters.map((meterId) => (
-          <ReadingsChart key={meterId} readings={readings.filter((r) => r.meterId === meterId)} />
-        ))}
+        {meters.map((meterId) => {
+          const ofMeter = readings.filter((r) => r.meterId === meterId);
+          return (
+            <div key={meterId}>
+              <ReadingsChart readings={ofMeter} />
+              {!isOn && <Together readings={ofMeter} />}
+            </div>
+          );
+        })}
         {!isOn && <Recomputed readings={readings} />}
         <NotTaken notTaken={notTaken} />
       </section>

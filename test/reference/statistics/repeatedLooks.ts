@@ -3,6 +3,7 @@ import { compareWithPast } from '../../../src/core/reading/compareWithPast.ts';
 import { changePoint } from '../../../src/core/reading/lookPoint.ts';
 import { occasionSdLog, sumOfParts } from '../../../src/core/reading/noiseSums.ts';
 import type { NoiseTable } from '../../../src/core/reading/noiseTable.ts';
+import { personSeries } from '../../../src/core/reading/personSeries.ts';
 import type { Meter, OwnEstimate, PastReading } from '../../../src/core/reading/types.ts';
 import { seededRandom } from './seededRandom.ts';
 
@@ -85,4 +86,29 @@ function passesMean(readings: readonly PastReading[], visit: number, reach: numb
   const logs = readings.slice(0, visit + 1).map(({ rlu }) => Math.log(rlu));
   const mean = logs.slice(0, visit).reduce((sum, log) => sum + log, 0) / visit;
   return Math.abs((logs[visit] ?? 0) - mean) > reach * Math.sqrt(1 + 1 / visit);
+}
+
+/** People without any change, read six times by changing hands: told of a trend at least once; and whose interval of the mean holds. */
+export function seriesShares({ people, seed, table }: Pick<Looks, 'people' | 'seed' | 'table'>): { toldOfTrend: number; meanHeld: number } {
+  const { normal, uniform } = seededRandom(seed);
+  const meter = { ...METER, own: OWN };
+  const noise = blendNoise(table, meter);
+  const sdOf = (part: 'operator' | 'lot') => Math.sqrt(noise[part].variance ?? 0);
+  const sdRest = Math.sqrt(sumOfParts(noise, ['repeatability', 'withinPerson']));
+  let [told, held] = [0, 0];
+  for (let person = 0; person < people; person++) {
+    const handEffects = HANDS.map(() => sdOf('operator') * normal());
+    const lotEffects = [0, 1, 2].map(() => sdOf('lot') * normal());
+    const readings = Array.from({ length: VISITS }, (_, visit): PastReading => {
+      const [hand, lot] = [Math.floor(uniform() * HANDS.length), Math.floor(visit / 2)];
+      const log = Math.log(LEVEL_RLU) + (handEffects[hand] ?? 0) + (lotEffects[lot] ?? 0) + sdRest * normal();
+      const of = { operator: HANDS[hand] ?? '', lotId: `lot-${lot}` };
+      return { takenAt: `2026-0${visit + 1}-01T09:00:00Z`, rlu: Math.exp(log), bound: 'exact', state: 'valid', meterId: 'a', ...of };
+    });
+    const seen = [3, 4, 5, 6].map((count) => personSeries(readings.slice(0, count), [meter], table)[0]);
+    if (seen.some((series) => series?.trend.ok && series.trend.value.verdict !== 'within-noise')) told += 1;
+    const mean = seen.at(-1)?.mean;
+    if (mean?.ok && mean.value.lowRlu < LEVEL_RLU && LEVEL_RLU < mean.value.highRlu) held += 1;
+  }
+  return { toldOfTrend: told / people, meanHeld: held / people };
 }
