@@ -52,10 +52,6 @@ export const readingSources: Readonly<Record<string, { readonly cite: string; re
     cite: 'Sidak 1967, J Am Stat Assoc 62:626-633, rectangular confidence regions for the means of multivariate normal distributions',
     read: 'from memory; checked by simulation',
   },
-  henderson1975: {
-    cite: 'Henderson 1975, Biometrics 31:423-447, best linear unbiased estimation and prediction under a selection model',
-    read: 'from memory; results agree with generalised least squares and with an independent program',
-  },
   olsen1978: {
     cite: 'Olsen 1978, Econometrica 46:1211-1215, uniqueness of the maximum likelihood estimate of the tobit model',
     read: 'from memory; results agree with an independent program',
