@@ -12,6 +12,7 @@ import { detectionLimit } from './measurement/detectionLimit.ts';
 import { dilutionLinearity } from './measurement/dilutionLinearity.ts';
 import { gaugeCrossed } from './measurement/gaugeCrossed.ts';
 import { gaugeNested } from './measurement/gaugeNested.ts';
+import { readingTrend } from './measurement/readingTrend.ts';
 import { censoredSummary } from './readings/censoredSummary.ts';
 import { changeLimits } from './readings/changeLimits.ts';
 import { readingChange } from './readings/readingChange.ts';
@@ -27,6 +28,7 @@ export const calculators: readonly Calculator[] = [
   readingChange,
   changeLimits,
   censoredSummary,
+  readingTrend,
   gaugeCrossed,
   gaugeNested,
   methodAgreement,

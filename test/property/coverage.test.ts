@@ -1,13 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { Interval } from '../../src/core/stats/interval.ts';
+import { trendBand } from '../../src/core/stats/mixed/trendBand.ts';
+import { randomInterceptTrend } from '../../src/core/stats/mixed/trendFit.ts';
 import { crossedComponents } from '../../src/core/stats/variance/crossedComponents.ts';
 import { nestedComponents } from '../../src/core/stats/variance/nestedComponents.ts';
 import { oneWayComponents } from '../../src/core/stats/variance/oneWayComponents.ts';
 import { seededRandom } from '../reference/statistics/seededRandom.ts';
-import { simulateCrossed, simulateNested, simulateOneWay } from '../reference/statistics/simulatedStudies.ts';
+import { simulateCrossed, simulateNested, simulateOneWay, simulateTrend } from '../reference/statistics/simulatedStudies.ts';
 
 /**
- * How often the 95 % intervals of variance components hold the true component in simulated studies.
+ * How often the 95 % intervals of variance components hold the true component in simulated studies, and the band of a trend the true line.
  * Bounds of 2,000 runs (EBBLINE_LONG=1): 93 to 97 %. The short version has fewer runs and a fixed seed; its bounds are wider by two
  * binomial standard errors, 2.5 %.
  */
@@ -82,5 +84,27 @@ describe('95 % intervals of variance components hold the truth in 93 to 97 % of 
       () => oneWayComponents(simulateOneWay({ normal, components }, { groups, repeats })).intervals,
     );
     expectCovered(`one-way ${groups} x ${repeats}`, shares);
+  });
+});
+
+describe('the 95 % band of a trend holds the true line in 93 to 97 % of studies', () => {
+  test.each([12, 30])('%i people', (people) => {
+    const random = seededRandom(20_261_129);
+    const time = 9;
+    let held = { person: 0, common: 0 };
+    for (let run = 0; run < RUNS; run += 1) {
+      const { truth, levels, observations } = simulateTrend(random, people);
+      const fit = randomInterceptTrend(observations);
+      const holds = (level: number, subject?: string) => {
+        const [point] = trendBand(fit, [time], { subject });
+        const line = level + truth.slope * time;
+        return point !== undefined && point.low <= line && line <= point.high ? 1 : 0;
+      };
+      held = { person: held.person + holds(levels[3] ?? 0, 's3'), common: held.common + holds(truth.intercept) };
+    }
+    expectCovered(
+      `band of ${people} people`,
+      Object.entries(held).map(([name, count]) => ({ name, share: count / RUNS })),
+    );
   });
 });

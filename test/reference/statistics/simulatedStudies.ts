@@ -1,3 +1,4 @@
+import type { TrendObservation } from '../../../src/core/stats/mixed/trendDesign.ts';
 import type { CrossedObservation } from '../../../src/core/stats/variance/crossedCells.ts';
 import type { NestedObservation } from '../../../src/core/stats/variance/nestedCells.ts';
 
@@ -47,4 +48,18 @@ export function simulateOneWay(
     const group = draw(components.group);
     return times(size.repeats, () => group + draw(components.residual));
   });
+}
+
+/** Readings of people over a year and a half on the log scale, 2 to 6 each; `levels` are their true levels at time 0. */
+export function simulateTrend({ normal, uniform }: { readonly normal: () => number; readonly uniform: () => number }, people: number) {
+  const truth = { intercept: 7.5, slope: -0.05, subjectSd: 0.6, residualSd: 0.35 };
+  const levels = times(people, () => truth.intercept + truth.subjectSd * normal());
+  const observations: TrendObservation[] = levels.flatMap((level, s) =>
+    times(2 + Math.floor(5 * uniform()), () => 18 * uniform()).map((time) => ({
+      subject: `s${s}`,
+      time,
+      value: level + truth.slope * time + truth.residualSd * normal(),
+    })),
+  );
+  return { truth, levels, observations };
 }
