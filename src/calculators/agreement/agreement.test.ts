@@ -224,6 +224,9 @@ describe('what is not defined has its reason', () => {
 });
 
 it('method-agreement on the log scale is about ratios', () => {
+  expect(run('method-agreement', { a: [1, 0], b: [1, 2], log: true }).result).toMatchObject({
+    error: { message: expect.stringMatching(/above 0/) },
+  });
   const a = [100, 220, 410, 900];
   const double = run('method-agreement', { a: a.map((x) => 2 * x), b: a, log: true }).result;
   expect(double.ok && (double.output as { ratio: { geometricMean: number } }).ratio.geometricMean).toBeCloseTo(2, 12);

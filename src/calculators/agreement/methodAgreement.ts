@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { blandAltman } from '../../core/stats/blandAltman.ts';
-import { demingRegression } from '../../core/stats/demingRegression.ts';
-import { exactLimitIntervals } from '../../core/stats/exactLimitIntervals.ts';
-import { linConcordance } from '../../core/stats/linConcordance.ts';
-import { MOST_PAIRS, passingBablok } from '../../core/stats/passingBablok.ts';
+import { blandAltman } from '../../core/stats/agreement/blandAltman.ts';
+import { demingRegression } from '../../core/stats/agreement/demingRegression.ts';
+import { exactLimitIntervals } from '../../core/stats/agreement/exactLimitIntervals.ts';
+import { linConcordance } from '../../core/stats/agreement/linConcordance.ts';
+import { MOST_PAIRS, passingBablok } from '../../core/stats/agreement/passingBablok.ts';
 import type { Calculator } from '../calculator.ts';
 import { interval, nullableNumber } from '../fields.ts';
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { cohenKappa } from '../../core/stats/cohenKappa.ts';
+import { cohenKappa } from '../../core/stats/agreement/cohenKappa.ts';
 import type { Calculator } from '../calculator.ts';
 import { interval, nullableNumber } from '../fields.ts';
 

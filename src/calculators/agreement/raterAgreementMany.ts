@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { fleissKappa } from '../../core/stats/fleissKappa.ts';
+import { fleissKappa } from '../../core/stats/agreement/fleissKappa.ts';
 import type { Calculator } from '../calculator.ts';
 import { nullableNumber } from '../fields.ts';
 

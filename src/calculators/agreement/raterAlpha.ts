@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { krippendorffAlpha } from '../../core/stats/krippendorffAlpha.ts';
+import { krippendorffAlpha } from '../../core/stats/agreement/krippendorffAlpha.ts';
 import type { Calculator } from '../calculator.ts';
 import { nullableNumber } from '../fields.ts';
 

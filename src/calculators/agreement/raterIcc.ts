@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { ICC_FORMS, type IccForm, intraclassCorrelation } from '../../core/stats/intraclassCorrelation.ts';
+import { ICC_FORMS, type IccForm, intraclassCorrelation } from '../../core/stats/agreement/intraclassCorrelation.ts';
 import type { Calculator } from '../calculator.ts';
 import { interval, nullableNumber } from '../fields.ts';
 

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { bootstrapYouden } from '../../core/stats/bootstrapYouden.ts';
-import { delongAuc } from '../../core/stats/delongAuc.ts';
-import { outcomeTable } from '../../core/stats/outcomeTable.ts';
-import { rocCurve } from '../../core/stats/rocCurve.ts';
+import { bootstrapYouden } from '../../core/stats/diagnostic/bootstrapYouden.ts';
+import { delongAuc } from '../../core/stats/diagnostic/delongAuc.ts';
+import { outcomeTable } from '../../core/stats/diagnostic/outcomeTable.ts';
+import { rocCurve } from '../../core/stats/diagnostic/rocCurve.ts';
+import { youdenCutoff } from '../../core/stats/diagnostic/youdenCutoff.ts';
 import { seededUniform } from '../../core/stats/seededUniform.ts';
-import { youdenCutoff } from '../../core/stats/youdenCutoff.ts';
 import type { Calculator } from '../calculator.ts';
 import { count, interval, nullableNumber } from '../fields.ts';
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { type LikelihoodRatio, likelihoodRatios } from '../../core/stats/likelihoodRatios.ts';
-import { postTestProbability } from '../../core/stats/postTestProbability.ts';
+import { type LikelihoodRatio, likelihoodRatios } from '../../core/stats/diagnostic/likelihoodRatios.ts';
+import { postTestProbability } from '../../core/stats/diagnostic/postTestProbability.ts';
 import { wilsonInterval } from '../../core/stats/wilsonInterval.ts';
 import type { Calculator } from '../calculator.ts';
 import { nullableNumber } from '../fields.ts';

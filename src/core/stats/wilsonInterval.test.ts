@@ -31,14 +31,19 @@ describe('intervals of a share', () => {
 
   it('stay in 0..1, hold the share, mirror, and the exact one never covers too little', () => {
     fc.assert(
-      fc.property(counts, ({ successes, trials }) => {
-        for (const interval of [wilsonInterval, clopperPearsonInterval]) {
-          const [one, other] = [interval(successes, trials), interval(trials - successes, trials)];
-          const share = successes / trials;
-          expect(0 <= one.low && one.low <= share && share <= one.high && one.high <= 1).toBe(true);
-          expect(one.low).toBeCloseTo(1 - other.high, 9);
-        }
-      }),
+      fc.property(
+        counts,
+        fc.oneof(fc.constantFrom(0.5, 1.96), fc.double({ min: 0.1, max: 4, noNaN: true })),
+        ({ successes, trials }, z) => {
+          const score = (part: number, whole: number) => wilsonInterval(part, whole, z);
+          for (const interval of [score, clopperPearsonInterval]) {
+            const [one, other] = [interval(successes, trials), interval(trials - successes, trials)];
+            const share = successes / trials;
+            expect(0 <= one.low && one.low <= share && share <= one.high && one.high <= 1).toBe(true);
+            expect(one.low).toBeCloseTo(1 - other.high, 9);
+          }
+        },
+      ),
     );
     // Coverage of the exact interval at shares in the middle and near 0, summed over all outcomes of 12 trials.
     for (const p of [0.02, 0.3, 0.5]) {

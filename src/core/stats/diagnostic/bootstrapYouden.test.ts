@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
+import { seededUniform } from '../seededUniform.ts';
 import { bootstrapYouden } from './bootstrapYouden.ts';
 import { outcomeTable } from './outcomeTable.ts';
-import { seededUniform } from './seededUniform.ts';
 import { youdenCutoff } from './youdenCutoff.ts';
 
 const reference = JSON.parse(readFileSync('test/reference/statistics/roc.json', 'utf8')).cases[0];
@@ -54,6 +54,7 @@ describe('bootstrapYouden', () => {
         expect(got.medianCutoff).toBe(want.cutoff);
         expect(got.optimism).toBeCloseTo(want.optimism, 12);
       }),
+      { numRuns: 300 },
     );
   });
 

@@ -1,6 +1,6 @@
-import { fQuantile } from './fDistribution.ts';
-import { type Interval, requireLevel } from './interval.ts';
-import type { Result } from './result.ts';
+import { fQuantile } from '../fDistribution.ts';
+import { type Interval, requireLevel } from '../interval.ts';
+import type { Result } from '../result.ts';
 
 /** The forms of Shrout and Fleiss: 1 = other raters for each unit, 2 = the same raters, a sample of many, 3 = these raters only; k = mean of them. */
 export const ICC_FORMS = ['icc1', 'icc2', 'icc3', 'icc1k', 'icc2k', 'icc3k'] as const;

@@ -61,8 +61,12 @@ describe('demingRegression', () => {
     expect(demingRegression([0.1, 0.1, 0.1], [2, 2, 2])).toEqual({ ok: false, reason: 'no-spread' });
     expect(demingRegression([1, 1, 1], [2, 3, 4])).toEqual({ ok: false, reason: 'no-line' });
     expect(demingRegression([1, 1, -1, -1], [1, -1, 1, -1])).toEqual({ ok: false, reason: 'no-line' });
-    // Only one pair differs: without it there is no line, hence no standard error.
-    expect(get([0, 0, 1], [0, 0, 1])).toMatchObject({ slope: 1, slopeSe: null, slopeInterval: null });
+    // Only one pair differs: without it there is no line, hence no standard error, whatever rounding leaves of the sums.
+    for (let n = 3; n < 20; n++) {
+      const [a, b] = [new Array<number>(n).fill(0.1), new Array<number>(n).fill(7)];
+      [a[n - 1], b[n - 1]] = [0.7, 7.3];
+      expect(get(a, b)).toMatchObject({ slopeSe: null, slopeInterval: null });
+    }
     expect(get([0, 1], [0, 2])).toMatchObject({ slope: 2, slopeInterval: null });
     expect(() => demingRegression([1, 2], [1, 2], { errorRatio: 0 })).toThrow(/^errorRatio/);
   });

@@ -1,7 +1,7 @@
-import { type Interval, requireLevel } from './interval.ts';
+import { type Interval, requireLevel } from '../interval.ts';
+import { quantileType7 } from '../quantileType7.ts';
+import type { Result } from '../result.ts';
 import { type OneClass, type OutcomeTable, whyOneClass } from './outcomeTable.ts';
-import { quantileType7 } from './quantileType7.ts';
-import type { Result } from './result.ts';
 
 export interface BootstrapYouden {
   readonly resamples: number;

@@ -1,8 +1,8 @@
-import type { Interval } from './interval.ts';
-import { requireLevel } from './interval.ts';
-import { normalQuantile } from './normal.ts';
+import type { Interval } from '../interval.ts';
+import { requireLevel } from '../interval.ts';
+import { normalQuantile } from '../normal.ts';
+import type { Result } from '../result.ts';
 import { type OneClass, type OutcomeTable, whyOneClass } from './outcomeTable.ts';
-import type { Result } from './result.ts';
 
 export interface DelongAuc {
   /** Chance that a case with the outcome has the higher value; ties count half. 0..1. */

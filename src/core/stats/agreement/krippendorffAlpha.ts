@@ -1,4 +1,4 @@
-import type { Result } from './result.ts';
+import type { Result } from '../result.ts';
 
 /** What the numbers mean: names, ranks, a scale with equal steps, or one with a true zero. */
 export type AlphaMetric = 'nominal' | 'ordinal' | 'interval' | 'ratio';
@@ -58,8 +58,7 @@ function unitsWithPairs(ratings: readonly (readonly (number | null)[])[]): numbe
 /** Distinct values in ascending order, and how often each stands. */
 function tabulate(all: readonly number[]): { readonly values: readonly number[]; readonly totals: readonly number[] } {
   const counts = new Map<number, number>();
-  // + 0 makes one value of 0 and -0.
-  for (const value of all) counts.set(value + 0, (counts.get(value + 0) ?? 0) + 1);
+  for (const value of all) counts.set(value, (counts.get(value) ?? 0) + 1);
   const values = [...counts.keys()].sort((a, b) => a - b);
   return { values, totals: values.map((value) => counts.get(value) ?? 0) };
 }

@@ -1,5 +1,5 @@
+import type { Result } from '../result.ts';
 import { type OneClass, type OutcomeTable, whyOneClass } from './outcomeTable.ts';
-import type { Result } from './result.ts';
 
 export interface RocPoint {
   /** A case counts as positive at this value and above; null = nobody does. */

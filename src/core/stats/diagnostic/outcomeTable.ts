@@ -51,7 +51,7 @@ export function whyOneClass({ nPositive, nNegative }: OutcomeTable): OneClass | 
 }
 
 function sorted(values: ArrayLike<number>, name: string): Float64Array {
-  const copy = Float64Array.from(values);
+  const copy = new Float64Array(values);
   for (let i = 0; i < copy.length; i++) if (!Number.isFinite(copy[i])) throw new RangeError(`${name}.${i} must be finite: ${copy[i]}`);
   // Without a comparison of its own a typed array sorts by number, natively.
   return copy.sort();

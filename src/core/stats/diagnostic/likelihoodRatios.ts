@@ -1,6 +1,6 @@
-import { Z_95 } from './normal.ts';
-import { requireAboveZero } from './requireArgument.ts';
-import type { Result } from './result.ts';
+import { Z_95 } from '../normal.ts';
+import { requireAboveZero } from '../requireArgument.ts';
+import type { Result } from '../result.ts';
 
 /** A table of a test against the outcome, counts. */
 export interface DiagnosticCounts {

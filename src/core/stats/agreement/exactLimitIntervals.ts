@@ -1,7 +1,7 @@
-import { type Interval, requireLevel } from './interval.ts';
-import { noncentralTQuantile } from './noncentralT.ts';
-import { Z_95 } from './normal.ts';
-import { requireAboveZero } from './requireArgument.ts';
+import { type Interval, requireLevel } from '../interval.ts';
+import { noncentralTQuantile } from '../noncentralT.ts';
+import { Z_95 } from '../normal.ts';
+import { requireAboveZero } from '../requireArgument.ts';
 
 /**
  * Exact intervals of both limits of agreement, for normal differences: the limit of n differences is a noncentral t.

@@ -1,6 +1,6 @@
-import { around, type Interval, requireLevel } from './interval.ts';
-import { normalCdf, normalQuantile } from './normal.ts';
-import type { Result } from './result.ts';
+import { around, type Interval, requireLevel } from '../interval.ts';
+import { normalCdf, normalQuantile } from '../normal.ts';
+import type { Result } from '../result.ts';
 
 export interface PairedAucs {
   readonly first: number;

@@ -1,4 +1,4 @@
-import type { Result } from './result.ts';
+import type { Result } from '../result.ts';
 
 export interface FleissKappa {
   readonly kappa: number;

@@ -1,6 +1,6 @@
-import { around, type Interval, requireLevel } from './interval.ts';
-import { normalQuantile } from './normal.ts';
-import type { Result } from './result.ts';
+import { around, type Interval, requireLevel } from '../interval.ts';
+import { normalQuantile } from '../normal.ts';
+import type { Result } from '../result.ts';
 
 /** How much a disagreement counts: fully, by its distance, or by the square of its distance (categories then stand in order). */
 export type KappaWeights = 'none' | 'linear' | 'quadratic';

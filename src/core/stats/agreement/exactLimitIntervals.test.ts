@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from 'vitest';
-import { seededRandom } from '../../../test/reference/statistics/seededRandom.ts';
+import { seededRandom } from '../../../../test/reference/statistics/seededRandom.ts';
+import { Z_95 } from '../normal.ts';
 import { exactLimitIntervals } from './exactLimitIntervals.ts';
-import { Z_95 } from './normal.ts';
 
 // R 4.2.2: 1.5 + 0.4 / sqrt(n) * qt(c(.025, .975), n - 1, qnorm(.975) * sqrt(n)). Tolerance: 1e-9 relative.
 test.each([
