@@ -1,7 +1,7 @@
 import { type DemingRegression, demingRegression } from '../stats/agreement/demingRegression.ts';
 import { linConcordance } from '../stats/agreement/linConcordance.ts';
-import { pairMoments } from '../stats/agreement/pairMoments.ts';
 import type { Interval } from '../stats/interval.ts';
+import { pairMoments } from '../stats/pairMoments.ts';
 import type { Result } from '../stats/result.ts';
 import { type ComparePairsInput, comparePairs, type NoComparison, type PairComparison, usablePairs } from './comparePairs.ts';
 

@@ -1,8 +1,8 @@
 import { around, type Interval, requireLevel } from '../interval.ts';
 import { Z_95 } from '../normal.ts';
+import { pairMoments, requirePairs } from '../pairMoments.ts';
 import type { Result } from '../result.ts';
 import { studentTQuantile } from '../studentT.ts';
-import { pairMoments, requirePairs } from './pairMoments.ts';
 
 export interface BlandAltman {
   readonly n: number;

@@ -1,8 +1,8 @@
 import { around, type Interval, requireLevel } from '../interval.ts';
+import { type PairMoments, pairMoments } from '../pairMoments.ts';
 import { requireAboveZero } from '../requireArgument.ts';
 import type { Result } from '../result.ts';
 import { studentTQuantile } from '../studentT.ts';
-import { type PairMoments, pairMoments } from './pairMoments.ts';
 
 export interface DemingLine {
   readonly slope: number;

@@ -1,7 +1,7 @@
 import { type Interval, requireLevel } from '../interval.ts';
 import { normalQuantile } from '../normal.ts';
+import { pairMoments } from '../pairMoments.ts';
 import type { Result } from '../result.ts';
-import { pairMoments } from './pairMoments.ts';
 
 export interface LinConcordance {
   /** -1..1; 1 = every pair on the line of equality. */

@@ -1,7 +1,7 @@
 import { type Interval, requireLevel } from '../interval.ts';
 import { normalQuantile } from '../normal.ts';
+import { requirePairs } from '../pairMoments.ts';
 import type { Result } from '../result.ts';
-import { requirePairs } from './pairMoments.ts';
 
 export interface PassingBablok {
   readonly slope: number;
