@@ -18,6 +18,10 @@ export const controlSources: Readonly<Record<string, Source>> = {
     cite: 'Lucas, Crosier 1982, fast initial response for CUSUM quality-control schemes, Technometrics 24:199-205',
     read: 'from memory; its printed run lengths are reproduced',
   },
+  'lucas-saccucci1990': {
+    cite: 'Lucas, Saccucci 1990, exponentially weighted moving average control schemes: properties and enhancements, Technometrics 32:1-12',
+    read: 'from memory; its printed run lengths are reproduced',
+  },
   roberts1959: {
     cite: 'Roberts 1959, control chart tests based on geometric moving averages, Technometrics 1:239-250',
     read: 'from memory; averages and limits reproduced by an independent program',
