@@ -5,6 +5,7 @@ import { assessVisit } from '../../src/core/visit/assessVisit.ts';
 import type { VisitAssessment } from '../../src/core/visit/types.ts';
 import { listReadings } from '../../src/store/read/readings.ts';
 import { verify } from '../../src/store/verify.ts';
+import { sayRecomputed } from '../../src/web/screens/overtime/sayRecomputed.ts';
 import { type Asks, NOW, openVisitFor, startPractice, type TestPractice, TODAY } from './practice.ts';
 
 let practice: TestPractice;
@@ -66,6 +67,32 @@ describe('one visit, from the first answer to the record', () => {
     expect((await lead('GET', `/api/visits/${visitId}/leaflet`)).body).toEqual({ patientId: personId, leaflets: [expected.leaflet] });
     expect(record.nextOn).not.toBeNull();
     expect(await verify(practice.db)).toMatchObject({ ok: true, problems: [] });
+  });
+
+  test('a study reported later is used over time, and what was told at the visit stays', async () => {
+    const { personId, visitId } = await openVisitFor(lead, { name: 'Edda Holm', birthDate: '1975-01-02' });
+    await put(lead, visitId, 'reading', usualSwab);
+    await lead('POST', `/api/visits/${visitId}/close`, {});
+    const meters = practice.db.selectFrom('catalog').select('body').where('kind', '=', 'meter');
+    const { body: before } = await meters.executeTakeFirstOrThrow();
+    const found = {
+      component: 'repeatability',
+      variance: 0.003,
+      degreesOfFreedom: 96,
+      studyId: 's1',
+      reportedOn: '2026-12-01',
+      kind: 'hands',
+    };
+    const setBody = (body: string) => practice.db.updateTable('catalog').set({ body }).where('kind', '=', 'meter').execute();
+    await setBody(JSON.stringify({ ...JSON.parse(before), own: [found] }));
+    const { readings } = (await lead('GET', `/api/people/${personId}`)).body as PersonRecord;
+    await setBody(before);
+    expect(readings).toMatchObject([
+      { own: [found], operator: 'Tomas Quill', lotId: 'lot-birch', onDate: TODAY, told: { rlu: 5150, verdict: 'too-close' } },
+    ]);
+    expect(sayRecomputed(readings).map(({ sentence }) => sentence)).toEqual([
+      "Then: too close to call. With this practice's own noise, measured since: above the cut-off.",
+    ]);
   });
 
   test('the next visit carries answers, dated, and knows the earlier reading; a closed visit takes no more', async () => {

@@ -78,7 +78,10 @@ function sayInHundred(probability: number): string {
   return count === 100 ? 'more than 99 in 100' : `${count} in 100`;
 }
 
-/** Change since the last counted reading, never as "improved"; the limit names its parts, what is assumed of them, and how often it errs. */
+/**
+ * Change since the last counted reading, never as "improved": first what is told, then the limit with its parts, what is assumed of them
+ * and how often it errs.
+ */
 export function sayChange(comparison: PastComparison, { meter, table }: MeterAndNoise): string[] {
   if (comparison.kind === 'none') return [];
   if (comparison.kind === 'other-meter') return ['Earlier readings are from a different meter: no comparison.'];
@@ -89,11 +92,11 @@ export function sayChange(comparison: PastComparison, { meter, table }: MeterAnd
   const parts = sayChangeNoise(table, noiseOfMeter(table, meter), comparison.shared);
   const reach = `Noise alone explains a rise of up to ${sayPercent(riseFraction)} or a fall of up to ${sayPercent(-fallFraction)}`;
   const limit = `${reach}: ${parts} ${sayLooks(table)}`;
-  if (verdict === 'within-noise') return [`No change that this method can see since ${since}. ${limit}`];
+  if (verdict === 'within-noise') return [`No change that this method can see since ${since}.`, limit];
   const direction = verdict === 'rise' ? 'Higher' : 'Lower';
-  const sentence = `${direction} than on ${since}, by more than noise explains. ${limit}`;
+  const sentence = `${direction} than on ${since}, by more than noise explains.`;
   const regression = 'High first readings tend to fall without treatment; part of this fall is that.';
-  return verdict === 'fall' && reading.rlu >= meter.cutoffRlu ? [sentence, regression] : [sentence];
+  return verdict === 'fall' && reading.rlu >= meter.cutoffRlu ? [sentence, limit, regression] : [sentence, limit];
 }
 
 /** What the number is for and what it does not say: with every number, whether counted or not. */

@@ -1,5 +1,6 @@
 import { scaleLog, scaleUtc } from 'd3-scale';
 import type { StoredReading } from '../../api/bundles.ts';
+import { personSeries, type SeriesTrend } from '../../core/reading/personSeries.ts';
 import { content } from '../content.ts';
 import { formatDate, formatMonth, formatNumber } from '../format.ts';
 import { noiseBand } from './noiseBand.ts';
@@ -22,7 +23,8 @@ export function ReadingsChart({ readings }: { readonly readings: readonly Stored
   const [first] = drawn;
   if (!first) return null;
   const times = drawn.map((r) => Date.parse(r.takenAt));
-  const values = drawn.flatMap((r) => [...bandOf(r), r.cutoffRlu]);
+  const trend = trendOf(drawn);
+  const values = [...drawn.flatMap((r) => [...bandOf(r), r.cutoffRlu]), ...trend.flatMap((p) => [p.lowRlu, p.highRlu])];
   const x = scaleUtc()
     .domain([Math.min(...times) - 30 * DAY_MS, Math.max(...times) + 30 * DAY_MS])
     .range([PLOT.left, PLOT.right]);
@@ -54,6 +56,7 @@ export function ReadingsChart({ readings }: { readonly readings: readonly Stored
             </text>
           </g>
         ))}
+        {trend.length > 0 && <TrendBand points={trend} x={x} y={y} />}
         {drawn.map((reading) => (
           <Mark key={reading.id} reading={reading} x={x(Date.parse(reading.takenAt))} y={y} />
         ))}
@@ -68,6 +71,7 @@ export function ReadingsChart({ readings }: { readonly readings: readonly Stored
         ))}
         <text className="tick-text" x={PLOT.left - 8} y={HEIGHT - 4} textAnchor="start">
           RLU, log scale. Bars: where swab noise and day-to-day change alone would put it, 95 times in 100.
+          {trend.length > 0 && ' Line: trend; dashes: its band.'}
         </text>
       </svg>
       <details>
@@ -85,6 +89,32 @@ function Mark({ reading, x, y }: { readonly reading: Drawn; readonly x: number; 
     <g>
       {counts && <rect className="band" x={x - BAR / 2} width={BAR} y={y(high)} height={y(low) - y(high)} />}
       <circle className={counts ? 'mark' : 'mark hollow'} cx={x} cy={y(reading.rlu)} r="5" />
+    </g>
+  );
+}
+
+/** The line through what counts and its band, where three readings or more of one meter give one. */
+function trendOf(readings: readonly Drawn[]): SeriesTrend['band'] {
+  const [only, ...others] = metersOf(readings);
+  if (!only || others.length > 0) return [];
+  const trend = personSeries(readings, [meterOf(only)], content.readingNoise)[0]?.trend;
+  return trend?.ok ? trend.value.band : [];
+}
+
+interface TrendBandProps {
+  readonly points: SeriesTrend['band'];
+  readonly x: (ms: number) => number;
+  readonly y: (rlu: number) => number;
+}
+
+function TrendBand({ points, x, y }: TrendBandProps) {
+  const pathOf = (rluOf: (point: SeriesTrend['band'][number]) => number) =>
+    points.map((point) => `${x(point.atMs).toFixed(1)},${y(rluOf(point)).toFixed(1)}`).join(' ');
+  return (
+    <g>
+      <polyline className="trend" points={pathOf((p) => p.rlu)} />
+      <polyline className="trend edge" points={pathOf((p) => p.lowRlu)} />
+      <polyline className="trend edge" points={pathOf((p) => p.highRlu)} />
     </g>
   );
 }

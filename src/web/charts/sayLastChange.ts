@@ -13,7 +13,7 @@ import { isCounted, meterOf } from './storedReading.ts';
 type Numbered = StoredReading & { readonly rlu: number };
 
 /**
- * What the last two counted readings on one meter say of change, with the limit and which part of the noise is assumed. Never
+ * First what is told, then what it rests on: what the last two counted readings on one meter say of change, with the limit and which part of the noise is assumed. Never
  * "improved", never an arrow; one meter is never compared with another.
  */
 export function sayLastChange(readings: readonly StoredReading[], firstReadings: PersonRecord['firstReadings'] = []): readonly string[] {
@@ -27,10 +27,10 @@ export function sayLastChange(readings: readonly StoredReading[], firstReadings:
   });
   const comparison = compareWithPast(toPast(last), meter, before, Date.parse(last.takenAt));
   if (comparison.kind === 'none') return ['One reading that counts: no change can be told yet.'];
-  const [change = ''] = sayChange(comparison, meter);
+  const [change = '', ...limit] = sayChange(comparison, meter).slice(0, 2);
   const isFall = comparison.kind === 'compared' && comparison.change.verdict === 'fall';
   const first = comparison.kind === 'compared' ? comparison.past.reading : undefined;
-  return isFall && first ? [change, ...sayRegression(first, last, firstReadings)] : [change];
+  return [change, ...limit, ...(isFall && first ? sayRegression(first, last, firstReadings) : [])];
 }
 
 /** High first readings fall by themselves; by how much is said only from enough people of this practice, on this meter. */

@@ -53,6 +53,7 @@ function OnePerson({ patientId, today }: { readonly patientId: string; readonly 
   const meters = [...new Set(readings.map((r) => r.meterId))];
   const open = visits.find((v) => v.state === 'open');
   const closed = visits.filter((v) => v.state === 'closed');
+  const [told, ...because] = sayLastChange(readings, firstReadings);
   return (
     <PageOf patientId={id}>
       <header className="visit-head">
@@ -72,11 +73,8 @@ function OnePerson({ patientId, today }: { readonly patientId: string; readonly 
       </header>
       <section aria-label="Readings">
         <h2>Readings</h2>
-        {sayLastChange(readings, firstReadings).map((sentence) => (
-          <p key={sentence} className="opening">
-            {sentence}
-          </p>
-        ))}
+        <p className="opening">{told}</p>
+        {because.length > 0 && <p className="small">{because.join(' ')}</p>}
         {meters.map((meterId) => {
           const ofMeter = readings.filter((r) => r.meterId === meterId);
           return (

@@ -7,7 +7,7 @@ export function Recomputed({ readings }: Pick<PersonRecord, 'readings'>) {
   const changed = sayRecomputed(readings);
   if (changed.length === 0) return null;
   return (
-    <>
+    <div className="told-again">
       <p>Worked out again with what is known of this meter today; what was told at the visit stays on the record:</p>
       <ul className="plain-list">
         {changed.map(({ id, takenAt, rlu, sentence }) => (
@@ -16,6 +16,6 @@ export function Recomputed({ readings }: Pick<PersonRecord, 'readings'>) {
           </li>
         ))}
       </ul>
-    </>
+    </div>
   );
 }
