@@ -163,7 +163,7 @@ describe('what is not defined has its reason', () => {
           { value: 1, positive: false },
         ],
       },
-      { auc: 1, aucSe: null, aucInterval: null, youden: { cutoff: 3 }, notDefined: null },
+      { auc: 1, aucSe: null, aucInterval: null, intervalNotDefined: 'one-positive', youden: { cutoff: 3 }, notDefined: null },
     ],
     [
       'rater-agreement',
@@ -198,6 +198,46 @@ describe('what is not defined has its reason', () => {
       { icc1: null, icc3k: null, intervals: null, notDefined: 'no-spread' },
     ],
   ])('%s %j', (name, input, output) => {
+    expect(run(name, input).result).toMatchObject({ ok: true, output });
+  });
+
+  test.each([
+    [
+      'cutoff-study',
+      {
+        cases: [4, 3].flatMap((value) => [
+          { value, positive: true },
+          { value: value - 2, positive: false },
+        ]),
+      },
+      { aucSe: 0, intervalNotDefined: 'no-width' },
+    ],
+    [
+      'cutoff-study',
+      { cases: [1, 2].map((value) => ({ value, positive: true })).concat({ value: 1, positive: false }) },
+      { intervalNotDefined: 'one-negative' },
+    ],
+    [
+      'rater-agreement',
+      {
+        table: [
+          [4, 0],
+          [0, 4],
+        ],
+      },
+      { kappa: 1, interval: null, intervalNotDefined: 'no-width' },
+    ],
+    [
+      'rater-agreement',
+      {
+        table: [
+          [4, 1],
+          [0, 4],
+        ],
+      },
+      { intervalNotDefined: null },
+    ],
+  ])('the missing interval of %s %j', (name, input, output) => {
     expect(run(name, input).result).toMatchObject({ ok: true, output });
   });
 

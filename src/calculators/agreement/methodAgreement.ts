@@ -39,7 +39,7 @@ const output = z.strictObject({
     .strictObject({
       intercept: z.number(),
       slope: z.number(),
-      slopeInterval: interval.nullable(),
+      slopeInterval: interval.nullable().describe('null where too few pairs leave it open'),
       interceptInterval: interval.nullable(),
     })
     .nullable()
@@ -48,7 +48,7 @@ const output = z.strictObject({
     .strictObject({
       intercept: z.number(),
       slope: z.number(),
-      slopeInterval: interval.nullable(),
+      slopeInterval: interval.nullable().describe('null where too few pairs leave it open'),
       interceptInterval: interval.nullable(),
     })
     .nullable(),

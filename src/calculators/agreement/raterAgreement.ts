@@ -15,7 +15,11 @@ const output = z.strictObject({
   n: nullableNumber,
   kappa: nullableNumber,
   se: nullableNumber.describe('Fleiss, Cohen and Everitt'),
-  interval: interval.nullable().describe('null also where the standard error is 0'),
+  interval: interval.nullable(),
+  intervalNotDefined: z
+    .enum(['no-width'])
+    .nullable()
+    .describe('no-width: full agreement has a standard error of 0, which says nothing of its own width'),
   observed: nullableNumber.describe('weighted'),
   expected: nullableNumber.describe('weighted'),
   notDefined: z.enum(['no-units', 'one-category']).nullable(),
@@ -28,7 +32,8 @@ export const raterAgreement: Calculator<z.infer<typeof input>, z.infer<typeof ou
   output,
   run: ({ table, weights }) => {
     const kappa = cohenKappa(table, weights);
-    if (kappa.ok) return { ...kappa.value, notDefined: null };
-    return { n: null, kappa: null, se: null, interval: null, observed: null, expected: null, notDefined: kappa.reason };
+    if (kappa.ok) return { ...kappa.value, intervalNotDefined: kappa.value.interval === null ? 'no-width' : null, notDefined: null };
+    const none = { n: null, kappa: null, se: null, interval: null, intervalNotDefined: null, observed: null, expected: null };
+    return { ...none, notDefined: kappa.reason };
   },
 };

@@ -8,13 +8,18 @@ const input = z.strictObject({
 });
 
 const output = z.strictObject({
-  icc1: nullableNumber.describe('other raters for each unit'),
+  icc1: nullableNumber.describe(
+    'other raters for each unit; a form is null where the variance that it is a share of is not estimated above 0',
+  ),
   icc2: nullableNumber.describe('the same raters, a sample of many'),
   icc3: nullableNumber.describe('the same raters, only these'),
   icc1k: nullableNumber.describe('mean of the raters'),
   icc2k: nullableNumber,
   icc3k: nullableNumber,
-  intervals: z.record(z.enum(ICC_FORMS), interval.nullable()).nullable(),
+  intervals: z
+    .record(z.enum(ICC_FORMS), interval.nullable())
+    .nullable()
+    .describe('by F; null where raters differ by nothing but their level, or units by nothing, so that F has no value'),
   meanSquares: z.strictObject({ units: z.number(), raters: z.number(), within: z.number(), residual: z.number() }).nullable(),
   notDefined: z.enum(['no-spread']).nullable(),
 });

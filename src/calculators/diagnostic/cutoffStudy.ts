@@ -22,7 +22,11 @@ const output = z.strictObject({
   nNegative: z.number(),
   auc: nullableNumber,
   aucSe: nullableNumber.describe('DeLong; null with a single case in a group'),
-  aucInterval: interval.nullable().describe('null also where the standard error is 0: groups that do not overlap give no width'),
+  aucInterval: interval.nullable(),
+  intervalNotDefined: z
+    .enum(['one-positive', 'one-negative', 'no-width'])
+    .nullable()
+    .describe('why the interval is null, if it is; no-width: groups that do not overlap, or values that are all alike'),
   youden: z
     .strictObject({
       cutoff: z.number().describe('observed value, positive at this value and above; the lowest if several tie'),
@@ -51,7 +55,7 @@ export const cutoffStudy: Calculator<z.infer<typeof input>, z.infer<typeof outpu
     const counts = { nPositive: table.nPositive, nNegative: table.nNegative };
     const [auc, youden, points] = [delongAuc(table), youdenCutoff(table), rocCurve(table)];
     if (!auc.ok || !youden.ok || !points.ok) {
-      const none = { auc: null, aucSe: null, aucInterval: null, youden: null, bootstrap: null, curve: null };
+      const none = { auc: null, aucSe: null, aucInterval: null, intervalNotDefined: null, youden: null, bootstrap: null, curve: null };
       return { ...counts, ...none, notDefined: table.nPositive === 0 ? 'no-positives' : 'no-negatives' };
     }
     const { seed = 1, resamples } = bootstrap ?? {};
@@ -61,6 +65,7 @@ export const cutoffStudy: Calculator<z.infer<typeof input>, z.infer<typeof outpu
       auc: auc.value.auc,
       aucSe: auc.value.se,
       aucInterval: auc.value.interval,
+      intervalNotDefined: auc.value.interval === null ? whyNoInterval(counts) : null,
       youden: { ...youden.value, tied: [...youden.value.tied] },
       bootstrap: resampled?.ok ? resampled.value : null,
       curve: curve ? [...points.value] : null,
@@ -68,3 +73,8 @@ export const cutoffStudy: Calculator<z.infer<typeof input>, z.infer<typeof outpu
     };
   },
 };
+
+function whyNoInterval({ nPositive, nNegative }: { readonly nPositive: number; readonly nNegative: number }) {
+  if (nPositive === 1) return 'one-positive';
+  return nNegative === 1 ? 'one-negative' : 'no-width';
+}
