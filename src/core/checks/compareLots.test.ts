@@ -18,6 +18,9 @@ test('ratio, interval and target of the new lot', () => {
   expect(Math.exp(got.target?.meanLn ?? 0)).toBeCloseTo(990, 8);
   expect(got.target).toMatchObject({ sdLn: 0.1, count: 2 });
   expect(compared({ ...plain, oldRlu: [1], newRlu: [1] }).target).toBe(undefined);
+  // sqrt(1/4 + 1) instead of sqrt(1): each lot brings its own number of swabs.
+  const uneven = compared({ ...plain, oldRlu: [1, 1, 1, 1], newRlu: [1] });
+  expect(Math.log(uneven.ratioInterval.high)).toBeCloseTo(0.1644853627 * Math.sqrt(1.25), 9);
 });
 
 /** Share of 4,000 seeded comparisons with this verdict. */

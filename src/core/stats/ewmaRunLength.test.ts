@@ -19,6 +19,17 @@ test.each(ewma)('lambda $lambda, limit $limit', ({ lambda, limit, shiftsSd, twoS
   }
 });
 
+// xewma.arl of the R package spc 0.6.7 with 200 nodes, sided = "one", its barrier far below (zr = -12). Tolerance: 1e-10 relative.
+test.each([
+  { lambda: 0.2, limit: 2, shift: 0, want: 95.9352101331366 },
+  { lambda: 0.2, limit: 2, shift: 0.3, want: 24.2917357313617 },
+  { lambda: 0.1, limit: 2.5, shift: -0.5, want: 1002622.74239372 },
+  { lambda: 0.05, limit: 2, shift: 0, want: 284.089115701781 },
+  { lambda: 0.5, limit: 2.5, shift: 1, want: 8.27179985455017 },
+])('watching for a rise only: lambda $lambda, limit $limit, shift $shift', ({ lambda, limit, shift, want }) => {
+  expect(Math.abs(ewmaRunLength({ lambda, limit, sides: 1 }, shift) / want - 1)).toBeLessThan(1e-10);
+});
+
 describe('ewmaRunLength', () => {
   it('has ten digits with the nodes that it takes, against many more', () => {
     for (const sides of [1, 2] as const)

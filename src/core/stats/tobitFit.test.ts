@@ -71,6 +71,7 @@ describe('tobitFit', () => {
             expect(logLikelihood(set, near)).toBeLessThan(top + slack);
           }
       }),
+      { numRuns: 60 },
     );
   });
 
@@ -84,6 +85,7 @@ describe('tobitFit', () => {
         expect(fit.value.sd / plain.value.sd).toBeCloseTo(1, 7);
         expect(fit.value.intercept.se / plain.value.meanSe).toBeCloseTo(1, 6);
       }),
+      { numRuns: 60 },
     );
   });
 
@@ -107,6 +109,7 @@ describe('tobitFit', () => {
     { what: 'only lower bounds', set: [{ value: 1, bound: 'at-least' as const, predictors: [1] }], reason: 'all-at-least' },
     { what: 'a predictor that never changes', set: [exact(1, 5), exact(2, 5), exact(4, 5)], reason: 'collinear' },
     { what: 'two predictors that are one', set: [exact(1, 1, 2), exact(2, 2, 4), exact(4, 3, 6), exact(1, 4, 8)], reason: 'collinear' },
+    { what: 'one value again and again', set: [exact(3), exact(3), exact(3)], reason: 'no-spread' },
     { what: 'a line through every value', set: [exact(3, 1), exact(5, 2), exact(7, 3), atMost(20, 4)], reason: 'no-spread' },
     {
       what: 'a group of bounds only',
