@@ -15,6 +15,7 @@ import { type ClosingCourse, endLeftOver, type UsedCourse, writeCourses, writeUs
 import { readingRow } from './closingReading.ts';
 import { type ClosingTask, writeTasks } from './closingTasks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
+import { resultTime } from './resultTime.ts';
 import { requireRight } from './rights.ts';
 
 export interface ClosingResult {
@@ -80,7 +81,7 @@ export async function closeVisit(context: ActionContext, input: CloseVisitInput)
       ...findingToColumns(finding),
     }));
     log.rows('finding', await insertRows(trx, scope, 'finding', findings));
-    const madeAt = now();
+    const madeAt = await resultTime(trx, scope, visitId, now());
     const results = input.results.map((result) => ({ id: newId(), visitId, madeAt, ...toResultColumns(result) }));
     log.rows('result', await insertRows(trx, scope, 'result', results));
     log.rows('course', await writeCourses(trx, context, visit, input.courses));

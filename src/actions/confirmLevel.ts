@@ -6,6 +6,7 @@ import { insertRows } from '../store/write/rows.ts';
 import { requireReason } from './checks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
 import { requireOpenVisit } from './recordAnswer.ts';
+import { resultTime } from './resultTime.ts';
 import { requireRight } from './rights.ts';
 
 export interface ConfirmLevelInput {
@@ -32,7 +33,7 @@ export async function confirmLevel(context: ActionContext, input: ConfirmLevelIn
   const reason = isChanged || input.reason?.trim() ? requireReason(input.reason) : null;
   const body: DecisionBody = { proposed, by: actor.name };
   const decision = isChanged ? 'changed' : 'confirmed';
-  const who = { decision, decidedBy: actor.memberId, reason, madeAt: now(), body: JSON.stringify(body) } as const;
+  const who = { decision, decidedBy: actor.memberId, reason, body: JSON.stringify(body) } as const;
   return inTransaction(context, 'confirmLevel', async (trx, log) => {
     await requireOpenVisit(trx, scope, visitId);
     const result = {
@@ -45,6 +46,7 @@ export async function confirmLevel(context: ActionContext, input: ConfirmLevelIn
       inputDigest,
       codeVersion,
       contentVersion,
+      madeAt: await resultTime(trx, scope, visitId, now()),
       ...who,
     } as const;
     for (const row of await insertRows(trx, scope, 'result', [result])) log.row('result', row, reason);

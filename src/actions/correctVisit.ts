@@ -16,6 +16,7 @@ import { type ActionContext, type ChangeLog, inTransaction } from './context.ts'
 import { type Correcting, correctCourses, correctFindings, correctReading, correctTasks } from './correctRows.ts';
 import { digestOf, listClosingResults } from './finishVisit.ts';
 import { type LoadedVisit, loadVisit } from './loadVisit.ts';
+import { resultTime } from './resultTime.ts';
 import { requireRight } from './rights.ts';
 
 export interface CorrectVisitInput {
@@ -45,11 +46,12 @@ export async function correctVisit(context: ActionContext, input: CorrectVisitIn
   const changes = listChanges(loaded.input, input);
   if (changes.length === 0 && input.level === undefined) throw new AppError('INPUT_INVALID', 'changes: nothing differs from the record.');
   const corrected = applyChanges(loaded.input, input);
-  const decided = decideLevel(corrected, input.level, { by: actor.name, at: now(), reason });
+  const at = await resultTime(db, scope, input.visitId, now());
+  const decided = decideLevel(corrected, input.level, { by: actor.name, at, reason });
   const assessment = assessVisit(decided, content);
   const before = loaded.input.visit.confirmed?.level ?? null;
   const allChanges = input.level === undefined ? changes : [...changes, { path: 'level', before, after: input.level }];
-  const correction: VisitCorrection = { at: now(), on: input.onDate, by: actor.name, reason, changes: allChanges };
+  const correction: VisitCorrection = { at, on: input.onDate, by: actor.name, reason, changes: allChanges };
   await inTransaction(context, 'correctVisit', (trx, log) =>
     writeCorrection(trx, log, {
       context,

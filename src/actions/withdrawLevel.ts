@@ -3,6 +3,7 @@ import { listResults } from '../store/read/results.ts';
 import { insertRows } from '../store/write/rows.ts';
 import { type ActionContext, inTransaction } from './context.ts';
 import { requireOpenVisit } from './recordAnswer.ts';
+import { resultTime } from './resultTime.ts';
 import { requireRight } from './rights.ts';
 
 export interface WithdrawLevelInput {
@@ -36,8 +37,7 @@ export async function withdrawLevel(context: ActionContext, { visitId, decidedAt
       inputDigest,
       codeVersion,
       contentVersion,
-      // A clock that was set back must not put this before what it takes back.
-      madeAt: [now(), newest.madeAt].sort().at(-1) ?? newest.madeAt,
+      madeAt: await resultTime(trx, scope, visitId, now()),
       decision: 'withdrawn',
       decidedBy: actor.memberId,
       reason: reason?.trim() || null,

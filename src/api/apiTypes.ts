@@ -11,8 +11,10 @@ export const SessionView = z.object({
   practice: z.object({ name: z.string(), invented: z.boolean(), jurisdiction: z.enum(['US', 'UK', 'unknown']) }),
   member: z.object({ id: z.string(), name: z.string(), roles: z.array(Role), hasCode: z.boolean(), hasPassword: z.boolean() }),
   today: z.string(),
-  /** UTC: since when this member is here. */
+  /** UTC, by the server's clock: since when this member is here. Tells one arrival from another, and is compared with no other clock. */
   since: z.string(),
+  /** How long that is, measured by the server alone; 0 where its clock was set back meanwhile. */
+  hereForMs: z.number().nonnegative(),
   /** Minutes without a key after which the screen hides. */
   hideAfterMinutes: z.number(),
 });

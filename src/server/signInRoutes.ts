@@ -97,6 +97,7 @@ export const signInRoutes: FastifyPluginAsyncZod<SignInOptions> = async (app, { 
         hasPassword: (await findSecret(db, context.scope, memberId, 'password')) !== undefined,
       },
       since,
+      hereForMs: Math.max(0, Date.parse(now()) - Date.parse(since)),
       hideAfterMinutes: stored.hideAfterMinutes ?? hideAfterMinutes.value,
       today: localDateAt(now(), timeZone),
     };

@@ -1,5 +1,5 @@
-import { useEffect } from 'react';
-import type { SessionView } from '../api/apiTypes.ts';
+import { useEffect, useRef } from 'react';
+import type { HiddenView, SessionView } from '../api/apiTypes.ts';
 import { useSession } from './data/queries.ts';
 import { HiddenGate } from './parts/HiddenGate.tsx';
 import { LoadState } from './parts/LoadState.tsx';
@@ -27,16 +27,28 @@ export function App() {
   const session = useSession();
   const path = usePath();
   const route = parsePath(path);
-  useTitle(route, session.data && !('hidden' in session.data) ? session.data : null);
-  if (session.isPending || session.error) {
+  useTitle(route, isView(session.data) ? session.data : null);
+  const mayComeBack = useMayComeBack(session.data);
+  // Once it was read, an answer that fails later takes nothing away that is being typed.
+  if (session.data === undefined) {
     return (
       <main className="page">
         <LoadState query={session} what="Ebbline" />
       </main>
     );
   }
-  if (session.data === null) return <SignInScreen />;
+  if (session.data === null && !mayComeBack) return <SignInScreen />;
   return <HiddenGate answer={session.data}>{(view) => <Page route={route} session={view} />}</HiddenGate>;
+}
+
+const isView = (answer: SessionView | HiddenView | null | undefined): answer is SessionView => answer != null && !('hidden' in answer);
+
+/** A sign-in that runs out leaves the page as it is, for somebody who can give a password; signing out does not. */
+function useMayComeBack(answer: SessionView | HiddenView | null | undefined): boolean {
+  const may = useRef(false);
+  if (answer === undefined) may.current = false;
+  else if (isView(answer)) may.current = answer.member.hasPassword;
+  return may.current;
 }
 
 function Page({ route, session }: { readonly route: Route; readonly session: SessionView }) {

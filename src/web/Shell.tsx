@@ -63,7 +63,8 @@ function ClockStrip() {
   return (
     <div className="strip unknown" role="alert">
       The clock of this computer says {formatDate(now)}, {formatShortClock(now)}, but the newest entry on record is from{' '}
-      {newestAt && `${formatDate(newestAt)}, ${formatShortClock(newestAt)}`}. Set the clock before you open a visit.{' '}
+      {newestAt && `${formatDate(newestAt)}, ${formatShortClock(newestAt)}`}. Set the clock before you open a visit. What you enter now is
+      kept, under the time this clock says.{' '}
       <button type="button" className="link" onClick={sayClockIsRight}>
         The clock is right, go on
       </button>

@@ -49,6 +49,16 @@ test('the printed address signs in once, with a cookie that no script and no oth
     today: '2026-11-25',
   });
 
+  // How long somebody is here is told by the server's clock alone, and never as less than nothing.
+  for (const [came, hereForMs] of [
+    ['2026-11-25T10:40:37.000Z', 90_000],
+    ['2026-11-25T11:42:07.000Z', 0],
+  ] as const) {
+    await practice.db.updateTable('session').set({ createdAt: came }).execute();
+    const read = await practice.app.inject({ url: '/api/session', cookies: { ebbline_session: first.cookies[0]?.value ?? '' } });
+    expect(read.json()).toMatchObject({ since: came, hereForMs });
+  }
+
   const again = await practice.app.inject(`/sign-in/${practice.address.token}`);
   expect([again.headers.location, again.cookies]).toEqual(['/sign-in', []]);
 });

@@ -13,6 +13,12 @@ export async function listResults(db: Db, scope: SiteScope, visitId: string, kin
   return rows.map(({ siteId: _siteId, body, ...row }) => ({ ...row, body: JSON.parse(body) }));
 }
 
+/** UTC; undefined when the visit has no result. */
+export async function findNewestResultAt(db: Db, scope: SiteScope, visitId: string): Promise<string | undefined> {
+  const query = db.selectFrom('result').select('madeAt').where('siteId', '=', scope.siteId).where('visitId', '=', visitId);
+  return (await query.orderBy('madeAt', 'desc').limit(1).executeTakeFirst())?.madeAt;
+}
+
 /** Of one kind, as it was computed for several visits, oldest first; decisions are not among them. */
 export async function listComputedResults(db: Db, scope: SiteScope, visitIds: readonly string[], kind: ResultKind): Promise<Result[]> {
   if (visitIds.length === 0) return [];

@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react';
 import type { SessionView } from '../../api/apiTypes.ts';
 import { ApiError, callApi } from './api.ts';
+import { createIdleTime } from './idleTime.ts';
 
 /** Who is signed in, and the two things that this member can do with the screen. */
 export interface Hiding {
@@ -45,7 +46,6 @@ export async function hideUntilHeard(isStillHidden: () => boolean): Promise<bool
 }
 
 // Only times are kept in the browser, never who or what. Storage may be closed; then they last as long as the page.
-const ACTIVE_AT = 'ebbline-active-at';
 const HIDDEN = 'ebbline-hidden';
 
 function read(storage: () => Storage, place: string): string | null {
@@ -69,28 +69,21 @@ function write(storage: () => Storage, place: string, text: string | null): void
 export const isMarkedHidden = (): boolean => read(() => sessionStorage, HIDDEN) === '1';
 export const markHidden = (isHidden: boolean): void => write(() => sessionStorage, HIDDEN, isHidden ? '1' : null);
 
-let activeAt = 0;
+const ACTIVE_AT = 'ebbline-active-at';
 
-/** When somebody last pressed a key, in any tab of this browser, and never before the member came. */
-export function lastActiveAt(since: string): number {
-  return Math.max(activeAt, Number(read(() => localStorage, ACTIVE_AT) ?? 0), Date.parse(since));
-}
+const idleTime = createIdleTime({
+  wallMs: () => Date.now(),
+  steadyMs: () => performance.now(),
+  readShared: () => read(() => localStorage, ACTIVE_AT),
+  writeShared: (wallMs) => write(() => localStorage, ACTIVE_AT, String(wallMs)),
+});
 
-export function markActive(): void {
-  const now = Date.now();
-  if (Math.abs(now - activeAt) < 1_000) return;
-  activeAt = now;
-  write(() => localStorage, ACTIVE_AT, String(now));
-}
+export const markActive = (): void => idleTime.markActive();
 
 const MINUTE_MS = 60_000;
 
-/**
- * Whether the time without a key is over, by the clock on the wall: a timer stands still while a laptop sleeps. A clock that was set back
- * counts from now on.
- */
-export function isOverdue({ since, hideAfterMinutes }: Pick<SessionView, 'since' | 'hideAfterMinutes'>, now: number): boolean {
-  const idleMs = now - lastActiveAt(since);
-  if (idleMs < -MINUTE_MS) markActive();
-  return idleMs >= hideAfterMinutes * MINUTE_MS;
+/** Whether the time without a key is over. The member's own coming counts as a key. */
+export function isOverdue({ since, hereForMs, hideAfterMinutes }: SessionView): boolean {
+  idleTime.noteArrival(since, hereForMs);
+  return idleTime.idleMs() >= hideAfterMinutes * MINUTE_MS;
 }

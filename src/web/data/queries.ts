@@ -53,10 +53,12 @@ export function useMembers() {
   });
 }
 
+export const signInAs = (memberId: string, password: string) => callApi('POST', '/api/sign-in', { memberId, password });
+
 export function useSignIn() {
   const client = useQueryClient();
   return useMutation({
-    mutationFn: (body: { memberId: string; password: string }) => callApi('POST', '/api/sign-in', body),
+    mutationFn: (body: { memberId: string; password: string }) => signInAs(body.memberId, body.password),
     onSuccess: () => client.resetQueries(),
   });
 }

@@ -164,6 +164,17 @@ describe('createSaveQueue', () => {
     expect(sent).toHaveLength(2);
   });
 
+  test('the time of saving is the one of the newest acknowledgement, also when the clock of the server was set back', async () => {
+    const { queue, answers } = standIn();
+    queue.put(job('answers.a', 1));
+    answers[0]?.resolve({ version: 1, savedAt: '2026-11-25T10:42:07Z' });
+    await settle();
+    queue.put(job('answers.a', 2));
+    answers[1]?.resolve({ version: 2, savedAt: '2026-11-25T09:15:00Z' });
+    await settle();
+    expect(queue.state()).toMatchObject({ unsaved: 0, lastSavedAt: '2026-11-25T09:15:00Z' });
+  });
+
   test('adopts the versions of a visit', async () => {
     const { queue, sent } = standIn();
     queue.adopt('v1', { 'answers.a': 9 }, '2026-11-25T09:00:00Z');

@@ -89,7 +89,7 @@ export function createSaveQueue({ send, wait, whoIsHere = () => null }: SaveQueu
       versions.set(keyOf(job), saved.version);
       unanswered.delete(keyOf(job));
       inFlight = undefined;
-      change({ trying: false, because: null, signedOut: false, lastSavedAt: later(state.lastSavedAt, saved.savedAt) });
+      change({ trying: false, because: null, signedOut: false, lastSavedAt: saved.savedAt });
       return true;
     } catch (error) {
       return setAside(job, error);

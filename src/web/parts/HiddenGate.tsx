@@ -10,7 +10,8 @@ import { HiddenScreen } from './HiddenScreen.tsx';
 import { WhoIsHere } from './WhoIsHere.tsx';
 
 interface HiddenGateProps {
-  readonly answer: SessionView | HiddenView;
+  /** Null = the sign-in has run out behind this page. */
+  readonly answer: SessionView | HiddenView | null;
   readonly children: (session: SessionView) => ReactNode;
 }
 
@@ -30,7 +31,7 @@ export function HiddenGate({ answer, children }: HiddenGateProps) {
   useMembers();
   const session = useLastView(answer);
   const [isHidden, setHidden] = useState(
-    () => 'hidden' in answer || isMarkedHidden() || (canComeBack(answer) && isOverdue(answer, Date.now())),
+    () => answer === null || 'hidden' in answer || isMarkedHidden() || (canComeBack(answer) && isOverdue(answer)),
   );
   const [isAsking, setAsking] = useState(false);
   const [notice, setNotice] = useState('');
@@ -71,7 +72,7 @@ export function HiddenGate({ answer, children }: HiddenGateProps) {
     };
   }, [isHidden, queue, reread]);
 
-  const isHiddenOnServer = 'hidden' in answer;
+  const isHiddenOnServer = answer === null || 'hidden' in answer;
   useEffect(() => {
     if (isHiddenOnServer) hide();
   }, [isHiddenOnServer, hide]);
@@ -90,7 +91,7 @@ export function HiddenGate({ answer, children }: HiddenGateProps) {
     void client.invalidateQueries({ predicate: ({ queryKey }) => queryKey[0] !== 'visit' && queryKey[0] !== 'session' });
   };
   const hiding = useMemo(() => session && { session, hide, askWho: ask }, [session, hide, ask]);
-  const lastHere = 'hidden' in answer ? answer.memberId : answer.member.id;
+  const lastHere = (answer !== null && 'hidden' in answer ? answer.memberId : session?.member.id) ?? '';
   return (
     <>
       <div hidden={isHidden}>
@@ -101,16 +102,16 @@ export function HiddenGate({ answer, children }: HiddenGateProps) {
         )}
         {hiding && <HidingContext value={hiding}>{children(hiding.session)}</HidingContext>}
       </div>
-      {isHidden && <HiddenScreen lastHere={lastHere} onBack={back} />}
+      {isHidden && <HiddenScreen isSignedOut={answer === null} lastHere={lastHere} onBack={back} />}
       {isAsking && !isHidden && <WhoIsHere here={lastHere} onBack={back} onHide={hide} onLeave={() => setAsking(false)} />}
     </>
   );
 }
 
 /** The page goes on with what it knew, while the server tells a hidden screen nothing. */
-function useLastView(answer: SessionView | HiddenView): SessionView | null {
+function useLastView(answer: SessionView | HiddenView | null): SessionView | null {
   const last = useRef<SessionView | null>(null);
-  if (!('hidden' in answer)) last.current = answer;
+  if (answer !== null && !('hidden' in answer)) last.current = answer;
   return last.current;
 }
 
@@ -167,7 +168,7 @@ function useKeysAndTime(latest: { readonly current: Latest }, hide: () => void, 
   useEffect(() => {
     const isTimeUp = () => {
       const { session, isHidden } = latest.current;
-      return session !== null && !isHidden && canComeBack(session) && isOverdue(session, Date.now());
+      return session !== null && !isHidden && canComeBack(session) && isOverdue(session);
     };
     const look = () => {
       if (isTimeUp()) acts.current.hide();

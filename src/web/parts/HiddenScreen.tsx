@@ -4,8 +4,15 @@ import { plural } from '../format.ts';
 import { useModal } from './useModal.ts';
 import { WhoForm } from './WhoForm.tsx';
 
+interface HiddenScreenProps {
+  /** The sign-in has run out: then only the password leads back. */
+  readonly isSignedOut: boolean;
+  readonly lastHere: string;
+  readonly onBack: () => Promise<void>;
+}
+
 /** All that is drawn while the screen is hidden: no person, no practice, only who comes back. */
-export function HiddenScreen({ lastHere, onBack }: { readonly lastHere: string; readonly onBack: () => Promise<void> }) {
+export function HiddenScreen({ isSignedOut, lastHere, onBack }: HiddenScreenProps) {
   const dialog = useModal();
   const { unsaved } = useSaveState();
   const signOut = useSignOut();
@@ -30,7 +37,14 @@ export function HiddenScreen({ lastHere, onBack }: { readonly lastHere: string; 
             ? `Not saved yet: screen hidden, ${plural(unsaved, 'field')}. They wait for the member who typed them.`
             : 'Everything that was entered is saved. The page behind stays as it was.'}
         </p>
-        <WhoForm lastHere={lastHere} findObstacle={async () => null} onBack={onBack}>
+        {isSignedOut && <p className="hint">The sign-in has run out, so the password is needed.</p>}
+        <WhoForm
+          key={isSignedOut ? 'signed-out' : 'here'}
+          isSignedOut={isSignedOut}
+          lastHere={lastHere}
+          findObstacle={async () => null}
+          onBack={onBack}
+        >
           <button type="button" className="action" onClick={() => signOut.mutate()}>
             Sign out
           </button>

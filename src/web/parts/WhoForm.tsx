@@ -2,10 +2,12 @@ import { type FormEvent, type KeyboardEvent, type ReactNode, useEffect, useId, u
 import { DEMO_CODE, DEMO_PASSWORD } from '../../content/demo/members.ts';
 import { ApiError } from '../data/api.ts';
 import { sayWho } from '../data/hiding.ts';
-import { type MemberName, useMembers } from '../data/queries.ts';
+import { type MemberName, signInAs, useMembers } from '../data/queries.ts';
 import { LoadState } from './LoadState.tsx';
 
 interface WhoFormProps {
+  /** Then the password signs in anew. */
+  readonly isSignedOut?: boolean;
   readonly lastHere: string;
   /** What stands in the way of a change; null = nothing. Asked before each try. */
   readonly findObstacle: () => Promise<string | null>;
@@ -14,12 +16,12 @@ interface WhoFormProps {
 }
 
 /** A name and a code. A letter typed into the field chooses the next name that begins with it, so the hands stay where they are. */
-export function WhoForm({ lastHere, findObstacle, onBack, children }: WhoFormProps) {
+export function WhoForm({ isSignedOut = false, lastHere, findObstacle, onBack, children }: WhoFormProps) {
   const members = useMembers();
   const id = useId();
   const field = useRef<HTMLInputElement>(null);
   const [memberId, setMemberId] = useState(lastHere);
-  const [byPassword, setByPassword] = useState(false);
+  const [byPassword, setByPassword] = useState(isSignedOut);
   const [typed, setTyped] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   const [isSending, setSending] = useState(false);
@@ -36,7 +38,8 @@ export function WhoForm({ lastHere, findObstacle, onBack, children }: WhoFormPro
       const obstacle = await findObstacle();
       setProblem(obstacle);
       if (obstacle !== null) return;
-      await sayWho(memberId, byPassword ? { password: typed } : { code: typed });
+      if (isSignedOut) await signInAs(memberId, typed);
+      else await sayWho(memberId, byPassword ? { password: typed } : { code: typed });
       await onBack();
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
@@ -78,7 +81,7 @@ export function WhoForm({ lastHere, findObstacle, onBack, children }: WhoFormPro
         onChange={(event) => setTyped(byPassword ? event.target.value : event.target.value.replace(/\D/g, '').slice(0, 8))}
       />
       <p id={`${id}-hint`} className="hint">
-        {byPassword ? 'The password opens a code again that was shut.' : 'A letter chooses a name, digits are the code.'}
+        {byPassword ? !isSignedOut && 'The password opens a code again that was shut.' : 'A letter chooses a name, digits are the code.'}
         {members.data.inventedPractice !== null &&
           ` Every member of this invented practice has the code ${DEMO_CODE} and the password ${DEMO_PASSWORD}.`}
       </p>
@@ -89,9 +92,11 @@ export function WhoForm({ lastHere, findObstacle, onBack, children }: WhoFormPro
         <button type="submit" className="action primary" disabled={isSending || typed === ''}>
           Go on as {list.find((member) => member.id === memberId)?.name ?? 'this member'}
         </button>
-        <button type="button" className="action" onClick={() => setByPassword(!byPassword)}>
-          {byPassword ? 'Use the code' : 'Use the password'}
-        </button>
+        {!isSignedOut && (
+          <button type="button" className="action" onClick={() => setByPassword(!byPassword)}>
+            {byPassword ? 'Use the code' : 'Use the password'}
+          </button>
+        )}
         {children}
       </div>
     </form>

@@ -227,5 +227,17 @@ export function closingContract(bench: Bench): void {
         ['extreme', 'changed'],
       ]);
     });
+
+    test('the newest counts although the clock was set back in between', async () => {
+      const { db } = bench.store();
+      const { scope, as } = bench.practice();
+      const { visitId } = await newVisit();
+      const first = await confirmLevel(as('hygienist'), { ...LEVEL, visitId });
+      const back = { ...as('hygienist'), now: () => '2020-01-01T00:00:00.000Z' };
+      const second = await confirmLevel(back, { ...LEVEL, visitId, level: 'extreme', reason: 'dry mouth since March' });
+      expect(second.level).toBe('extreme');
+      expect(second.at > first.at).toBe(true);
+      expect(await findConfirmedLevel(db, scope, visitId)).toEqual(second);
+    });
   });
 }

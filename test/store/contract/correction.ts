@@ -148,6 +148,18 @@ export function correctionContract(bench: Bench): void {
       expect((await verify(db)).problems).toEqual([]);
     });
 
+    test('a correction counts although the clock was set back in between', async () => {
+      const visits = await demoVisits(bench);
+      const visitId = await visits.whole(ON, {});
+      const { visit } = await loaded(visits, visitId);
+      const back = { ...visits.as('hygienist'), now: () => '2020-01-01T00:00:00.000Z' };
+      const part = { visitId, expectedVersion: visit.version, reason: 'seen again', onDate: '2026-03-09', changes: [], level: 'extreme' } as const;
+      await correctVisit(back, part);
+      expect(await findConfirmedLevel(bench.store().db, visits.scope, visitId)).toMatchObject({ level: 'extreme', reason: 'seen again' });
+      const stored = await readStoredAssessment(bench.store().db, visits.scope, await loaded(visits, visitId));
+      expect(stored.confirmed?.level).toBe('extreme');
+    });
+
     test('a date alone leaves the items as they are, whatever is in stock today', async () => {
       const { db } = bench.store();
       const visits = await demoVisits(bench);
