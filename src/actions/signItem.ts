@@ -33,7 +33,8 @@ export interface SignItemInput {
 
 /**
  * Releases one item that waits for a signature. Also after the visit was closed, because the dentist may come to it later.
- * @throws AppError NOT_ALLOWED, ITEM_STOPPED, REASON_REQUIRED, VISIT_NOT_FOUND, SHELF_ITEM_NOT_FOUND, STANDING_ORDER_NOT_FOUND
+ * @throws AppError NOT_ALLOWED, ITEM_STOPPED, REASON_REQUIRED, VISIT_NOT_FOUND, SHELF_ITEM_NOT_FOUND, STANDING_ORDER_NOT_FOUND;
+ * VISIT_CLOSED for an override, which needs a plan that is still made
  */
 export async function signItem(context: ActionContext, input: SignItemInput): Promise<SignedItem> {
   const { scope, actor, now } = context;
@@ -45,6 +46,8 @@ export async function signItem(context: ActionContext, input: SignItemInput): Pr
     if (!item) throw new AppError('SHELF_ITEM_NOT_FOUND', 'There is no such item on the shelf.');
     const authority = await findAuthority(trx, context, visit, input);
     const override = requireOverride(context, item, input);
+    if (override.override && visit.state !== 'open')
+      throw new AppError('VISIT_CLOSED', 'This visit is closed: its plan is not made again. Sign against a rule at the next visit.');
     const course = (await listCoursesOfVisit(trx, scope, visitId)).find((other) => other.shelfItemId === shelfItemId);
     if (course?.signature) return course.signature;
     if (course && isTurnedDown(course)) throw new AppError('CONFLICT', 'This person has declined the item.');

@@ -174,6 +174,51 @@ demoTest(
   },
 );
 
+demoTest(
+  'against a rule: only the dentist, only with a reason; who signed and why stand on the plan, who signed on the printed leaflet, and why not',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await workThrough(page, 'Soren');
+    // Asthma is told late: the label of the varnish names it, and a dentist may still decide.
+    await page.keyboard.press('1');
+    await page.keyboard.press('c');
+    await page.locator('.picker input').fill('Asthma');
+    await page.getByRole('option', { name: 'Asthma', exact: true }).click();
+    await page.keyboard.press('Escape');
+    await plan(page)
+      .getByText(/^Not offered, because: .*asthma/)
+      .waitFor();
+    const against = plan(page).getByText('Sign against a rule');
+    expect(await against.count()).toBe(0);
+
+    await become(page, DENTIST);
+    await against.click();
+    const rule = plan(page).getByRole('listitem').filter({ hasText: 'rule C02 stops it' }).first();
+    const item = ((await rule.textContent()) ?? '').split(': rule C02')[0] ?? '';
+    await rule.getByRole('button', { name: /^sign against rule C02/ }).click();
+    await page.keyboard.press('Enter');
+    await plan(page).getByText('A reason is needed.').waitFor();
+    expect(
+      await plan(page)
+        .getByText(/^signed by/)
+        .count(),
+    ).toBe(0);
+    await page.keyboard.type('no attack for ten years');
+    await page.keyboard.press('Enter');
+    const line = plan(page).locator('[data-line]', { hasText: item });
+    await line.getByText(/^signed by Dr\. Ahlgren, .*; against rule C02, because no attack for ten years$/).waitFor();
+    await page.getByRole('button', { name: 'Show patient' }).click();
+    await line.getByText(/^signed by Dr\. Ahlgren, [^;]*$/).waitFor();
+    expect(await page.getByText(/ten years|C02/).count()).toBe(0);
+    await page.getByRole('button', { name: 'Back to work' }).click();
+    await page.emulateMedia({ media: 'print' });
+
+    await page.goto(`${page.url()}/leaflet`);
+    const leaflet = page.getByRole('article');
+    await leaflet.getByText(/signed by Dr\. Ahlgren\./).waitFor();
+  },
+);
+
 interface Screen {
   readonly name: string;
   readonly open: (page: Page, server: RunningServer) => Promise<void>;

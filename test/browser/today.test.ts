@@ -134,6 +134,53 @@ demoTest(
   },
 );
 
+demoTest(
+  'missed, taken back and missed again as fast as the keys go; two appointments of one person are two lines',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    for (const typed of ['8:05 yusra', '16:05 yusra']) await putDown(page, typed);
+    const at = (time: string) => page.locator('.day-line').filter({ hasText: 'Yusra' }).filter({ hasText: time });
+    const nameOf = (time: string) => at(time).locator('.name-button');
+    // The list answers late: what a key builds on is the server's last word on this appointment.
+    await page.route('**/api/days/**', async (route) => {
+      await new Promise((resolve) => setTimeout(resolve, 1_500));
+      await route.continue();
+    });
+    await nameOf('08:05').focus();
+    for (const [key, reason, says] of [
+      ['m', '1', 'missed: did not come'],
+      ['u', '', 'not here yet'],
+      ['m', '2', 'missed: came too late'],
+      ['u', '', 'not here yet'],
+      ['m', '1', 'missed: did not come'],
+    ] as const) {
+      await page.keyboard.press(key);
+      if (reason) await page.keyboard.press(reason);
+      await at('08:05').getByText(says).waitFor({ timeout: 1_400 });
+    }
+    for (const key of ['u', 'u']) await page.keyboard.press(key);
+    await at('08:05').getByText('not here yet').waitFor();
+    await page.keyboard.press('m');
+    await page.keyboard.press('1');
+    await at('08:05').getByText('missed: did not come').waitFor();
+    expect(await page.getByRole('alert').count()).toBe(0);
+    await page.unrouteAll({ behavior: 'ignoreErrors' });
+    await page.reload();
+    await at('08:05').getByText('missed: did not come').waitFor();
+    await at('16:05').getByText('not here yet').waitFor();
+
+    await nameOf('16:05').focus();
+    await page.keyboard.press('s');
+    await expect.poll(() => page.url()).toMatch(/\/visits\/[^/]+\/swab$/);
+    const visit = page.url().replace(/\/swab$/, '');
+    await page.goto(server.url);
+    await at('16:05').getByText('visit open').waitFor();
+    await at('08:05').getByText('missed: did not come').waitFor();
+    await nameOf('16:05').click();
+    await expect.poll(() => page.url()).toBe(visit);
+  },
+);
+
 demoTest('other days by key; there a name alone opens nothing', async ({ page, server }) => {
   await signIn(page, server);
   await page.keyboard.press('ArrowRight');

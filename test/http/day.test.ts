@@ -54,6 +54,35 @@ describe('a day', () => {
     expect((await dayOf('today')).lines[0]).toMatchObject({ state: 'not-here', appointment: { reason: null } });
   });
 
+  test('two appointments of one person: the visit belongs to the one that still stands, and the other keeps its own word', async () => {
+    const { id: patientId } = (await ask('POST', '/api/people', { name: 'Twice Today', birthDate: '1970-01-02' })).body as { id: string };
+    for (const atTime of ['08:00', '15:00']) await ask('POST', '/api/days/today/appointments', { patientId, atTime });
+    const lines = async () => (await dayOf('today')).lines.filter((line) => line.patientId === patientId);
+    const states = async () => (await lines()).map(({ atTime, state }) => [atTime, state]);
+    const put = async (index: number, body: object) => {
+      const appointment = (await lines())[index]?.appointment;
+      return ask('PUT', `/api/appointments/${appointment?.id}`, { version: appointment?.version, ...body });
+    };
+    await put(0, { state: 'missed', reason: 'did not come' });
+    const { visitId } = (await ask('POST', `/api/people/${patientId}/visits`, {})).body as { visitId: string };
+    expect(await states()).toEqual([
+      ['08:00', 'missed'],
+      ['15:00', 'open'],
+    ]);
+    expect((await lines()).map((line) => line.visitId)).toEqual([null, visitId]);
+    await put(0, { state: 'planned' });
+    expect(await states()).toEqual([
+      ['08:00', 'open'],
+      ['15:00', 'not-here'],
+    ]);
+    // Whoever was seen did come, whatever was said of the appointments.
+    for (const index of [0, 1]) await put(index, { state: 'cancelled', reason: 'ill' });
+    expect(await states()).toEqual([
+      ['08:00', 'cancelled'],
+      ['15:00', 'open'],
+    ]);
+  });
+
   test('what is agreed and not in stock is said; so is what waits for a signature', async () => {
     const lead = await practice.as('lead');
     const { personId, visitId } = await openVisitFor(lead, { name: 'Ruben Sole', birthDate: '1961-07-08' });

@@ -95,6 +95,20 @@ test('the order is the practice’s own, what is left out is left out, and a tex
   expect(noteOf(input, { sections: [], corrections })).toMatch(/\nCorrected on 30 November 2026 by Ines Marrow: wrong line\.$/);
 });
 
+test('who signed against a rule stands in the note with the rule and the reason', () => {
+  const input = visit();
+  const assessment = assessVisit(input, content);
+  const signedBy = { name: 'Dr. Ahlgren', at: '2026-11-25T10:00:00Z', override: { ruleId: 'C02', reason: 'no attack for ten years' } };
+  const [item] = demoPractice.shelf;
+  if (!item) throw new Error('the demonstration has an empty shelf');
+  const said = { meets: [], because: [], warnings: [], sources: [] };
+  const line = { shelfItemId: item.id, name: 'Varnish', state: 'signed' as const, signedBy, use: item.use, ...said };
+  const plan = { ...assessment.plan, lines: [line] };
+  expect(buildNote({ input, assessment: { ...assessment, plan }, tables: content })).toContain(
+    'Signed: Varnish, by Dr. Ahlgren, against rule C02, because no attack for ten years.',
+  );
+});
+
 test.each(readdirSync('examples').filter((file) => file.endsWith('.json')))(
   '%s gives a note that names no unsigned item as signed',
   (file) => {

@@ -161,10 +161,13 @@ function saySignatures({ assessment: { plan }, input }: NoteInput): string[] {
   const isTurnedDown = (line: PlanLine) => ['declined', 'not-affordable'].includes(input.visit.agreed?.items?.[line.shelfItemId] ?? '');
   const waiting = plan.lines.filter((line) => line.state === 'waiting-for-signature' && !isTurnedDown(line));
   return [
-    ...signed.map((line) => `Signed: ${line.name}, by ${line.signedBy?.name ?? 'a name that is not noted'}.`),
+    ...signed.map((line) => `Signed: ${line.name}, by ${line.signedBy?.name ?? 'a name that is not noted'}${sayOverride(line)}.`),
     ...(waiting.length > 0 ? [`Waiting for a signature: ${waiting.map((line) => line.name).join('; ')}.`] : []),
   ];
 }
+
+const sayOverride = ({ signedBy }: PlanLine): string =>
+  signedBy?.override ? `, against rule ${signedBy.override.ruleId}, because ${signedBy.override.reason}` : '';
 
 function saySince({ input: { visit } }: NoteInput): string[] {
   const { pastCare = [], used = {} } = visit;

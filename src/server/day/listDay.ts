@@ -1,3 +1,4 @@
+import { group } from 'd3-array';
 import { isTurnedDown } from '../../actions/closingSaid.ts';
 import type { ActionContext } from '../../actions/context.ts';
 import { loadVisit } from '../../actions/loadVisit.ts';
@@ -37,16 +38,18 @@ export async function listDay(context: Reader, date: string): Promise<DayView> {
   const reasons = await listLastReasons(db, scope, 'appointment', put);
   const waiting = await listWaiting(context, [...people.values()], practice);
 
+  const cameTo = matchVisits(appointments, people, onDate, today);
   const planned = appointments.flatMap((appointment) => {
     const person = people.get(appointment.patientId);
-    return person ? [toLine({ person, appointment, onDate, today, practice, waiting, reason: reasons.get(appointment.id) })] : [];
+    const visit = cameTo.get(appointment.id);
+    return person ? [toLine({ person, appointment, visit, onDate, practice, waiting, reason: reasons.get(appointment.id) })] : [];
   });
   const expected = new Set(planned.map(({ patientId }) => patientId));
   const unplanned = visits
     .filter((visit) => visit.onDate === onDate && visit.state !== 'void')
     .flatMap(({ patientId }) => people.get(patientId) ?? [])
     .filter(({ patient }, index, all) => !expected.has(patient.id) && all.findIndex((p) => p.patient.id === patient.id) === index)
-    .map((person) => toLine({ person, onDate, today, practice, waiting }));
+    .map((person) => toLine({ person, visit: visitsOn(person, onDate, today).at(-1), onDate, practice, waiting }));
   const lines = [...planned, ...unplanned];
   const shown = new Set(lines.map(({ patientId }) => patientId));
   return {
@@ -59,22 +62,50 @@ export async function listDay(context: Reader, date: string): Promise<DayView> {
   };
 }
 
+/** The visits of a day, oldest first; where there is none, the one that is still open from an earlier day. */
+function visitsOn({ visits, open }: DayPerson, onDate: string, today: string): readonly Visit[] {
+  const ofDay = visits.filter((visit) => visit.onDate === onDate && visit.state !== 'void');
+  return ofDay.length > 0 || !open || onDate !== today ? ofDay : [open];
+}
+
+/**
+ * Which visit belongs to which appointment, by appointment. Somebody with two in a day comes first to the first that still stands;
+ * whoever was seen did come, also where every appointment was called off.
+ */
+function matchVisits(
+  appointments: readonly Appointment[],
+  people: ReadonlyMap<string, DayPerson>,
+  onDate: string,
+  today: string,
+): ReadonlyMap<string, Visit> {
+  const matched = new Map<string, Visit>();
+  // A chart that was merged leads to the same person.
+  for (const [person, own] of group(appointments, ({ patientId }) => people.get(patientId))) {
+    if (!person) continue;
+    const standing = own.filter(({ state }) => state === 'planned');
+    const open = standing.length > 0 ? standing : own.slice(-1);
+    for (const [index, visit] of visitsOn(person, onDate, today).entries()) {
+      const appointment = open[Math.min(index, open.length - 1)];
+      if (appointment) matched.set(appointment.id, visit);
+    }
+  }
+  return matched;
+}
+
 interface LineInput {
   readonly person: DayPerson;
   readonly appointment?: Appointment | undefined;
+  readonly visit: Visit | undefined;
   readonly reason?: string | undefined;
   readonly onDate: string;
-  readonly today: string;
   readonly practice: PracticeFile;
   /** Items that wait, by person. */
   readonly waiting: ReadonlyMap<string, ReadonlySet<string>>;
 }
 
-function toLine({ person, appointment, reason, onDate, today, practice, waiting }: LineInput): DayLine {
-  const { patient, ageYears, visits, open, answers, confirmed } = person;
+function toLine({ person, appointment, visit, reason, onDate, practice, waiting }: LineInput): DayLine {
+  const { patient, ageYears, answers, confirmed } = person;
   const { profile, birthDate } = patient;
-  const ofDay = visits.findLast((visit) => visit.onDate === onDate && visit.state !== 'void');
-  const visit = ofDay ?? (onDate === today ? open : undefined);
   const waits = waiting.get(patient.id) ?? new Set();
   const looked = lookAtMouth({ answers, findings: [], onDate }, ageYears, content.questions);
   const nameOf = (id: string) => practice.shelf.find((item) => item.id === id)?.name ?? id;

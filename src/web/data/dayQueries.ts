@@ -13,6 +13,7 @@ import type {
 import type { DateOrder } from '../../core/day/birthday.ts';
 import type { DayRow } from '../../core/day/dayRow.ts';
 import { callApi } from './api.ts';
+import { type AppointmentSaved, createAppointmentChanges } from './appointmentChanges.ts';
 
 const REREAD_MS = 30_000;
 
@@ -50,7 +51,9 @@ export function useFoundPeople(text: string) {
 export const addAppointment = (date: string, appointment: NewAppointment) =>
   callApi<{ id: string }>('POST', `/api/days/${date}/appointments`, appointment);
 
-export const changeAppointment = (id: string, change: AppointmentChange) => callApi('PUT', `/api/appointments/${id}`, change);
+export const changeAppointment = createAppointmentChanges((id: string, change: AppointmentChange) =>
+  callApi<AppointmentSaved>('PUT', `/api/appointments/${id}`, change),
+);
 
 export const readList = (date: string, text: string, columns?: readonly ColumnUse[]) =>
   callApi<ReadDay>('POST', `/api/days/${date}/read`, columns ? { text, columns } : { text });

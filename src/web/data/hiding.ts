@@ -82,8 +82,10 @@ export const markActive = (): void => idleTime.markActive();
 
 const MINUTE_MS = 60_000;
 
-/** Whether the time without a key is over. The member's own coming counts as a key. */
-export function isOverdue({ since, hereForMs, hideAfterMinutes }: SessionView): boolean {
-  idleTime.noteArrival(since, hereForMs);
+/** The member's own coming counts as a key. To be told the moment the server has answered, since that is when its duration ends. */
+export const noteArrival = ({ since, hereForMs }: SessionView): void => idleTime.noteArrival(since, hereForMs);
+
+/** Whether the time without a key is over. */
+export function isOverdue({ hideAfterMinutes }: SessionView): boolean {
   return idleTime.idleMs() >= hideAfterMinutes * MINUTE_MS;
 }

@@ -5,6 +5,7 @@ import type { ShelfItem } from '../../core/regimen/types.ts';
 import type { PracticeSettings } from '../../core/visit/types.ts';
 import { ApiError, actAs, callApi } from './api.ts';
 import { isClockRight } from './clock.ts';
+import { noteArrival } from './hiding.ts';
 
 export function createQueryClient(): QueryClient {
   const client: QueryClient = new QueryClient({
@@ -29,7 +30,9 @@ export function useSession() {
     queryFn: async () => {
       try {
         const session = await callApi<SessionView | HiddenView | null>('GET', '/api/session');
-        actAs(session && !('hidden' in session) ? session.member.id : null);
+        const here = session && !('hidden' in session) ? session : null;
+        actAs(here?.member.id ?? null);
+        if (here) noteArrival(here);
         return session;
       } catch (error) {
         if (error instanceof ApiError && error.status === 401) return null;

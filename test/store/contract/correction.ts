@@ -153,7 +153,14 @@ export function correctionContract(bench: Bench): void {
       const visitId = await visits.whole(ON, {});
       const { visit } = await loaded(visits, visitId);
       const back = { ...visits.as('hygienist'), now: () => '2020-01-01T00:00:00.000Z' };
-      const part = { visitId, expectedVersion: visit.version, reason: 'seen again', onDate: '2026-03-09', changes: [], level: 'extreme' } as const;
+      const part = {
+        visitId,
+        expectedVersion: visit.version,
+        reason: 'seen again',
+        onDate: '2026-03-09',
+        changes: [],
+        level: 'extreme',
+      } as const;
       await correctVisit(back, part);
       expect(await findConfirmedLevel(bench.store().db, visits.scope, visitId)).toMatchObject({ level: 'extreme', reason: 'seen again' });
       const stored = await readStoredAssessment(bench.store().db, visits.scope, await loaded(visits, visitId));

@@ -266,6 +266,14 @@ export function signaturesContract(bench: Bench): void {
       expect((await verify(bench.store().db)).problems).toEqual([]);
     });
 
+    test('against a rule nothing is signed after the visit was closed: its plan is not made again', async () => {
+      const visitId = await newVisit();
+      await close(visitId, { shelfItemId: 'strong-paste', state: 'agreed', release: 'waiting' });
+      const override = { ruleId: 'C12', reason: 'spoken with the physician' };
+      await expect(sign('dentist', visitId, { stops: ['C12'], override })).rejects.toMatchObject({ code: 'VISIT_CLOSED' });
+      expect(await courses(visitId)).toEqual([['strong-paste', 'agreed', 'waiting', null]]);
+    });
+
     test.each([
       ['offered', 'waiting'],
       ['agreed', 'not-needed'],

@@ -1,6 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import type { DayLine, DayView, FoundPerson } from '../../../api/day.ts';
+import { withAppointment } from '../../data/appointmentChanges.ts';
 import { addAppointment, changeAppointment, useDay } from '../../data/dayQueries.ts';
 import { addPerson, openVisit } from '../../data/queries.ts';
 import { formatDate, formatDay } from '../../format.ts';
@@ -110,15 +111,18 @@ function useDayActions({ onDate, today }: DayView) {
       if (!line.appointment) return '';
       const { id, version } = line.appointment;
       setMoved(null);
-      await changeAppointment(id, { version, state, ...(reason === undefined ? {} : { reason }) });
-      await reread();
+      const saved = await changeAppointment({ id, version, state, reason });
+      // What is being read now may be older than this.
+      await client.cancelQueries({ queryKey: ['day'] });
+      if (saved) client.setQueriesData<DayView>({ queryKey: ['day'] }, (before) => before && withAppointment(before, saved));
+      void reread();
       return state === 'planned' ? `${line.name} is expected again.` : `${line.name}: ${state}. The key u takes it back.`;
     });
   const changeTime = (line: DayLine, atTime: string | null, isUndo: boolean) =>
     quietly(async () => {
       if (!line.appointment) return '';
       const { id, version } = line.appointment;
-      await changeAppointment(id, { version, atTime });
+      await changeAppointment({ id, version, atTime });
       setMoved(isUndo ? null : { appointmentId: id, atTime: line.atTime });
       await reread();
       const when = atTime === null ? 'some time this day' : `at ${atTime}`;

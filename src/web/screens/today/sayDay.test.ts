@@ -48,14 +48,17 @@ test('what nobody has asked is not on record; "none needed" is not said at all',
 
 test('the whole day counts only those who are still expected, but signatures for whoever was seen too', () => {
   const lines = [
-    line({ waiting: ['Paste'], outOfStock: ['Gum'], interpreter: 'Arabic' }),
-    line({ state: 'cancelled', waiting: ['Rinse'], outOfStock: ['Rinse'], interpreter: 'Spanish' }),
-    line({ state: 'closed', waiting: ['Gel'] }),
-    line({ swab: false }),
+    line({ patientId: 'a', waiting: ['Paste'], outOfStock: ['Gum'], interpreter: 'Arabic' }),
+    line({ patientId: 'b', state: 'cancelled', waiting: ['Rinse'], outOfStock: ['Rinse'], interpreter: 'Spanish' }),
+    line({ patientId: 'c', state: 'closed', waiting: ['Gel'] }),
+    line({ patientId: 'd', swab: false }),
   ];
   expect(sayWholeDay({ lines, swabLots: ['Birch'] })).toBe(
     '4 people on the list: 1 seen, 1 cancelled. Swabs for up to 1, in date: Birch. For these people 2 items wait for a signature. Interpreter: Arabic at 09:40. Out of stock: Gum.',
   );
+  // The same person once more in the afternoon is no other person, and no other item.
+  const twice = [...lines, line({ patientId: 'c', waiting: ['Gel'], swab: false })];
+  expect(sayWholeDay({ lines: twice, swabLots: ['Birch'] })).toMatch(/^4 people on the list.* For these people 2 items wait/);
   expect(sayWholeDay({ lines: [line()], swabLots: [] })).toContain('no swab lot on record is in date');
   expect(sayWholeDay({ lines: [], swabLots: [] })).toBe('Nobody is on the list of this day yet.');
 });

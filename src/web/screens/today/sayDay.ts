@@ -81,7 +81,8 @@ export function sayWholeDay({ lines, swabLots }: Pick<DayView, 'lines' | 'swabLo
   const swabs = expected.filter((line) => line.swab).length;
   const lots = swabLots.length > 0 ? `in date: ${joinWords(swabLots)}` : 'no swab lot on record is in date';
   const interpreters = expected.filter((line) => line.interpreter).map((l) => `${l.interpreter}${l.atTime ? ` at ${l.atTime}` : ''}`);
-  const signatures = lines.filter(isNotOff).reduce((sum, line) => sum + line.waiting.length, 0);
+  // Somebody with two appointments in a day has two lines, and waits once.
+  const signatures = new Set(lines.filter(isNotOff).flatMap((line) => line.waiting.map((item) => `${line.patientId} ${item}`))).size;
   const missing = [...new Set(expected.flatMap((line) => line.outOfStock))];
   return [
     sayCounts(lines),
@@ -102,5 +103,6 @@ function sayCounts(lines: readonly DayLine[]): string {
     count('cancelled') > 0 && `${count('cancelled')} cancelled`,
     count('missed') > 0 && `${count('missed')} missed`,
   ].filter(Boolean);
-  return `${plural(lines.length, 'person', 'people')} on the list${others.length > 0 ? `: ${others.join(', ')}` : ''}.`;
+  const people = new Set(lines.map(({ patientId }) => patientId)).size;
+  return `${plural(people, 'person', 'people')} on the list${others.length > 0 ? `: ${others.join(', ')}` : ''}.`;
 }

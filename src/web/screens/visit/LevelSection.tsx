@@ -112,7 +112,7 @@ function ItemLink({ item }: { readonly item: string }) {
   const question = questionsOfItem(item)[0];
   if (!question || isShownToPatient) return <>{itemLabel(item)}</>;
   return (
-    <button type="button" className="link" onClick={() => goTo(question.group, question.id)}>
+    <button type="button" className="link says" onClick={() => goTo(question.group, question.id)}>
       {itemLabel(item)}
     </button>
   );

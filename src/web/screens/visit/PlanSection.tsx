@@ -235,7 +235,7 @@ function AskLink({ id, onPress }: { readonly id: string; readonly onPress: Retur
   const question = findQuestion(id);
   if (!question) return <>{id}</>;
   return (
-    <button type="button" className="link" onClick={() => onPress(question.group, id)}>
+    <button type="button" className="link says" onClick={() => onPress(question.group, id)}>
       {question.label.toLowerCase()}
     </button>
   );

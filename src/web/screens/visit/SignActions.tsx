@@ -137,9 +137,10 @@ interface OverridesProps {
 
 /** A dentist in person may sign against one rule that stops an item, with a reason. Two rules, or one that cannot be lifted, stay. */
 export function Overrides({ stopped, nameOf }: OverridesProps) {
-  const { session, sign } = useVisit();
+  const { session, sign, bundle } = useVisit();
   const single = stopped.filter((e) => e.overridable === true && stopped.filter((o) => o.shelfItemId === e.shelfItemId).length === 1);
-  if (!session.member.roles.includes('dentist') || single.length === 0) return null;
+  // The plan of a closed visit is not made again, so the item would be signed and stand nowhere.
+  if (bundle.state !== 'open' || !session.member.roles.includes('dentist') || single.length === 0) return null;
   return (
     <details>
       <summary>Sign against a rule</summary>
