@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { restrictedLikelihood } from './restrictedLikelihood.ts';
-import { choleskyFactor, dot, logDeterminant, solveCholesky } from './symmetricMatrix.ts';
+import { dot, factorOf, logDeterminant, solve } from './symmetricMatrix.ts';
 import { type OperatorEffect, type TrendObservation, trendDesign } from './trendDesign.ts';
 
 /** The textbook way: the whole covariance matrix of all values, inverted. */
@@ -18,14 +18,14 @@ function denseDeviance(list: readonly TrendObservation[], effect: OperatorEffect
         (effect === 'random' && a.operator === b.operator ? ratios.operator : 0),
     ),
   );
-  const factor = choleskyFactor(v);
+  const factor = factorOf(v);
   if (!factor) throw new Error('not positive definite');
   const columns = (x[0] ?? []).map((_, k) => x.map((row) => row[k] ?? 0));
-  const solved = columns.map((column) => solveCholesky(factor, column));
-  const information = choleskyFactor(columns.map((column) => solved.map((other) => dot(column, other))));
+  const solved = columns.map((column) => solve(factor, column));
+  const information = factorOf(columns.map((column) => solved.map((other) => dot(column, other))));
   if (!information) return undefined;
   const right = solved.map((column) => dot(column, y));
-  const sum = dot(y, solveCholesky(factor, y)) - dot(right, solveCholesky(information, right));
+  const sum = dot(y, solve(factor, y)) - dot(right, solve(information, right));
   const df = list.length - columns.length;
   return logDeterminant(factor) + logDeterminant(information) + df * (1 + Math.log((2 * Math.PI * sum) / df));
 }

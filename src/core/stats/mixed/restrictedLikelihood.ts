@@ -1,4 +1,4 @@
-import { choleskyFactor, dot, invertCholesky, logDeterminant, type Matrix, multiply, solveCholesky } from './symmetricMatrix.ts';
+import { dot, factorOf, invert, logDeterminant, type Matrix, multiply, solve } from './symmetricMatrix.ts';
 import type { SizeClass, TrendDesign } from './trendDesign.ts';
 
 /** Variances of subjects and operators over the residual variance, 0 or more. */
@@ -16,10 +16,10 @@ export interface RestrictedLikelihood {
   readonly fixedEffects: readonly number[];
   /** Times the residual variance: the covariance of the fixed effects. */
   readonly unscaledCovariance: Matrix;
-  /** What the operators' part of the model leaves of a subject's means: means of all columns to those of fixed effects and value. */
-  readonly reduce: (means: readonly number[]) => readonly number[];
-  /** The same for two subjects' means: the product that is taken away again, 0 without random operators. */
-  readonly takenByOperators: (means: readonly number[]) => number;
+  /** U'V^-1 of each fixed effect and of the value: empty rows without random operators. */
+  readonly loadings: Matrix;
+  /** M^-1 right, M = I + operators' ratio U'(subjects' V)^-1 U. */
+  readonly solveOperators: (right: readonly number[]) => readonly number[];
   /** Z'V^-1 (y - X b) of the operators, which times their ratio are their effects. */
   readonly operatorResiduals: readonly number[];
 }
@@ -37,31 +37,27 @@ export function restrictedLikelihood(design: TrendDesign, ratios: VarianceRatios
   const [a, b] = [ratios.subject, ratios.operator];
   const all = weightedProducts(design, ({ size }) => size / (1 + size * a));
   const operatorBlock = all.slice(fixed + 1).map((row) => row.slice(fixed + 1));
-  const operatorFactor = choleskyFactor(operatorBlock.map((row, i) => row.map((value, j) => b * value + (i === j ? 1 : 0))));
+  const operatorFactor = factorOf(operatorBlock.map((row, i) => row.map((value, j) => b * value + (i === j ? 1 : 0))));
   if (!operatorFactor) return undefined;
-  const solveOperators = (right: readonly number[]) => solveCholesky(operatorFactor, right);
+  const solveOperators = (right: readonly number[]) => solve(operatorFactor, right);
   // One row for each fixed effect and one for the value: U'V^-1 times that column.
   const loadings = all.slice(0, fixed + 1).map((row) => solveOperators(row.slice(fixed + 1)));
   const left = all
     .slice(0, fixed + 1)
     .map((row, i) => row.slice(0, fixed + 1).map((value, j) => value - b * dot(loadings[i] ?? [], all[j]?.slice(fixed + 1) ?? [])));
-  const factor = choleskyFactor(left.slice(0, fixed).map((row) => row.slice(0, fixed)));
+  const factor = factorOf(left.slice(0, fixed).map((row) => row.slice(0, fixed)));
   if (!factor) return undefined;
   const right = left.slice(0, fixed).map((row) => row[fixed] ?? 0);
-  const effects = solveCholesky(factor, right);
+  const effects = solve(factor, right);
   const residualSum = (left[fixed]?.[fixed] ?? 0) - dot(effects, right);
   if (!(residualSum > 0)) return undefined;
 
   const df = n - fixed;
   const residualVariance = residualSum / df;
-  const unscaledCovariance = invertCholesky(factor);
+  const unscaledCovariance = invert(factor);
   const contrast = [...effects.map((effect) => -effect), 1];
   const reduce = (means: readonly number[]) =>
     means.slice(0, fixed + 1).map((mean, i) => mean - b * dot(loadings[i] ?? [], means.slice(fixed + 1)));
-  const takenByOperators = (means: readonly number[]) => {
-    const marks = means.slice(fixed + 1);
-    return b * dot(marks, solveOperators(marks));
-  };
 
   let [logDeterminantV, traceSubjects] = [logDeterminant(operatorFactor), 0];
   for (const { size, subjects } of sizes) {
@@ -89,8 +85,8 @@ export function restrictedLikelihood(design: TrendDesign, ratios: VarianceRatios
     residualVariance,
     fixedEffects: effects,
     unscaledCovariance,
-    reduce,
-    takenByOperators,
+    loadings,
+    solveOperators,
     operatorResiduals,
   };
 }

@@ -1,4 +1,4 @@
-import { centredValues } from '../centredValues.ts';
+import { compensatedSum } from '../compensatedSum.ts';
 
 export interface TrendObservation {
   readonly subject: string;
@@ -46,8 +46,8 @@ export type OperatorEffect = 'none' | 'fixed' | 'random';
  * @param observations  at least one; finite; with an operator each unless `operatorEffect` is `none`
  */
 export function trendDesign(observations: readonly TrendObservation[], operatorEffect: OperatorEffect): TrendDesign {
-  const times = centredValues(observations.map(({ time }) => time));
-  const values = centredValues(observations.map(({ value }) => value));
+  const times = centredColumn(observations, ({ time }) => time);
+  const values = centredColumn(observations, ({ value }) => value);
   const names = operatorEffect === 'none' ? [] : observations.map(({ operator = '' }) => operator);
   const operators = [...new Set(names)].sort();
   const fixed = operatorEffect === 'fixed' ? 1 + operators.length : 2;
@@ -77,6 +77,17 @@ export function trendDesign(observations: readonly TrendObservation[], operatorE
   };
 }
 
+/** As centredValues, in a flat array. */
+function centredColumn(observations: readonly TrendObservation[], pick: (observation: TrendObservation) => number) {
+  const deviations = new Float64Array(observations.length);
+  const first = observations[0] ? pick(observations[0]) : 0;
+  let i = 0;
+  for (const observation of observations) deviations[i++] = pick(observation) - first;
+  const shiftedMean = compensatedSum(deviations) / deviations.length;
+  for (i = 0; i < deviations.length; i++) add(deviations, i, -shiftedMean);
+  return { mean: first + shiftedMean, deviations };
+}
+
 function groupBySubject(observations: readonly TrendObservation[]) {
   const indexOf = new Map<string, number>();
   const counts: number[] = [];
@@ -97,8 +108,8 @@ function groupBySubject(observations: readonly TrendObservation[]) {
 
 interface Rows {
   readonly owner: Int32Array;
-  readonly times: readonly number[];
-  readonly values: readonly number[];
+  readonly times: Float64Array;
+  readonly values: Float64Array;
   readonly fixed: number;
   readonly columns: number;
   /** The column that marks the operator of each observation, -1 for none. */

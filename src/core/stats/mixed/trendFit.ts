@@ -183,21 +183,27 @@ function operatorEffectOf(k: number, { ratios, best, operatorEffect }: Fitted): 
   return (toFirst[k] ?? 0) - toFirst.reduce((sum, x) => sum + x, 0) / toFirst.length;
 }
 
-function subjectEffects(design: TrendDesign, { subject: ratio }: VarianceRatios, best: RestrictedLikelihood): SubjectEffect[] {
+function subjectEffects(design: TrendDesign, ratios: VarianceRatios, best: RestrictedLikelihood): SubjectEffect[] {
   const { subjects, counts, means, columns, fixed } = design;
+  const hasOperators = columns > fixed + 1;
   return subjects.map((subject, s) => {
     const n = counts[s] ?? 0;
-    const weight = n / (1 + n * ratio);
-    const own = Array.from(means.subarray(s * columns, (s + 1) * columns));
-    const reduced = best.reduce(own).map((mean) => weight * mean);
-    const residual = (reduced[fixed] ?? 0) - dot(best.fixedEffects, reduced.slice(0, fixed));
-    const known = weight - weight ** 2 * best.takenByOperators(own);
-    return {
-      subject,
-      n,
-      effect: ratio * residual,
-      unscaledVariance: ratio - ratio ** 2 * known,
-      shrinkage: reduced.slice(0, fixed).map((value) => ratio * value),
-    };
+    const weight = n / (1 + n * ratios.subject);
+    const mean = (c: number) => means[s * columns + c] ?? 0;
+    const marks = hasOperators ? Array.from(means.subarray(s * columns + fixed + 1, (s + 1) * columns)) : NONE;
+    /** Z'V^-1 of a column, Z = the mark of this subject. */
+    const reduced = (c: number) => weight * (mean(c) - (hasOperators ? ratios.operator * dot(best.loadings[c] ?? NONE, marks) : 0));
+    const shrinkage: number[] = [];
+    let residual = reduced(fixed);
+    for (const [c, effect] of best.fixedEffects.entries()) {
+      const own = reduced(c);
+      residual -= effect * own;
+      shrinkage.push(ratios.subject * own);
+    }
+    const takenByOperators = hasOperators ? ratios.operator * dot(marks, best.solveOperators(marks)) : 0;
+    const known = weight - weight ** 2 * takenByOperators;
+    return { subject, n, effect: ratios.subject * residual, unscaledVariance: ratios.subject - ratios.subject ** 2 * known, shrinkage };
   });
 }
+
+const NONE: readonly number[] = [];
