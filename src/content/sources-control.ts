@@ -58,8 +58,4 @@ export const controlSources: Readonly<Record<string, Source>> = {
     cite: 'Tobin 1958, estimation of relationships for limited dependent variables, Econometrica 26:24-36',
     read: 'from memory; its example is reproduced to twelve digits outside this repository',
   },
-  schuirmann1987: {
-    cite: 'Schuirmann 1987, a comparison of the two one-sided tests procedure, J Pharmacokinet Biopharm 15:657-680',
-    read: 'from memory; the stated errors are kept in simulation',
-  },
 };

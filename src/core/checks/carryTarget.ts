@@ -1,0 +1,14 @@
+import type { PairComparison } from '../meter/comparePairs.ts';
+import type { ControlTarget } from './control.ts';
+
+/**
+ * What the controls of a new lot are held against until it has enough of its own: the old lot's target, moved by the ratio of the
+ * comparison between the two, with the old lot's spread.
+ */
+export function carryTarget(
+  old: ControlTarget,
+  newLotId: string,
+  { ratio, pairs }: Pick<PairComparison, 'ratio' | 'pairs'>,
+): ControlTarget {
+  return { lotId: newLotId, meanLn: old.meanLn + Math.log(ratio.estimate), sdLn: old.sdLn, count: pairs, from: 'comparison' };
+}
