@@ -48,6 +48,7 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
 
   await signIn(page, demo);
   await page.locator('.day-line').first().waitFor();
+  await page.getByRole('heading', { name: 'Waiting for a signature' }).waitFor();
   await inBothThemes(page, 'today', { fullPage: true });
   await printed(page, 'today');
   await page.getByRole('link', { name: 'sheets for the waiting room' }).click();
@@ -58,6 +59,10 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await page.locator('tbody tr').first().waitFor();
   await inBothThemes(page, 'people');
   await printed(page, 'people');
+  await page.getByRole('row', { name: /Kezia/ }).getByRole('link', { name: 'person' }).click();
+  await page.getByRole('heading', { level: 1, name: /Kezia/ }).waitFor();
+  await inBothThemes(page, 'person', { fullPage: true });
+  await printed(page, 'person');
 
   await signIn(page, demo);
 
@@ -67,6 +72,7 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await inBothThemes(page, 'visit', { fullPage: true });
   await printed(page, 'visit');
   const visit = page.url();
+  await showNote(page);
   await page.getByRole('button', { name: 'Show patient' }).click();
   await inBothThemes(page, 'visit-shown-to-patient');
   await page.getByRole('button', { name: 'Back to work' }).click();
@@ -111,6 +117,15 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await page.getByLabel('Strength of the compound').fill('0.32');
   await page.getByLabel('Checked on the pack').check();
   await inBothThemes(page, 'shelf-item', { fullPage: true });
+}
+
+/** The chart note as it stands where the browser does not copy by itself. */
+async function showNote(page: Page): Promise<void> {
+  await page.evaluate(() => Object.defineProperty(navigator, 'clipboard', { value: undefined }));
+  await page.keyboard.press('.');
+  await page.getByRole('textbox', { name: 'Chart note' }).waitFor();
+  await inBothThemes(page, 'note');
+  await page.keyboard.press('Escape');
 }
 
 /** The assistant's page where the path is drawn, and the card that it prints for the wall. */

@@ -173,6 +173,9 @@ function Ending({ leaflet, setting }: BlockProps) {
 /** A face with higher letters sits lower in its line than the words beside it, points. */
 const LIFTED = { marginTop: -3.4, marginBottom: 3.4, marginRight: 2 };
 
+/** A row of texts drops an ordinary space at the beginning of one of them. */
+const NO_BREAK_SPACE = '\u00a0';
+
 function Foot({ leaflet, nameFaces }: NameProps) {
   const [before = '', after = ''] = leaflet.foot.split(leaflet.personName);
   return (
@@ -181,7 +184,7 @@ function Foot({ leaflet, nameFaces }: NameProps) {
       <View style={{ flexDirection: 'row', alignItems: 'center' }}>
         {before !== '' && <Text>{before}</Text>}
         <Text style={{ ...nameStyle(nameFaces), ...(nameFaces.length > 0 && LIFTED) }}>{leaflet.personName}</Text>
-        <Text>{after}</Text>
+        <Text>{after.replace(/^ /, NO_BREAK_SPACE)}</Text>
       </View>
     </View>
   );

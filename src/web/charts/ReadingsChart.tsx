@@ -51,7 +51,7 @@ export function ReadingsChart({ readings }: { readonly readings: readonly Stored
         {metersOf(drawn).map(({ meterId, meterName, cutoffRlu }) => (
           <g key={meterId}>
             <line className="cutoff" x1={PLOT.left} x2={PLOT.right} y1={y(cutoffRlu)} y2={y(cutoffRlu)} />
-            <text className="strong" x={PLOT.right} y={y(cutoffRlu) - 6} textAnchor="end">
+            <text className="strong chart-halo" x={PLOT.right} y={y(cutoffRlu) - 6} textAnchor="end">
               cut-off of {meterName} {formatNumber(cutoffRlu)}
             </text>
           </g>

@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 export function Key({ children }: { readonly children: ReactNode }) {
   return (
     <span className="key" aria-hidden="true">
-      {children}
+      {children !== '' && <span>{children}</span>}
     </span>
   );
 }

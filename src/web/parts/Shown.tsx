@@ -18,9 +18,9 @@ export function ShownStrip() {
   if (!isOn) return null;
   return (
     <div className="strip shown-strip" role="status">
-      <strong>Shown to the patient.</strong> Private answers are left out.{' '}
+      <strong>Shown to the patient.</strong> Private answers are left out. <Key>Ctrl Enter</Key>{' '}
       <button type="button" className="link" aria-keyshortcuts={SHOWN_KEYS} onClick={backToWork}>
-        <Key>Ctrl Enter</Key> Back to work
+        Back to work
       </button>
     </div>
   );

@@ -139,7 +139,9 @@ function PeopleTable({ people, table, onOpen }: PeopleTableProps) {
               {person.lastVisitOn ? `${formatDate(person.lastVisitOn)}${person.lastLevel ? `, ${person.lastLevel}` : ''}` : 'none'}
             </td>
             <td data-label="Due">{withDates(person.due)}</td>
-            <td data-label="Waiting">{person.waiting > 0 && <span className="unknown">{plural(person.waiting, 'signature')}</span>}</td>
+            <td data-label="Waiting">
+              {person.waiting > 0 && <span className="unknown waits">{plural(person.waiting, 'signature')}</span>}
+            </td>
             <td>
               <Link to={`/people/${person.id}`} keys="i">
                 person

@@ -1,6 +1,7 @@
 import type { SessionView } from '../../api/apiTypes.ts';
 import { content } from '../content.ts';
 import { useRules } from '../data/queries.ts';
+import { formatDate } from '../format.ts';
 import { LoadState } from '../parts/LoadState.tsx';
 import { PracticeLink } from './practice/PracticeLink.tsx';
 import { FluorideRules, IntervalRules } from './rules/DoseRules.tsx';
@@ -28,7 +29,7 @@ export function RulesScreen({ session }: { readonly session: SessionView }) {
     <>
       <h1>Rules</h1>
       <p className="opening">
-        Every number in use, where it comes from, and how far that is trusted. Content of {content.versions.content}, program{' '}
+        Every number in use, where it comes from, and how far that is trusted. Content of {formatDate(content.versions.content)}, program{' '}
         {content.versions.code}.
       </p>
       <nav aria-label="Parts of this page" className="parts">

@@ -26,7 +26,7 @@ export function MergeCharts({ person, session, reread }: MergeProps) {
   const mayMerge = session.member.roles.some((role) => role !== 'assistant');
   if (!mayMerge && mergedCharts.length === 0) return null;
   return (
-    <section aria-label="Charts">
+    <section aria-label="Charts" className={mergedCharts.length === 0 ? 'only-buttons' : undefined}>
       <h2>Charts</h2>
       {mergedCharts.length > 0 && <p>Read as one with this chart. Nothing was moved; each can be taken apart again.</p>}
       <ul className="plain-list">

@@ -12,7 +12,7 @@ import { listParts, movePart, SECTION_NAMES } from './noteOrder.ts';
 /** Which parts the chart note has, and in which order: the practice's own. */
 export function NoteOrder({ rules, mayChange }: { readonly rules: RulesView; readonly mayChange: boolean }) {
   const view = (
-    <ol>
+    <ol className="note-order-list">
       {(rules.settings.note ?? DEFAULT_NOTE).map((id) => (
         <li key={id}>{SECTION_NAMES[id]}</li>
       ))}

@@ -14,7 +14,7 @@ export function ReleaseState({ line, signers }: { readonly line: PlanLine; reado
   const { isShownToPatient } = useVisit();
   if (line.state === 'waiting-for-signature') {
     const whose = signers.length === 1 ? `${signers[0]}'s signature` : 'a signature';
-    return <span className="unknown block">waiting for {whose}</span>;
+    return <span className="unknown waits block">waiting for {whose}</span>;
   }
   if (line.state !== 'signed' || !line.signedBy) return null;
   const { at, override } = line.signedBy;
