@@ -1,5 +1,4 @@
-import { keepByKey } from '../keep/keepByKey.ts';
-import { chiSquareQuantile } from '../stats/chiSquare.ts';
+import { chiSquareTail } from '../stats/chiSquareTail.ts';
 import { type KnownNoiseFit, knownNoiseFit, type NoisyValue } from '../stats/knownNoiseFit.ts';
 import { Z_95 } from '../stats/normal.ts';
 import type { Result } from '../stats/result.ts';
@@ -56,8 +55,7 @@ const BAND_POINTS = 25;
 const MONTH_MS = 30.4375 * 86_400_000;
 const DAY_MS = 86_400_000;
 /** 1 in 100 where only noise is at work. */
-const SPREAD_LEVEL = 0.99;
-const mostSpread = keepByKey((df: number) => chiSquareQuantile(SPREAD_LEVEL, df));
+const RARE_SPREAD = 0.01;
 
 /**
  * The readings of one person on each meter apart: geometric mean and trend on the log scale. The few readings of one person say little
@@ -168,7 +166,7 @@ function trendOf(swabs: Swabs, z: number): PersonSeries['trend'] {
       perMonthFraction: Math.expm1((slope * MONTH_MS) / (to - from)),
       verdict: slope > reach ? 'rise' : slope < -reach ? 'fall' : 'within-noise',
       band,
-      moreThanNoise: exact.length < list.length ? null : got.chiSquare > mostSpread(list.length - 2),
+      moreThanNoise: exact.length < list.length ? null : chiSquareTail(got.chiSquare, list.length - 2) < RARE_SPREAD,
     },
   };
 }
