@@ -3,8 +3,7 @@ import { requireAboveZero } from './requireArgument.ts';
 
 /**
  * P(X >= x) of a chi-square with whole degrees of freedom, by its finite sum: Poisson terms where they are even, a normal tail and
- * terms where they are odd. Unlike the quantiles of the library it needs no code that a strict content security policy refuses, so it
- * may run on the page.
+ * terms where they are odd. Exact, and small enough for the page, which does without the library's incomplete gamma function.
  * @param x   0 or more
  * @param df  whole, from 1
  * @throws RangeError outside these ranges, NaN included

@@ -1,4 +1,5 @@
 import type { Bound } from '../reading/types.ts';
+import { choleskyFactor, choleskySolve } from './cholesky.ts';
 import { inverseMills, normalLogCdf } from './normal.ts';
 import type { Result } from './result.ts';
 
@@ -28,6 +29,8 @@ export interface KnownNoiseFit {
   readonly chiSquare: number;
 }
 
+/** A pivot this small beside its own diagonal is rounding: the coefficient is not determined. */
+const LEAST_PIVOT = 1e-12;
 const MOST_STEPS = 100;
 /** Gain left to win, beside the log-likelihood: the step that wins it is the last, since steps near the top square the error. */
 const DONE = 1e-12;
@@ -46,9 +49,9 @@ export function knownNoiseFit(input: KnownNoiseInput): Result<KnownNoiseFit, 'no
   let at: number[] = new Array<number>(size + input.effectVariances.length).fill(0);
   let here = slopeAt(input, at, size);
   for (let step = 0; step < MOST_STEPS; step++) {
-    const root = choleskyRoot(here.information);
-    if (root === undefined) return { ok: false, reason: 'not-determined' };
-    const move = solveByRoot(root, here.gradient);
+    const factor = choleskyFactor(here.information, LEAST_PIVOT);
+    if (factor === undefined) return { ok: false, reason: 'not-determined' };
+    const move = [...choleskySolve(factor, here.gradient)];
     const gain = dot(move, here.gradient);
     let share = 1;
     let next = stepFrom(at, move, share);
@@ -115,46 +118,17 @@ function slopeAt({ values, noiseSd, effectVariances }: KnownNoiseInput, at: read
 }
 
 function fitAt(at: readonly number[], { logLikelihood, information }: Slope, size: number): Result<KnownNoiseFit, 'not-determined'> {
-  const root = choleskyRoot(information);
-  if (root === undefined) return { ok: false, reason: 'not-determined' };
+  const factor = choleskyFactor(information, LEAST_PIVOT);
+  if (factor === undefined) return { ok: false, reason: 'not-determined' };
   const columns = at.slice(0, size).map((_, i) =>
-    solveByRoot(
-      root,
+    choleskySolve(
+      factor,
       at.map((_coefficient, j) => (i === j ? 1 : 0)),
     ),
   );
-  const covariance = columns.map((column) => column.slice(0, size));
+  const covariance = columns.map((column) => [...column.slice(0, size)]);
   return { ok: true, value: { coefficients: at.slice(0, size), covariance, chiSquare: -2 * logLikelihood } };
 }
 
 const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, x, i) => sum + x * (b[i] ?? 0), 0);
 const stepFrom = (at: readonly number[], move: readonly number[], share: number): number[] => at.map((x, i) => x + share * (move[i] ?? 0));
-
-/** A pivot this small beside its own diagonal is rounding: the coefficient is not determined. */
-const LEAST_PIVOT = 1e-12;
-
-/** Lower triangle L with L L' = matrix, or undefined where the matrix is not positive definite. */
-function choleskyRoot(matrix: readonly (readonly number[])[]): number[][] | undefined {
-  const root: number[][] = [];
-  for (const [i, row] of matrix.entries()) {
-    const line: number[] = [];
-    for (let j = 0; j < i; j++) line.push(((row[j] ?? 0) - dot(line, root[j] ?? [])) / (root[j]?.[j] ?? 0));
-    const diagonal = row[i] ?? 0;
-    const pivot = diagonal - dot(line, line);
-    if (!(pivot > LEAST_PIVOT * diagonal)) return undefined;
-    root.push([...line, Math.sqrt(pivot)]);
-  }
-  return root;
-}
-
-function solveByRoot(root: readonly (readonly number[])[], right: readonly number[]): number[] {
-  const half: number[] = [];
-  for (const [i, line] of root.entries()) half.push(((right[i] ?? 0) - dot(half, line)) / (line[i] ?? 0));
-  const solved = half.slice();
-  for (let i = root.length - 1; i >= 0; i--) {
-    let rest = half[i] ?? 0;
-    for (let j = i + 1; j < root.length; j++) rest -= (root[j]?.[i] ?? 0) * (solved[j] ?? 0);
-    solved[i] = rest / (root[i]?.[i] ?? 0);
-  }
-  return solved;
-}
