@@ -12,6 +12,7 @@ import { addPatient } from './addPatient.ts';
 import { changeAppointment } from './changeAppointment.ts';
 import type { ActionContext } from './context.ts';
 import { createPractice, type FoundingContext } from './createPractice.ts';
+import { listDemoChecks } from './makeDemoChecks.ts';
 import { type DemoClock, type DemoTeam, makeDemoVisit } from './makeDemoVisit.ts';
 
 const SEED = 2_611;
@@ -20,7 +21,7 @@ export interface MakeDemoInput {
   /** ISO local date at the practice. */
   readonly today: string;
   readonly seed?: number | undefined;
-  /** Told after every visit or appointment that was made. */
+  /** Told after everything that was made, one after the other. */
   readonly onProgress?: ((made: { readonly done: number; readonly of: number }) => void) | undefined;
 }
 
@@ -40,16 +41,16 @@ export function makeDemo(founding: FoundingContext, input: MakeDemoInput): Promi
 async function makeInside(founding: FoundingContext, { today, seed = SEED, onProgress }: MakeDemoInput): Promise<MadeDemo> {
   const people = buildDemoPeople(seed, today);
   const newcomersAt = `${addDays(today, -1)}T16:30:00.000Z`;
-  const steps = people.flatMap((person) => listSteps(person, newcomersAt)).sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
+  const steps = [...people.flatMap((person) => listSteps(person, newcomersAt)), ...listDemoChecks(seed, today)].sort((a, b) =>
+    a.at < b.at ? -1 : a.at > b.at ? 1 : 0,
+  );
   const clock = buildClock(addDays(steps[0]?.at.slice(0, 10) ?? today, -1));
   const team = await makeTeam({ ...founding, now: clock.now }, today);
   const patientIds = new Map<DemoPerson, string>();
-  for (const [done, { person, visit, lost, at }] of steps.entries()) {
-    clock.moveTo(at);
-    const patientId = patientIds.get(person) ?? (await addPerson(team.lead, person));
-    patientIds.set(person, patientId);
-    if (visit) await makeDemoVisit(team, clock, { patientId, visit });
-    if (lost) await loseAppointment(team.lead, patientId, lost);
+  for (const [done, step] of steps.entries()) {
+    clock.moveTo(step.at);
+    if ('make' in step) await step.make(team);
+    else await makeStep(team, clock, patientIds, step);
     onProgress?.({ done: done + 1, of: steps.length });
   }
   clock.moveTo(newcomersAt);
@@ -57,6 +58,13 @@ async function makeInside(founding: FoundingContext, { today, seed = SEED, onPro
     if (person.today) await addAppointment(team.lead, { patientId, ...person.today });
   }
   return { scope: team.lead.scope, firstMemberId: team.lead.actor.memberId };
+}
+
+async function makeStep(team: DemoTeam, clock: DemoClock, patientIds: Map<DemoPerson, string>, { person, visit, lost }: DemoStep) {
+  const patientId = patientIds.get(person) ?? (await addPerson(team.lead, person));
+  patientIds.set(person, patientId);
+  if (visit) await makeDemoVisit(team, clock, { patientId, visit });
+  if (lost) await loseAppointment(team.lead, patientId, lost);
 }
 
 async function addPerson(context: ActionContext, person: DemoPerson): Promise<string> {

@@ -9,6 +9,8 @@ import { versions } from '../content/versions.ts';
 import type { Db } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
 import { calculatorRoutes } from './calculatorRoutes.ts';
+import { checkRoutes } from './checks/checkRoutes.ts';
+import { studyRoutes } from './checks/studyRoutes.ts';
 import { buildRequestContext } from './context.ts';
 import { correctionRoutes } from './correctionRoutes.ts';
 import { dayRoutes } from './day/dayRoutes.ts';
@@ -80,6 +82,8 @@ async function registerApi(app: FastifyInstance, deps: Omit<AppDeps, 'webRoot'>)
   await app.register(signingRoutes, { contextOf });
   await app.register(shelfRoutes, { contextOf });
   await app.register(practiceRoutes, { contextOf });
+  await app.register(checkRoutes, { contextOf });
+  await app.register(studyRoutes, { contextOf });
   await app.register(calculatorRoutes);
   app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger());
   app.addHook('onSend', async (req, reply) => {

@@ -6,6 +6,7 @@ import { LoadState } from './parts/LoadState.tsx';
 import { NotShown } from './parts/Shown.tsx';
 import { parsePath, type Route, usePath } from './routing.ts';
 import { Shell } from './Shell.tsx';
+import { ChecksScreen } from './screens/checks/ChecksScreen.tsx';
 import { LeafletScreen } from './screens/LeafletScreen.tsx';
 import { OverTimeScreen } from './screens/OverTimeScreen.tsx';
 import { PeopleScreen } from './screens/PeopleScreen.tsx';
@@ -85,6 +86,8 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
       return <PersonScreen key={route.patientId} patientId={route.patientId} session={session} />;
     case 'over-time':
       return <OverTimeScreen patientId={route.patientId} today={session.today} />;
+    case 'checks':
+      return <ChecksScreen session={session} />;
     case 'shelf':
       return <ShelfScreen session={session} />;
     case 'shelf-item':
@@ -109,6 +112,7 @@ const TITLES: Readonly<Record<Route['screen'], string>> = {
   leaflet: 'Leaflet',
   prescriptions: 'Text for the prescription',
   'over-time': 'Over time',
+  checks: 'Swab checks',
   shelf: 'Shelf',
   'shelf-item': 'Shelf',
   practice: 'Practice',

@@ -27,6 +27,12 @@ const PEOPLE_KEYS: KeyMap = [
   ['i', 'the page of the person of the line'],
 ];
 const FORM_KEYS: KeyMap = [['Enter', 'save the form that is open']];
+const CHECKS_KEYS: KeyMap = [
+  ['n', "the field for today's control; Enter saves it"],
+  ['<40 >60000', 'in the field: a number at a limit of the meter'],
+  ['1 to 6', 'to the control, the chart, meters, lots, hands, studies'],
+  ...FORM_KEYS,
+];
 const SHELF_KEYS: KeyMap = [['a', 'add an item'], ...FORM_KEYS];
 
 /** Keys by page; Visit and Swab say their own. */
@@ -36,6 +42,7 @@ const KEYS: Readonly<Partial<Record<Route['screen'], KeyMap>>> = {
   people: PEOPLE_KEYS,
   person: FORM_KEYS,
   'over-time': [['Ctrl Enter', 'show the patient; the same again, back to work']],
+  checks: CHECKS_KEYS,
   shelf: SHELF_KEYS,
   'shelf-item': FORM_KEYS,
   practice: FORM_KEYS,

@@ -83,6 +83,7 @@ function WorkNav({ visitId, route }: { readonly visitId: string | null; readonly
       {visitId && <NavItem to={`/visits/${visitId}`} name="Visit" isCurrent={route.screen === 'visit'} />}
       {visitId && <NavItem to={`/visits/${visitId}/swab`} name="Swab" isCurrent={route.screen === 'swab'} />}
       <NavItem to="/over-time" name="Over time" isCurrent={route.screen === 'over-time'} />
+      <NavItem to="/checks" name="Swab checks" isCurrent={route.screen === 'checks'} />
       <NavItem to="/shelf" name="Shelf" isCurrent={route.screen === 'shelf' || route.screen === 'shelf-item'} />
       <NavItem to="/rules" name="Rules" isCurrent={route.screen === 'rules' || route.screen === 'practice'} />
     </ul>

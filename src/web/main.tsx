@@ -10,6 +10,7 @@ import './styles/leaflet.css';
 import './styles/forms.css';
 import './styles/swab.css';
 import './styles/signing.css';
+import './styles/checks.css';
 import './styles/hiding.css';
 import './styles/print.css';
 import { QueryClientProvider } from '@tanstack/react-query';

@@ -12,6 +12,7 @@ export type Route =
   | { readonly screen: 'leaflet'; readonly visitId: string }
   | { readonly screen: 'prescriptions'; readonly visitId: string }
   | { readonly screen: 'over-time'; readonly patientId: string | null }
+  | { readonly screen: 'checks' }
   | { readonly screen: 'shelf' }
   /** `itemId` null = a new item. */
   | { readonly screen: 'shelf-item'; readonly itemId: string | null }
@@ -31,6 +32,7 @@ export function parsePath(path: string): Route {
   if (first === 'visits' && id && last === 'leaflet') return { screen: 'leaflet', visitId: id };
   if (first === 'visits' && id && last === 'prescriptions') return { screen: 'prescriptions', visitId: id };
   if (first === 'over-time' && last === undefined) return { screen: 'over-time', patientId: id ?? null };
+  if (first === 'checks' && id === undefined) return { screen: 'checks' };
   if (first === 'shelf' && id === undefined) return { screen: 'shelf' };
   if (first === 'shelf' && id === 'new' && last === undefined) return { screen: 'shelf-item', itemId: null };
   if (first === 'shelf' && id && last === 'change') return { screen: 'shelf-item', itemId: decodeURIComponent(id) };

@@ -80,3 +80,12 @@ export function daysBetween(from: string, to: string): number {
   requireDate(to);
   return (Date.parse(to) - Date.parse(from)) / DAY_MS;
 }
+
+/**
+ * That many calendar days later, or earlier with a negative number.
+ * @throws RangeError when it is no date of the calendar
+ */
+export function addDays(isoDate: string, days: number): string {
+  requireDate(isoDate);
+  return new Date(Date.parse(isoDate) + days * DAY_MS).toISOString().slice(0, 10);
+}

@@ -1,0 +1,107 @@
+import { chanceFrom } from '../content/demo/chance.ts';
+import { addDays } from '../content/demo/days.ts';
+import { type DemoControl, demoPlan, drawControls } from '../content/demo/drawControls.ts';
+import { type DemoStudy, drawDaysStudy, drawHandsStudy, drawLotStudy } from '../content/demo/drawStudies.ts';
+import { utcOf } from '../content/demo/londonTime.ts';
+import { DAYS_SINCE_LOT_EXPIRED, DEMO_METER } from '../content/demo/practice.ts';
+import { reportOf } from '../core/checks/reportOf.ts';
+import type { TrainingStep } from '../core/checks/training.ts';
+import { listStudyReadings } from '../store/read/checks.ts';
+import { importStudyReadings } from './importStudyReadings.ts';
+import type { DemoTeam } from './makeDemoVisit.ts';
+import { planStudy } from './planStudy.ts';
+import { recordControl } from './recordControl.ts';
+import { recordTraining } from './recordTraining.ts';
+import { reportStudy } from './reportStudy.ts';
+import { requireStudy } from './requireStudy.ts';
+import { saveControlPlan } from './saveControlPlan.ts';
+
+/** One thing to write, at the time at which it would have happened. */
+export interface DemoCheckStep {
+  readonly at: string;
+  readonly make: (team: DemoTeam) => Promise<unknown>;
+}
+
+/** Of the invented practice: two years of controls, its studies, and who was trained when. */
+export function listDemoChecks(seed: number, today: string): readonly DemoCheckStep[] {
+  const chance = chanceFrom(seed + 77);
+  const controls = drawControls(today, chance);
+  const hands = drawHandsStudy(seed, chance);
+  const on = (day: number, time: string) => utcOf(addDays(today, day), time);
+  return [
+    { at: controls[9]?.at ?? on(-650, '08:15'), make: (team) => savePlan(team, 'begun') },
+    ...controls.map((control) => ({ at: control.at, make: (team: DemoTeam) => takeControl(team, control) })),
+    {
+      at: on(-DAYS_SINCE_LOT_EXPIRED - 2, '12:30'),
+      make: (team) => makeStudy(team, today, -DAYS_SINCE_LOT_EXPIRED - 2, drawLotStudy(seed, chance)),
+    },
+    { at: on(-DAYS_SINCE_LOT_EXPIRED - 1, '12:45'), make: (team) => savePlan(team, 'new-lot') },
+    { at: on(-40, '12:30'), make: (team) => makeHands(team, today, -40, hands) },
+    { at: on(-1, '16:40'), make: (team) => makeStudy(team, today, -20, drawDaysStudy(seed, chance)) },
+    ...listTraining(today),
+  ];
+}
+
+async function takeControl(team: DemoTeam, { by, at, lotId, rlu, note }: DemoControl): Promise<void> {
+  await recordControl(team.of(by), { meterId: DEMO_METER, lotId, rlu, takenAt: at, note });
+}
+
+async function savePlan({ lead }: DemoTeam, step: 'begun' | 'new-lot'): Promise<void> {
+  await saveControlPlan(lead, { plan: demoPlan(step), expectedVersion: step === 'begun' ? 0 : 1 });
+}
+
+const MINUTE_MS = 60_000;
+
+/** Planned and taken as far as it was drawn; all but one on people is reported. @returns its id */
+async function makeStudy({ lead }: DemoTeam, today: string, day: number, study: DemoStudy): Promise<string> {
+  const { readings, ...plan } = study;
+  const { id: studyId } = await planStudy(lead, plan);
+  const lines = readings.map(({ run, rlu, day: later }) => {
+    const at = Date.parse(utcOf(addDays(today, day + later), '11:00')) + run * MINUTE_MS;
+    return [run + 1, rlu, new Date(at).toISOString()].join(',');
+  });
+  const { problems } = await importStudyReadings(lead, { studyId, text: ['run,rlu,taken at', ...lines].join('\n') });
+  if (problems[0]) throw new RangeError(`the demonstration's study: line ${problems[0].line}: ${problems[0].message}`);
+  if (study.kind === 'paired-days') return studyId;
+  const { body, version } = await requireStudy(lead.db, lead.scope, studyId);
+  const report = reportOf(body, await listStudyReadings(lead.db, lead.scope, studyId));
+  await reportStudy(lead, { studyId, expectedVersion: version, onDate: addDays(today, day), report });
+  return studyId;
+}
+
+/** Whoever took part in the study of hands is qualified by it. */
+async function makeHands(team: DemoTeam, today: string, day: number, study: DemoStudy): Promise<void> {
+  const studyId = await makeStudy(team, today, day, study);
+  const onDate = addDays(today, day);
+  for (const id of ['ines', 'una']) await train(team, id, onDate, { kind: 'qualified-by-study', studyId }, addDays(today, day + 365));
+}
+
+async function train({ lead, of }: DemoTeam, id: string, onDate: string, step: TrainingStep, dueOn?: string): Promise<void> {
+  await recordTraining(lead, { memberId: of(id).actor.memberId, step, onDate, ...(dueOn === undefined ? {} : { dueOn }) });
+}
+
+const WITH_INES: TrainingStep = { kind: 'supervised-swab', with: 'Ines Marrow' };
+
+/** Who did what, days before today; Tomas is asked for another swab, Wim is still learning, Dr. Ahlgren has read the card. */
+function listTraining(today: string): readonly DemoCheckStep[] {
+  const steps: readonly (readonly [id: string, day: number, step: TrainingStep, dueDay?: number])[] = [
+    ['ines', -727, { kind: 'read-card' }],
+    ['ines', -726, { kind: 'qualified-by-lead', reason: 'Wrote the card, and swabbed for three years before' }],
+    ['tomas', -720, { kind: 'read-card' }],
+    ['tomas', -718, { kind: 'watched' }],
+    ['tomas', -715, WITH_INES],
+    ['tomas', -712, WITH_INES],
+    ['tomas', -708, WITH_INES],
+    ['tomas', -377, { kind: 'qualified-by-lead', reason: 'Three swabs along the path, none repeated' }, -12],
+    ['una', -600, { kind: 'read-card' }],
+    ['una', -598, WITH_INES],
+    ['wim', -33, { kind: 'read-card' }],
+    ['wim', -26, { kind: 'watched' }],
+    ['wim', -9, WITH_INES],
+    ['ahlgren', -300, { kind: 'read-card' }],
+  ];
+  return steps.map(([id, day, step, dueDay]) => ({
+    at: utcOf(addDays(today, day), '13:10'),
+    make: (team) => train(team, id, addDays(today, day), step, dueDay === undefined ? undefined : addDays(today, dueDay)),
+  }));
+}

@@ -1,0 +1,57 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import { dropStudy } from '../../actions/dropStudy.ts';
+import { importStudyReadings } from '../../actions/importStudyReadings.ts';
+import { planStudy } from '../../actions/planStudy.ts';
+import { recordStudyReading } from '../../actions/recordStudyReading.ts';
+import { reportStudy } from '../../actions/reportStudy.ts';
+import { AppError } from '../../api/errors.ts';
+import { NewStudy, NewStudyReading, ReportBody, StudyTable, VoidBody } from '../../api/swabChecks.ts';
+import type { ComputedReport } from '../../core/checks/handsReport.ts';
+import { reportOf } from '../../core/checks/reportOf.ts';
+import type { Study, StudyReading } from '../../core/checks/study.ts';
+import type { ContextOf } from '../context.ts';
+import { localDate } from '../siteClock.ts';
+import { readStudy } from './readChecks.ts';
+
+const StudyId = z.strictObject({ id: z.uuid() });
+
+/** Swab studies: planned, taken swab by swab or from a table, reported or given up. The report is computed here, from what is on record. */
+export const studyRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = async (app, { contextOf }) => {
+  app.post('/api/studies', { schema: { body: NewStudy } }, async (req, reply) => {
+    return reply.code(201).send(await planStudy(await contextOf(req), req.body));
+  });
+
+  app.get('/api/studies/:id', { schema: { params: StudyId } }, async (req) => readStudy(await contextOf(req), req.params.id));
+
+  app.post('/api/studies/:id/readings', { schema: { params: StudyId, body: NewStudyReading } }, async (req, reply) => {
+    return reply.code(201).send(await recordStudyReading(await contextOf(req), { studyId: req.params.id, ...req.body }));
+  });
+
+  app.post('/api/studies/:id/table', { schema: { params: StudyId, body: StudyTable } }, async (req) => {
+    return importStudyReadings(await contextOf(req), { studyId: req.params.id, text: req.body.text });
+  });
+
+  app.post('/api/studies/:id/report', { schema: { params: StudyId, body: ReportBody } }, async (req) => {
+    const context = await contextOf(req);
+    const { study, readings } = await readStudy(context, req.params.id);
+    const { version: expectedVersion } = req.body;
+    const onDate = await localDate(context);
+    return reportStudy(context, { studyId: study.id, expectedVersion, onDate, report: computeReport(study, readings) });
+  });
+
+  app.post('/api/studies/:id/drop', { schema: { params: StudyId, body: VoidBody } }, async (req) => {
+    const { version: expectedVersion, reason } = req.body;
+    return dropStudy(await contextOf(req), { studyId: req.params.id, expectedVersion, reason });
+  });
+};
+
+/** What a study lacks is for whoever asked to read. */
+function computeReport(study: Study, readings: readonly StudyReading[]): ComputedReport {
+  try {
+    return reportOf(study, readings);
+  } catch (error) {
+    if (error instanceof RangeError) throw new AppError('INPUT_INVALID', error.message, { cause: error });
+    throw error;
+  }
+}

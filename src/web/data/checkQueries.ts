@@ -1,0 +1,29 @@
+import { useQuery } from '@tanstack/react-query';
+import type { ChecksView, NewControl, TrainingBody } from '../../api/swabChecks.ts';
+import type { ControlPlan } from '../../core/checks/control.ts';
+import { callApi } from './api.ts';
+
+const readChecks = () => callApi<ChecksView>('GET', '/api/checks');
+
+/** Meters, lots, controls, studies and training. */
+export function useChecks() {
+  return useQuery({ queryKey: ['checks'], queryFn: readChecks });
+}
+
+export const recordControl = (control: NewControl) => callApi<{ id: string }>('POST', '/api/controls', control);
+
+export const voidReading = (id: string, version: number, reason: string) =>
+  callApi<{ version: number }>('POST', `/api/readings/${id}/void`, { version, reason });
+
+export const overrideStop = (controlId: string, reason: string) => callApi('POST', '/api/overrides', { controlId, reason });
+
+export const saveControlPlan = (plan: ControlPlan, version: number) =>
+  callApi<{ version: number }>('PUT', `/api/control-plans/${encodeURIComponent(plan.meterId)}`, { plan, version });
+
+export async function readControlPlan(meterId: string) {
+  const found = (await readChecks()).plans.find(({ plan }) => plan.meterId === meterId);
+  return found && { value: found.plan, version: found.version };
+}
+
+export const recordTraining = (memberId: string, body: TrainingBody) =>
+  callApi<{ version: number }>('POST', `/api/members/${memberId}/training`, body);
