@@ -4,9 +4,11 @@ import { type DemoControl, demoPlan, drawControls } from '../content/demo/drawCo
 import { type DemoStudy, drawDaysStudy, drawHandsStudy, drawLotStudy } from '../content/demo/drawStudies.ts';
 import { utcOf } from '../content/demo/londonTime.ts';
 import { DAYS_SINCE_LOT_EXPIRED, DEMO_METER } from '../content/demo/practice.ts';
+import { readingNoise } from '../content/readingNoise.ts';
 import { reportOf } from '../core/checks/reportOf.ts';
 import type { TrainingStep } from '../core/checks/training.ts';
 import { listStudyReadings } from '../store/read/checks.ts';
+import type { ActionContext } from './context.ts';
 import { importStudyReadings } from './importStudyReadings.ts';
 import type { DemoTeam } from './makeDemoVisit.ts';
 import { planStudy } from './planStudy.ts';
@@ -14,6 +16,7 @@ import { recordControl } from './recordControl.ts';
 import { recordTraining } from './recordTraining.ts';
 import { reportStudy } from './reportStudy.ts';
 import { requireStudy } from './requireStudy.ts';
+import { requireMeter } from './requireSupplies.ts';
 import { saveControlPlan } from './saveControlPlan.ts';
 
 /** One thing to write, at the time at which it would have happened. */
@@ -37,7 +40,7 @@ export function listDemoChecks(seed: number, today: string): readonly DemoCheckS
     },
     { at: on(-DAYS_SINCE_LOT_EXPIRED - 1, '12:45'), make: (team) => savePlan(team, 'new-lot') },
     { at: on(-40, '12:30'), make: (team) => makeHands(team, today, -40, hands) },
-    { at: on(-1, '16:40'), make: (team) => makeStudy(team, today, -20, drawDaysStudy(seed, chance)) },
+    ...listDaysStudy(drawDaysStudy(seed, chance), today),
     ...listTraining(today),
   ];
 }
@@ -52,21 +55,48 @@ async function savePlan({ lead }: DemoTeam, step: 'begun' | 'new-lot'): Promise<
 
 const MINUTE_MS = 60_000;
 
-/** Planned and taken as far as it was drawn; all but one on people is reported. @returns its id */
+/** The study of days goes on: planned some weeks ago, its readings so far typed in yesterday. */
+function listDaysStudy(study: DemoStudy, today: string): readonly DemoCheckStep[] {
+  const { readings: _, ...plan } = study;
+  const day = -20;
+  let studyId = '';
+  return [
+    {
+      at: utcOf(addDays(today, day), '10:30'),
+      make: async ({ lead }) => {
+        studyId = (await planStudy(lead, plan)).id;
+      },
+    },
+    { at: utcOf(addDays(today, -1), '16:40'), make: ({ lead }) => takeReadings(lead, studyId, study, { today, day }) },
+  ];
+}
+
+/** Planned, taken whole and reported on one day. @returns its id */
 async function makeStudy({ lead }: DemoTeam, today: string, day: number, study: DemoStudy): Promise<string> {
-  const { readings, ...plan } = study;
+  const { readings: _, ...plan } = study;
   const { id: studyId } = await planStudy(lead, plan);
+  await takeReadings(lead, studyId, study, { today, day });
+  const { body, version } = await requireStudy(lead.db, lead.scope, studyId);
+  const meter = await requireMeter(lead.db, lead.scope, study.meterId);
+  const outcome = reportOf(body, await listStudyReadings(lead.db, lead.scope, studyId), meter, readingNoise);
+  if (!outcome.ok) throw new RangeError(`the demonstration's study: ${outcome.says}`);
+  await reportStudy(lead, { studyId, expectedVersion: version, onDate: addDays(today, day), report: outcome.report });
+  return studyId;
+}
+
+interface StudyDay {
+  readonly today: string;
+  /** On which the study began, before today. */
+  readonly day: number;
+}
+
+async function takeReadings(lead: ActionContext, studyId: string, { readings }: DemoStudy, { today, day }: StudyDay): Promise<void> {
   const lines = readings.map(({ run, rlu, day: later }) => {
     const at = Date.parse(utcOf(addDays(today, day + later), '11:00')) + run * MINUTE_MS;
     return [run + 1, rlu, new Date(at).toISOString()].join(',');
   });
   const { problems } = await importStudyReadings(lead, { studyId, text: ['run,rlu,taken at', ...lines].join('\n') });
   if (problems[0]) throw new RangeError(`the demonstration's study: line ${problems[0].line}: ${problems[0].message}`);
-  if (study.kind === 'paired-days') return studyId;
-  const { body, version } = await requireStudy(lead.db, lead.scope, studyId);
-  const report = reportOf(body, await listStudyReadings(lead.db, lead.scope, studyId));
-  await reportStudy(lead, { studyId, expectedVersion: version, onDate: addDays(today, day), report });
-  return studyId;
 }
 
 /** Whoever took part in the study of hands is qualified by it. */

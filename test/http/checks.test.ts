@@ -89,17 +89,17 @@ test('a study is planned, taken and reported; its figures go to the meter', asyn
   const url = `/api/studies/${idOf(planned)}`;
   expect(await assistant('POST', `${url}/readings`, { run: 0, rlu: 3000 })).toMatchObject({ status: 201 });
   const few = await lead('POST', `${url}/report`, { version: 2 });
-  expect(few).toMatchObject({ status: 400, body: { error: { message: expect.stringMatching(/two parts/) } } });
+  expect(few).toMatchObject({ status: 400, body: { error: { message: expect.stringMatching(/two solutions/) } } });
   const text = ['run,rlu', ...[3300, 2900, 2700, 5100, 5600, 4700, 4900].map((rlu, i) => `${i + 2},${rlu}`)].join('\n');
   expect(await assistant('POST', `${url}/table`, { text })).toMatchObject({ status: 200, body: { taken: 7, problems: [] } });
   expect((await view()).studies).toMatchObject([{ kind: 'hands', state: 'running', swabs: 8, taken: 8 }]);
   expect(await lead('POST', `${url}/report`, { version: 2 })).toMatchObject({ status: 200 });
   const { study } = (await lead('GET', url)).body as { study: Study };
-  expect(study.report?.sentences[0]).toMatch(/^Hands add \d+ % \(95 % interval/);
+  expect(study.report?.sentences[0]).toMatch(/^Hands add \d+ %, swabs \d+ %/);
   const own = (await view()).meters[0]?.meter.own;
   expect(own?.map(({ component, studyId }) => [component, studyId])).toEqual([
-    ['repeatability', study.id],
     ['operator', study.id],
+    ['repeatability', study.id],
   ]);
 });
 

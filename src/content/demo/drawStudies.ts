@@ -14,9 +14,9 @@ export interface DemoStudy {
   readonly readings: readonly { readonly run: number; readonly rlu: number; readonly day: number }[];
 }
 
-/** Invented, on the logarithm: one swab after another, between hands, between days of one person. */
+/** Invented, on the logarithm: one swab after another, how far off three pairs of hands are, between days of one person. */
 const SD_SWAB = 0.13;
-const SD_HANDS = 0.08;
+const SHIFT_OF_HANDS = [-0.1, 0.02, 0.12];
 const SD_DAYS = 0.34;
 const LOWEST_LEVEL_RLU = 800;
 
@@ -32,7 +32,7 @@ function shuffled(runs: readonly Omit<StudyRun, 'index'>[], chance: Chance): rea
 /** Three pairs of hands on five strengths of a solution, twice each. */
 export function drawHandsStudy(seed: number, chance: Chance): DemoStudy {
   const operators = ['ines', 'tomas', 'una'].map(nameOf);
-  const shift = new Map(operators.map((name) => [name, SD_HANDS * chance.normal()]));
+  const shift = new Map(operators.map((name, i) => [name, SHIFT_OF_HANDS[i] ?? 0]));
   const parts = ['A', 'B', 'C', 'D', 'E'].map((letter) => `Solution ${letter}`);
   const planned = parts.flatMap((part) => operators.flatMap((operator) => [1, 2].map((replicate) => ({ part, operator, replicate }))));
   const runs = shuffled(planned, chance);

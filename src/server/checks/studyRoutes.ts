@@ -5,11 +5,11 @@ import { importStudyReadings } from '../../actions/importStudyReadings.ts';
 import { planStudy } from '../../actions/planStudy.ts';
 import { recordStudyReading } from '../../actions/recordStudyReading.ts';
 import { reportStudy } from '../../actions/reportStudy.ts';
+import { requireMeter } from '../../actions/requireSupplies.ts';
 import { AppError } from '../../api/errors.ts';
 import { NewStudy, NewStudyReading, ReportBody, StudyTable, VoidBody } from '../../api/swabChecks.ts';
-import type { ComputedReport } from '../../core/checks/handsReport.ts';
+import { content } from '../../content/allContent.ts';
 import { reportOf } from '../../core/checks/reportOf.ts';
-import type { Study, StudyReading } from '../../core/checks/study.ts';
 import type { ContextOf } from '../context.ts';
 import { localDate } from '../siteClock.ts';
 import { readStudy } from './readChecks.ts';
@@ -35,9 +35,12 @@ export const studyRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
   app.post('/api/studies/:id/report', { schema: { params: StudyId, body: ReportBody } }, async (req) => {
     const context = await contextOf(req);
     const { study, readings } = await readStudy(context, req.params.id);
+    const meter = await requireMeter(context.db, context.scope, study.meterId);
+    const outcome = reportOf(study, readings, meter, content.readingNoise);
+    if (!outcome.ok) throw new AppError('INPUT_INVALID', `${outcome.says} ${outcome.wouldHelp}`);
     const { version: expectedVersion } = req.body;
     const onDate = await localDate(context);
-    return reportStudy(context, { studyId: study.id, expectedVersion, onDate, report: computeReport(study, readings) });
+    return reportStudy(context, { studyId: study.id, expectedVersion, onDate, report: outcome.report });
   });
 
   app.post('/api/studies/:id/drop', { schema: { params: StudyId, body: VoidBody } }, async (req) => {
@@ -45,13 +48,3 @@ export const studyRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
     return dropStudy(await contextOf(req), { studyId: req.params.id, expectedVersion, reason });
   });
 };
-
-/** What a study lacks is for whoever asked to read. */
-function computeReport(study: Study, readings: readonly StudyReading[]): ComputedReport {
-  try {
-    return reportOf(study, readings);
-  } catch (error) {
-    if (error instanceof RangeError) throw new AppError('INPUT_INVALID', error.message, { cause: error });
-    throw error;
-  }
-}

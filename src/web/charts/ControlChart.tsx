@@ -1,4 +1,4 @@
-import { scaleLog, scaleUtc } from 'd3-scale';
+import { type ScaleLogarithmic, scaleLog, scaleUtc } from 'd3-scale';
 import type { JudgedControl, JudgedLot } from '../../core/checks/judgeControls.ts';
 import { formatDate, formatMonth, formatNumber } from '../format.ts';
 import { STATE_WORDS, sayDistance } from '../screens/checks/sayChecks.ts';
@@ -31,7 +31,7 @@ export function ControlChart({ lots, lotName }: ControlChartProps) {
   const xOf = ({ control }: JudgedControl) => x(Date.parse(control.takenAt));
   return (
     <svg className="readings-chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={describe(all)}>
-      {ticksOf(y.domain() as [number, number]).map((tick) => (
+      {ticksWithin(y).map((tick) => (
         <g key={tick}>
           <line className="grid" x1={PLOT.left} x2={PLOT.right} y1={y(tick)} y2={y(tick)} />
           <text className="tick-text" x={PLOT.left - 8} y={y(tick) + 4} textAnchor="end">
@@ -59,6 +59,12 @@ export function ControlChart({ lots, lotName }: ControlChartProps) {
       </text>
     </svg>
   );
+}
+
+/** Where the range of a chart is too narrow for the usual steps, those that it has. */
+function ticksWithin(y: ScaleLogarithmic<number, number>): readonly number[] {
+  const usual = ticksOf(y.domain() as [number, number]);
+  return usual.length > 1 ? usual : y.ticks(4);
 }
 
 /** Low and high end of the usual band in RLU, or undefined without a target. */

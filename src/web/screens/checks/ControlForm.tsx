@@ -4,6 +4,7 @@ import type { ChecksView, NewControl } from '../../../api/swabChecks.ts';
 import type { SwabStorage } from '../../../core/checks/control.ts';
 import { recordControl } from '../../data/checkQueries.ts';
 import { useSend } from '../../data/useSend.ts';
+import { formatNumber } from '../../format.ts';
 import { SelectLine, TextLine } from '../../parts/fields.tsx';
 import { Key } from '../../parts/Key.tsx';
 import { isExpired } from '../practice/Lots.tsx';
@@ -99,7 +100,8 @@ export function ControlForm({ today, view, lotId, onLot }: ControlFormProps) {
         </p>
       )}
       <p id={`${id}-hint`} className="hint">
-        {meter.lowestRlu} to {meter.highestRlu}; &lt;{meter.lowestRlu} or &gt;{meter.highestRlu} where the meter only gives a limit.
+        {formatNumber(meter.lowestRlu)} to {formatNumber(meter.highestRlu)}; &lt;{meter.lowestRlu} or &gt;{meter.highestRlu} where the meter
+        only gives a limit.
         {solution && ` Solution: ${[solution, solutionLot && `lot ${solutionLot}`].filter(Boolean).join(', ')}.`}
       </p>
       <SelectLine

@@ -7,8 +7,8 @@ import { useSend } from '../../data/useSend.ts';
 import { formatDate, formatShortClock } from '../../format.ts';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { ReasonForm } from '../../parts/ReasonForm.tsx';
+import { SectionHead } from '../visit/SectionHead.tsx';
 import { ControlForm } from './ControlForm.tsx';
-import { PartHead } from './PartHead.tsx';
 import { findNewest, type MeterToday, sayJudged } from './sayChecks.ts';
 
 interface ControlSectionProps {
@@ -26,12 +26,12 @@ export function ControlSection({ today, view, mayDecide, mayVoid }: ControlSecti
   const name = view.lots.find(({ id }) => id === lotId)?.name ?? 'no lot';
   return (
     <section aria-label="Today's control">
-      <PartHead title={`Today's control: ${today.meter.name}`} number={1} />
+      <SectionHead title={`Today's control: ${today.meter.name}`} number={1} />
       <p className={today.isDue ? 'unknown' : undefined}>{today.dueSays}</p>
       <div aria-live="polite">
         {newest && (
           <p className="opening" data-answer>
-            <strong>{sayJudged(newest, lot?.waitsFor ?? '')}</strong> {formatDate(newest.control.takenAt)},{' '}
+            <strong>{sayJudged(newest, lot?.waitsFor ?? '')}</strong> The last control, {formatDate(newest.control.takenAt)},{' '}
             {formatShortClock(newest.control.takenAt)}, lot {name}.
           </p>
         )}

@@ -1,7 +1,7 @@
 import type { SwabLot } from '../../../core/reading/types.ts';
 import { ControlChart, ControlTable } from '../../charts/ControlChart.tsx';
 import { formatDate, joinWords, plural } from '../../format.ts';
-import { PartHead } from './PartHead.tsx';
+import { SectionHead } from '../visit/SectionHead.tsx';
 import type { MeterToday } from './sayChecks.ts';
 
 /** The controls of one meter: a sentence, the picture, the table, and the same as a file. */
@@ -9,7 +9,7 @@ export function ControlsOverTime({ today, lots }: { readonly today: MeterToday; 
   const lotName = (lotId: string) => lots.find(({ id }) => id === lotId)?.name ?? 'a lot that is not on record';
   return (
     <section aria-label="Controls over time">
-      <PartHead title="Controls over time" number={2} />
+      <SectionHead title="Controls over time" number={2} />
       <p className="opening">{sayControls(today)}</p>
       <figure>
         <ControlChart lots={today.judged} lotName={lotName} />

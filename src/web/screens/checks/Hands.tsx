@@ -11,7 +11,7 @@ import { focusFirstProblem } from '../../parts/focusFirstProblem.ts';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { SaveBar } from '../../parts/SaveBar.tsx';
 import { parseBirthday as parseDay } from '../findPeople.ts';
-import { PartHead } from './PartHead.tsx';
+import { SectionHead } from '../visit/SectionHead.tsx';
 
 type MemberLine = ChecksView['members'][number];
 
@@ -22,7 +22,7 @@ export function Hands({ view, session }: { readonly view: ChecksView; readonly s
   const takers = view.members.filter(({ trainedSwab }) => trainedSwab).length;
   return (
     <section aria-label="Hands">
-      <PartHead title="Hands" number={5} />
+      <SectionHead title="Hands" number={5} />
       <p className="opening">
         {takers} of {view.members.length} take swabs.{' '}
         {due.length > 0

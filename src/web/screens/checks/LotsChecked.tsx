@@ -1,10 +1,10 @@
 import type { ChecksView } from '../../../api/swabChecks.ts';
 import type { SwabLot } from '../../../core/reading/types.ts';
-import { formatDate } from '../../format.ts';
+import { formatDate, formatNumber } from '../../format.ts';
 import { Link } from '../../parts/Link.tsx';
 import { isExpired } from '../practice/Lots.tsx';
+import { SectionHead } from '../visit/SectionHead.tsx';
 import { presetLot } from '../visit/swabLines.ts';
-import { PartHead } from './PartHead.tsx';
 import type { MeterToday } from './sayChecks.ts';
 
 /** Swab lots, and whether each was compared with the one before it. */
@@ -13,7 +13,7 @@ export function LotsChecked({ view, meters }: { readonly view: ChecksView; reado
   const newestFirst = [...view.lots].sort((a, b) => b.expiresOn.localeCompare(a.expiresOn));
   return (
     <section aria-label="Lots">
-      <PartHead title="Lots" number={4} />
+      <SectionHead title="Lots" number={4} />
       <p>
         A new lot is compared with the one in use before people are swabbed with it: the same solution, swabbed with both. Lots are added
         under <Link to="/practice#lots">Practice</Link>.
@@ -67,7 +67,7 @@ function sayTarget(meters: readonly MeterToday[], { id }: SwabLot): string {
     const name = meters.length > 1 ? `${meter.name}: ` : '';
     if (target)
       return [
-        `${name}${Math.round(Math.exp(target.meanLn))} RLU, from ${target.from === 'comparison' ? 'the comparison' : `its first ${target.count} controls`}`,
+        `${name}${formatNumber(Math.round(Math.exp(target.meanLn)))} RLU, from ${target.from === 'comparison' ? 'the comparison' : `its first ${target.count} controls`}`,
       ];
     return found ? [`${name}${found.waitsFor}`] : [];
   });

@@ -2,9 +2,9 @@ import { useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useRef, useState } from 'react';
 import type { ChecksView } from '../../../api/swabChecks.ts';
 import type { ControlEvery, ControlPlan } from '../../../core/checks/control.ts';
-import { cvOfLogVariance } from '../../../core/checks/noiseFigure.ts';
 import { sayControlRuleName } from '../../../core/checks/sayControlRule.ts';
 import { type BlendedPart, noiseOfMeter } from '../../../core/reading/blendNoise.ts';
+import { cvOfLogVariance, sayPercent } from '../../../core/reading/sayNoise.ts';
 import { type Meter, NOISE_PARTS, type NoisePart } from '../../../core/reading/types.ts';
 import { MULTI_RULES, type MultiRule } from '../../../core/stats/multiRules.ts';
 import { content } from '../../content.ts';
@@ -15,7 +15,7 @@ import { ChoiceLine, TextLine, TicksLine } from '../../parts/fields.tsx';
 import { focusFirstProblem } from '../../parts/focusFirstProblem.ts';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { SaveBar } from '../../parts/SaveBar.tsx';
-import { PartHead } from './PartHead.tsx';
+import { SectionHead } from '../visit/SectionHead.tsx';
 import { type MeterToday, sayEvery } from './sayChecks.ts';
 
 interface MetersCheckedProps {
@@ -28,7 +28,7 @@ interface MetersCheckedProps {
 export function MetersChecked({ meters, plans, mayChange }: MetersCheckedProps) {
   return (
     <section aria-label="Meters">
-      <PartHead title="Meters" number={3} />
+      <SectionHead title="Meters" number={3} />
       {meters.map(({ meter }) => {
         const entry = plans.find(({ plan }) => plan.meterId === meter.id);
         return (
@@ -90,8 +90,7 @@ function NoiseParts({ meter }: { readonly meter: Meter }) {
   );
 }
 
-const sayPart = ({ variance }: BlendedPart): string =>
-  variance === null ? 'not known, left out' : `${Math.round(100 * cvOfLogVariance(variance))} %`;
+const sayPart = ({ variance }: BlendedPart): string => (variance === null ? 'not known, left out' : sayPercent(cvOfLogVariance(variance)));
 
 function sayFrom({ own, ownWeight, prior }: BlendedPart): string {
   const before = prior.from === 'assumed' ? 'assumed' : 'typed by the practice';

@@ -9,7 +9,7 @@ export function useCheckKeys(page: RefObject<HTMLElement | null>): void {
     const onKeyDown = (event: KeyboardEvent) => {
       if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing || event.defaultPrevented || isTyping(event.target)) return;
       if (document.querySelector('dialog[open]')) return;
-      const target = event.key === 'n' ? '[data-control-number]' : `[data-part="${event.key}"]`;
+      const target = event.key === 'n' ? '[data-control-number]' : `[data-head][aria-keyshortcuts="${event.key}"]`;
       const found = /^[n1-6]$/.test(event.key) ? page.current?.querySelector<HTMLElement>(target) : null;
       if (!found) return;
       event.preventDefault();

@@ -1,6 +1,6 @@
 import type { ChecksView, StudyLine } from '../../../../api/swabChecks.ts';
 import { formatDate } from '../../../format.ts';
-import { PartHead } from '../PartHead.tsx';
+import { SectionHead } from '../../visit/SectionHead.tsx';
 
 const KINDS: Readonly<Record<StudyLine['kind'], string>> = {
   hands: 'Hands',
@@ -15,7 +15,7 @@ const KINDS: Readonly<Record<StudyLine['kind'], string>> = {
 export function StudiesSection({ view }: { readonly view: ChecksView }) {
   return (
     <section aria-label="Studies">
-      <PartHead title="Studies" number={6} />
+      <SectionHead title="Studies" number={6} />
       {view.studies.length === 0 ? (
         <p>No swab study yet. Until then the noise of readings is assumed.</p>
       ) : (

@@ -1,0 +1,152 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { demoTest } from './demo.ts';
+import { openVisitOf, signIn } from './pageSteps.ts';
+import { handsOn } from './visitKeys.ts';
+
+async function openChecks(page: Page, url: string): Promise<void> {
+  await page.goto(`${url}/checks`);
+  await page.getByRole('heading', { level: 1, name: 'Swab checks' }).waitFor();
+}
+
+/** Types today's control by keys alone. */
+async function takeControl(page: Page, rlu: string): Promise<void> {
+  const before = await page.locator('[data-answer]').textContent();
+  await page.keyboard.press('Escape');
+  await page.locator('h1').click();
+  const hands = handsOn(page);
+  await hands.press('n');
+  await hands.type(rlu);
+  await hands.press('Enter');
+  await expect.poll(() => page.locator('[data-answer]').textContent()).not.toBe(before);
+}
+
+/** The swab of the open visit: number, then how it was taken. */
+async function readSwab(page: Page, rlu: string): Promise<void> {
+  const hands = handsOn(page);
+  await hands.press('2');
+  await hands.press('r');
+  await hands.type(rlu);
+  await hands.press('Enter');
+  await hands.press('u');
+}
+
+const reading = (page: Page) => page.locator('.reading-words');
+
+demoTest(
+  'a control out of limits blocks readings on Visit; the override is recorded with its reason and stands on the reading',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await openChecks(page, server.url);
+    await takeControl(page, '5200');
+    expect(await page.locator('[data-answer]').textContent()).toMatch(/^5,200 RLU: out of limits, control rule 2 of 6: one far too high/);
+    const stopped = page.locator('[data-stopped]');
+    // To go without swabs stands before the override.
+    expect(await stopped.textContent()).toMatch(/^Run today without swabs\..*Let today's readings count all the same/s);
+
+    await page.goto(server.url);
+    await openVisitOf(page, 'Maud');
+    const swab = page.getByRole('region', { name: 'Swab' });
+    await swab.getByText(/^Run today without swabs: the last control of lot Birch was out of limits/).waitFor();
+    await readSwab(page, '9000');
+    await expect.poll(() => reading(page).textContent()).toMatch(/Not counted: the control of .* was out of limits \(control rule 2 of 6/);
+    expect(await reading(page).textContent()).toContain('stays on the record and decides nothing');
+
+    await openChecks(page, server.url);
+    await page.getByRole('button', { name: "Let today's readings count all the same" }).click();
+    await page.getByRole('button', { name: 'Let them count today' }).click();
+    await page.getByText('A reason is needed.').waitFor();
+    await page.getByRole('textbox', { name: 'Because' }).fill('Maud came from far');
+    await page.keyboard.press('Enter');
+    await stopped.getByText(/^Today's readings count all the same: Ines Marrow, .*: Maud came from far/).waitFor();
+
+    await page.goto(server.url);
+    await openVisitOf(page, 'Maud');
+    await expect.poll(() => reading(page).textContent()).toMatch(/9,000 RLU\. Above the cut-off\./);
+    expect(await reading(page).textContent()).toMatch(
+      /Counted, with caution: .*Ines Marrow let readings count that day: Maud came from far/,
+    );
+
+    // A control in line ends it.
+    await openChecks(page, server.url);
+    await takeControl(page, '3000');
+    expect(await page.locator('[data-answer]').textContent()).toMatch(/^3,000 RLU: in line\./);
+    expect(await stopped.count()).toBe(0);
+  },
+);
+
+demoTest('the assistant is told on the Swab page, and a control noted by mistake stays with its reason', async ({ page, server }) => {
+  await signIn(page, server);
+  await openChecks(page, server.url);
+  await takeControl(page, '5300');
+  await page.goto(server.url);
+  await openVisitOf(page, 'Petra');
+  await page.goto(`${page.url()}/swab`);
+  await page.getByRole('heading', { level: 2, name: 'Run today without swabs.' }).waitFor();
+
+  await openChecks(page, server.url);
+  await page.getByRole('button', { name: /^noted by mistake 5,?300/ }).click();
+  await page.getByRole('textbox', { name: 'Because' }).fill('the swab of a patient');
+  await page.keyboard.press('Enter');
+  await page.getByText('5,300 RLU: not counted, the swab of a patient.').waitFor();
+  expect(await page.locator('[data-stopped]').count()).toBe(0);
+});
+
+demoTest('what cannot be a control is refused in words and stays in the field', async ({ page, server }) => {
+  await signIn(page, server);
+  await openChecks(page, server.url);
+  const hands = handsOn(page);
+  const field = page.getByRole('textbox', { name: /The control reads/ });
+  await hands.press('n');
+  for (const [typed, words] of [
+    ['abc', 'A number is needed here.'],
+    ['70000', 'above the highest reading of this meter'],
+  ] as const) {
+    await field.fill(typed);
+    await hands.press('Enter');
+    await page.getByRole('alert').filter({ hasText: words }).waitFor();
+    expect(await field.inputValue()).toBe(typed);
+  }
+});
+
+demoTest('a plan and a step of training are saved from the page', async ({ page, server }) => {
+  await signIn(page, server);
+  await openChecks(page, server.url);
+  await page.getByRole('button', { name: 'Change the plan Demo meter A' }).click();
+  await page.getByRole('radio', { name: 'every day on which people are swabbed' }).check();
+  await page.getByRole('button', { name: 'Save' }).last().click();
+  await page.getByText('Plan: a control every day, 6 control rules.').waitFor();
+
+  await page.getByRole('button', { name: 'note a step of Wim Tansy' }).click();
+  await page.getByRole('radio', { name: 'qualified by a lead' }).check();
+  await page.getByRole('textbox', { name: 'Because' }).fill('two swabs along the path');
+  await page.getByRole('textbox', { name: 'Looked at again by' }).fill('20271125');
+  await page.keyboard.press('Enter');
+  const wim = page.getByRole('row', { name: /Wim Tansy/ });
+  await wim.getByText('takes swabs').waitFor();
+  await wim.getByText('25 November 2027').waitFor();
+});
+
+demoTest('no barrier to reading or keys, light and dark, wide and on a phone', async ({ page, server }) => {
+  await signIn(page, server);
+  for (const width of [1280, 320]) {
+    await page.setViewportSize({ width, height: 900 });
+    await openChecks(page, server.url);
+    await page.evaluate(() => {
+      for (const details of document.querySelectorAll('details')) details.open = true;
+    });
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme });
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      expect(violations.map(({ id, nodes }) => [id, nodes.map((node) => node.target)])).toEqual([]);
+    }
+    const isWider = await page.evaluate(() => document.documentElement.scrollWidth > document.documentElement.clientWidth);
+    expect({ width, isWider }).toEqual({ width, isWider: false });
+  }
+  await page.setViewportSize({ width: 1280, height: 900 });
+  await page.keyboard.press('5');
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('Hands');
+  await page.keyboard.press('?');
+  await page.getByRole('dialog').getByText("the field for today's control; Enter saves it").waitFor();
+});
