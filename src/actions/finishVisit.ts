@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { AppError } from '../api/errors.ts';
 import { content } from '../content/allContent.ts';
+import { keepByTable } from '../core/keep/keepByTable.ts';
 import { isSwabBegun } from '../core/reading/isSwabBegun.ts';
 import { ageOn } from '../core/visit/ageOn.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
@@ -33,13 +34,23 @@ const STORED_KINDS = Object.keys(STORED_PARTS) as readonly StoredKind[];
  * @throws AppError VISIT_NOT_FOUND, VISIT_CLOSED; ConflictError when somebody saved another field meanwhile
  */
 export async function finishVisit(context: ActionContext, visitId: string): Promise<VisitAssessment> {
-  const loaded = await loadVisit(context.db, context.scope, visitId);
+  return finishLoaded(context, await loadVisit(context.db, context.scope, visitId));
+}
+
+/**
+ * The same for a visit that was loaded and assessed already; `loaded.draft` says of which draft, and closing is a conflict if it is
+ * another by now.
+ */
+export async function finishLoaded(
+  context: ActionContext,
+  loaded: LoadedVisit,
+  assessment = assessVisit(loaded.input, content),
+): Promise<VisitAssessment> {
   if (loaded.visit.state !== 'open') throw new AppError('VISIT_CLOSED', 'This visit is closed.');
   const { input } = loaded;
-  const assessment = assessVisit(input, content);
   const { visit } = input;
   await closeVisit(context, {
-    visitId,
+    visitId: loaded.visit.id,
     draftDigest: loaded.draft.digest,
     answers: visit.answers,
     said: saidOf(visit),
@@ -67,10 +78,15 @@ export async function readStoredAssessment(db: Db, scope: SiteScope, { visit, in
 
 /** Names exactly what the core was given. */
 export function digestOf(input: VisitInput): string {
-  // Optional fields that are not there must not count as a value.
-  const plain: unknown = JSON.parse(JSON.stringify(input));
-  return createHash('sha256').update(canonicalJson(plain)).digest('hex');
+  const { practice, person, visit } = input;
+  // Canonical text has its keys in order, so the part that hardly ever changes can be kept as it is.
+  const text = `{"person":${canonicalOf(person)},"practice":${canonicalPractice(practice)},"visit":${canonicalOf(visit)}}`;
+  return createHash('sha256').update(text).digest('hex');
 }
+
+/** Optional fields that are not there must not count as a value. */
+const canonicalOf = (part: object): string => canonicalJson(JSON.parse(JSON.stringify(part)));
+const canonicalPractice = keepByTable(canonicalOf);
 
 /** Everything that is kept of an assessment, by kind. */
 export function listClosingResults(assessment: VisitAssessment, input: VisitInput): ClosingResult[] {

@@ -3,14 +3,16 @@ import type { DemoReply } from '../content/demo/drawReplies.ts';
 import type { DemoVisit } from '../content/demo/people.ts';
 import type { PlanLine } from '../core/regimen/types.ts';
 import type { Level, RiskResult } from '../core/risk/types.ts';
-import { assessParts } from '../core/visit/assessVisit.ts';
+import { assessParts, assessVisit } from '../core/visit/assessVisit.ts';
 import type { UsedSince, VisitInput } from '../core/visit/types.ts';
+import { leafletsOf } from '../core/visit/withReleases.ts';
 import { listCoursesOfVisit } from '../store/read/courses.ts';
+import { readDraft } from '../store/read/draftFields.ts';
 import { insertDraftFields } from '../store/write/draftFields.ts';
 import { confirmLevel } from './confirmLevel.ts';
 import type { ActionContext } from './context.ts';
-import { digestOf, finishVisit } from './finishVisit.ts';
-import { loadVisit } from './loadVisit.ts';
+import { digestOf, finishLoaded } from './finishVisit.ts';
+import { type LoadedVisit, loadVisit } from './loadVisit.ts';
 import { openVisit } from './openVisit.ts';
 import { signItem } from './signItem.ts';
 
@@ -44,12 +46,18 @@ export async function makeDemoVisit(
   clock.moveTo(minutesAfter(startedAt, 12));
   await saveDraft(hygienist, visitId, listFields(visit));
   clock.moveTo(minutesAfter(startedAt, 20));
-  const input = await confirmAsDrawn(hygienist, visitId, visit);
+  const loaded = await confirmAsDrawn(hygienist, visitId, visit);
+  const { input } = loaded;
   clock.moveTo(minutesAfter(startedAt, 26));
-  const lines = assessParts(input, content, ['plan']).plan?.lines ?? [];
-  await saveDraft(hygienist, visitId, { agreed: replyTo(lines, visit.replies), used: sayUsed(input, visit.uses) });
+  const assessment = assessVisit(input, content);
+  const said = { agreed: replyTo(assessment.plan.lines, visit.replies), used: sayUsed(input, visit.uses) };
+  await saveDraft(hygienist, visitId, said);
   clock.moveTo(minutesAfter(startedAt, 30));
-  await finishVisit(hygienist, visitId);
+  // Nobody else is there: what was loaded, with what was just said, is what loading it again would give. Of the assessment only the leaflet
+  // looks at what was agreed.
+  const draft = await readDraft(hygienist.db, hygienist.scope, visitId);
+  const agreed: VisitInput = { ...input, visit: { ...input.visit, ...said } };
+  await finishLoaded(hygienist, { ...loaded, draft, input: agreed }, { ...assessment, ...leafletsOf(assessment, agreed, content) });
   clock.moveTo(minutesAfter(startedAt, 34));
   if (visit.signs) await signWhatWaits(team.of('ahlgren'), visitId);
 }
@@ -77,10 +85,11 @@ async function saveDraft(
 }
 
 /** Confirms the level of the saved answers. @returns the visit with what was confirmed */
-async function confirmAsDrawn(context: ActionContext, visitId: string, { confirmation }: DemoVisit): Promise<VisitInput> {
-  const { input } = await loadVisit(context.db, context.scope, visitId);
+async function confirmAsDrawn(context: ActionContext, visitId: string, { confirmation }: DemoVisit): Promise<LoadedVisit> {
+  const loaded = await loadVisit(context.db, context.scope, visitId);
+  const { input } = loaded;
   const { proposed } = assessParts(input, content, ['risk']);
-  if (!proposed) return input;
+  if (!proposed) return loaded;
   const level = stepFrom(proposed, confirmation.step);
   const reason =
     level === proposed.level ? undefined : (confirmation.reason ?? 'Not everything is known yet; taken as the least it can be');
@@ -95,7 +104,7 @@ async function confirmAsDrawn(context: ActionContext, visitId: string, { confirm
     codeVersion: content.versions.code,
     contentVersion: content.versions.content,
   });
-  return { ...input, visit: { ...input.visit, confirmed } };
+  return { ...loaded, input: { ...input, visit: { ...input.visit, confirmed } } };
 }
 
 /** A level up or down on the list, where there is one. */

@@ -21,7 +21,6 @@ export function openSqliteFile(file: string, key: Uint8Array, { readOnly = false
   connection.pragma(`key="x'${Buffer.from(key).toString('hex')}'"`);
   // Sorting and temporary tables would otherwise be written to the disk in plain text.
   connection.pragma('temp_store=MEMORY');
-  connection.pragma('cache_size=-16000');
   return connection;
 }
 
