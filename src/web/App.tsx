@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { lazy, Suspense, useEffect, useRef } from 'react';
 import type { HiddenView, SessionView } from '../api/apiTypes.ts';
 import { useSession } from './data/queries.ts';
 import { HiddenGate } from './parts/HiddenGate.tsx';
@@ -23,6 +23,8 @@ import { SheetsScreen } from './screens/today/SheetsScreen.tsx';
 import { TodayScreen } from './screens/today/TodayScreen.tsx';
 import { VisitScreen } from './screens/visit/VisitScreen.tsx';
 import { useShown } from './shown.ts';
+
+const StudyPages = lazy(() => import('./screens/checks/studies/StudyPages.tsx').then((pages) => ({ default: pages.StudyPages })));
 
 export function App() {
   const session = useSession();
@@ -92,6 +94,15 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
       return <ShelfScreen session={session} />;
     case 'shelf-item':
       return <ShelfItemScreen key={route.itemId} itemId={route.itemId} />;
+    case 'studies':
+    case 'study-plan':
+    case 'study':
+    case 'study-sheet':
+      return (
+        <Suspense fallback={<p role="status">Reading the page ...</p>}>
+          <StudyPages route={route} session={session} />
+        </Suspense>
+      );
     case 'practice':
       return <PracticeScreen session={session} />;
     case 'rules':
@@ -115,6 +126,10 @@ const TITLES: Readonly<Record<Route['screen'], string>> = {
   checks: 'Swab checks',
   shelf: 'Shelf',
   'shelf-item': 'Shelf',
+  studies: 'Studies',
+  'study-plan': 'Plan a study',
+  study: 'Study',
+  'study-sheet': 'Run sheet',
   practice: 'Practice',
   rules: 'Rules',
   unknown: 'Ebbline',

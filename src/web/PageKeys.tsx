@@ -33,6 +33,10 @@ const CHECKS_KEYS: KeyMap = [
   ['1 to 6', 'to the control, the chart, meters, lots, hands, studies'],
   ...FORM_KEYS,
 ];
+const STUDY_KEYS: KeyMap = [
+  ['number, Enter', 'keep the number, and on to the next swab that is not read'],
+  ['Enter', 'in an empty field: pass this swab over'],
+];
 const SHELF_KEYS: KeyMap = [['a', 'add an item'], ...FORM_KEYS];
 
 /** Keys by page; Visit and Swab say their own. */
@@ -45,6 +49,8 @@ const KEYS: Readonly<Partial<Record<Route['screen'], KeyMap>>> = {
   checks: CHECKS_KEYS,
   shelf: SHELF_KEYS,
   'shelf-item': FORM_KEYS,
+  'study-plan': FORM_KEYS,
+  study: STUDY_KEYS,
   practice: FORM_KEYS,
   rules: FORM_KEYS,
 };

@@ -16,12 +16,17 @@ export type Route =
   | { readonly screen: 'shelf' }
   /** `itemId` null = a new item. */
   | { readonly screen: 'shelf-item'; readonly itemId: string | null }
+  | { readonly screen: 'studies' }
+  | { readonly screen: 'study-plan' }
+  | { readonly screen: 'study'; readonly studyId: string }
+  | { readonly screen: 'study-sheet'; readonly studyId: string }
   | { readonly screen: 'practice' }
   | { readonly screen: 'rules' }
   | { readonly screen: 'unknown' };
 
 export function parsePath(path: string): Route {
   const [first, id, last, ...rest] = path.split('/').filter(Boolean);
+  if (first === 'checks' && id === 'studies') return studyRoute(last, rest);
   if (rest.length > 0) return { screen: 'unknown' };
   if (first === undefined) return { screen: 'today', onDate: null };
   if (first === 'day' && id && ISO_DATE.test(id)) return dayRoute(id, last);
@@ -48,6 +53,13 @@ function dayRoute(onDate: string, last: string | undefined): Route {
   if (last === 'fill') return { screen: 'fill-day', onDate };
   if (last === 'sheets') return { screen: 'day-sheets', onDate };
   return { screen: 'unknown' };
+}
+
+function studyRoute(id: string | undefined, [last, ...rest]: readonly string[]): Route {
+  if (rest.length > 0) return { screen: 'unknown' };
+  if (id === undefined) return { screen: 'studies' };
+  if (last === undefined) return id === 'new' ? { screen: 'study-plan' } : { screen: 'study', studyId: id };
+  return last === 'sheet' ? { screen: 'study-sheet', studyId: id } : { screen: 'unknown' };
 }
 
 const MOVED = 'ebbline-moved';

@@ -10,6 +10,9 @@ export interface RunReading {
   readonly rlu: number;
   readonly bound: Bound;
   readonly state: 'valid' | 'void';
+  /** Who took it, and with which lot; absent = as the sheet says. */
+  readonly operator?: string | undefined;
+  readonly lotId?: string | undefined;
 }
 
 /** One run with the natural logarithm of its number. */
@@ -21,7 +24,10 @@ export interface CountedRun {
 export interface CountedRuns {
   readonly counted: readonly CountedRun[];
   /** Why each of the others does not count, in the order of the sheet. */
-  readonly missing: readonly { readonly run: NumberedRun; readonly because: 'not-read' | 'void' | 'at-limit' | 'zero' }[];
+  readonly missing: readonly {
+    readonly run: NumberedRun;
+    readonly because: 'not-read' | 'void' | 'at-limit' | 'zero' | 'other-hands' | 'other-lot';
+  }[];
 }
 
 /** The numbers of a study that can be computed with: valid, within the meter's limits and above 0. The newest valid one of a run counts. */
@@ -34,25 +40,33 @@ export function countedRuns(runs: readonly NumberedRun[], readings: readonly Run
   const missing: CountedRuns['missing'][number][] = [];
   for (const run of runs) {
     const reading = byRun.get(run.index);
-    const because = whyNot(reading);
+    const because = reasonNotCounted(run, reading);
     if (because !== undefined) missing.push({ run, because });
     else if (reading) counted.push({ run, ln: Math.log(reading.rlu) });
   }
   return { counted, missing };
 }
 
-function whyNot(reading: RunReading | undefined): CountedRuns['missing'][number]['because'] | undefined {
+/** undefined = it counts. */
+export function reasonNotCounted(run: NumberedRun, reading: RunReading | undefined): CountedRuns['missing'][number]['because'] | undefined {
   if (!reading) return 'not-read';
   if (reading.state === 'void') return 'void';
   if (!(reading.rlu > 0)) return 'zero';
-  return reading.bound === 'exact' ? undefined : 'at-limit';
+  if (reading.bound !== 'exact') return 'at-limit';
+  if (isOther(run.operator, reading.operator)) return 'other-hands';
+  return isOther(run.lotId, reading.lotId) ? 'other-lot' : undefined;
 }
+
+const isOther = (planned: string | undefined, taken: string | undefined) =>
+  planned !== undefined && taken !== undefined && planned !== taken;
 
 const BECAUSE: Readonly<Record<CountedRuns['missing'][number]['because'], string>> = {
   'not-read': 'not read yet',
   void: 'not counted',
   'at-limit': "at the meter's limit",
   zero: 'a number of 0',
+  'other-hands': 'taken by other hands than planned',
+  'other-lot': 'taken with another lot than planned',
 };
 
 /** "Swabs 4 and 9 are missing: not read yet. Swab 12: at the meter's limit." Empty where none is missing. Swabs count from 1. */

@@ -6,6 +6,8 @@ export interface SheetRun {
   readonly part?: string | undefined;
   readonly operator?: string | undefined;
   readonly lotId?: string | undefined;
+  /** Where two meters are compared. */
+  readonly meterId?: string | undefined;
   readonly replicate: number;
 }
 
@@ -35,6 +37,20 @@ export function lotsSheet(lotIds: readonly string[], swabs: number, random: () =
 /** Two days for each person, who stands there under a number: the first day of all comes before the second. */
 export function daysSheet(people: number): SheetRun[] {
   return rounds(2).flatMap((replicate) => Array.from({ length: people }, (_, i) => ({ part: `Person ${i + 1}`, replicate })));
+}
+
+/** The two lots, or the two meters. */
+export type BothWays = readonly [Pick<SheetRun, 'lotId' | 'meterId'>, Pick<SheetRun, 'lotId' | 'meterId'>];
+
+/** Each solution with the old and with the new lot or meter, one right after the other, which of them first left to chance. */
+export function pairsSheet(
+  { parts, repeats, both }: { readonly parts: readonly string[]; readonly repeats: number; readonly both: BothWays },
+  random: () => number,
+): SheetRun[] {
+  const shuffle = shuffler(random);
+  return rounds(repeats).flatMap((replicate) =>
+    shuffle([...parts]).flatMap((part) => shuffle([...both]).map((one) => ({ part, replicate, ...one }))),
+  );
 }
 
 /** How many of each a sheet holds. */

@@ -22,6 +22,7 @@ export interface BuiltReport {
     readonly degreesOfFreedom: number;
     readonly readings: number;
   }[];
+  /** `leftOut`: runs that were read and take no part. */
   readonly body: { readonly rows: readonly StudyRow[]; readonly counted: number; readonly leftOut: readonly number[] };
 }
 

@@ -151,6 +151,10 @@ describe('createSaveQueue', () => {
     await settle();
     expect(queue.state().refused).toMatchObject([{ path: 'reading', message: 'a reading cannot be below 0' }]);
     expect(sent[1]?.job.path).toBe('answers.b');
+    queue.giveUp(job('answers.b', 7));
+    expect(queue.state().refused).toHaveLength(1);
+    queue.giveUp(job('reading', undefined));
+    expect(queue.state().refused).toEqual([]);
   });
 
   test('signed out: keeps the field and tries again', async () => {

@@ -45,6 +45,8 @@ export interface SaveQueue {
   readonly adopt: (visitId: string, versions: Readonly<Record<string, number>>, lastSavedAt: string | null) => void;
   readonly put: (job: SaveJob) => void;
   readonly resolve: (conflict: Conflict, keep: 'yours' | 'theirs') => void;
+  /** Gives up a field that was refused: somebody has seen why. */
+  readonly giveUp: (job: Pick<SaveJob, 'visitId' | 'path'>) => void;
   /** Goes on after a change of member. */
   readonly resume: () => void;
   /** Resolves once every field of the member who is here is acknowledged, set aside as a conflict, or refused. */
@@ -173,6 +175,7 @@ export function createSaveQueue({ send, wait, whoIsHere = () => null }: SaveQueu
       change({ conflicts: state.conflicts.filter((c) => c !== conflict) });
       if (keep === 'yours') put({ visitId: conflict.visitId, path: conflict.path, value: conflict.value });
     },
+    giveUp: (job) => change({ refused: state.refused.filter((r) => keyOf(r) !== keyOf(job)) }),
     resume: () => {
       change({});
       void run();

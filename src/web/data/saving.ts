@@ -2,16 +2,13 @@ import { createContext, useContext, useSyncExternalStore } from 'react';
 import type { FieldSaved } from '../../api/apiTypes.ts';
 import { callApi, whoActs } from './api.ts';
 import { type CorrectionPlace, createKeptCorrections, type KeptCorrections } from './keptCorrections.ts';
-import { createSaveQueue, type SaveQueue, type SaveState } from './saveQueue.ts';
+import { createSaveQueue, type SaveJob, type SaveQueue, type SaveState } from './saveQueue.ts';
+import { isOfStudy, sendStudyReading } from './studySaving.ts';
 
 /** The queue that talks to the server. One for the whole page, so that leaving a screen loses nothing. */
 export function createServerQueue(): SaveQueue {
   const queue = createSaveQueue({
-    send: ({ visitId, path, value, typedBy = null }, version) =>
-      callApi<FieldSaved>('PUT', `/api/visits/${visitId}/fields`, version === undefined ? { path, value } : { path, value, version }, {
-        timeoutMs: LONGEST_ANSWER_MS,
-        as: typedBy,
-      }),
+    send: (job, version) => (isOfStudy(job) ? sendStudyReading(job, LONGEST_ANSWER_MS) : sendField(job, version)),
     wait: waitOrWake,
     whoIsHere: whoActs,
   });
@@ -20,6 +17,12 @@ export function createServerQueue(): SaveQueue {
   });
   return queue;
 }
+
+const sendField = ({ visitId, path, value, typedBy = null }: SaveJob, version: number | undefined) =>
+  callApi<FieldSaved>('PUT', `/api/visits/${visitId}/fields`, version === undefined ? { path, value } : { path, value, version }, {
+    timeoutMs: LONGEST_ANSWER_MS,
+    as: typedBy,
+  });
 
 /** A server that hangs is as good as gone; sending a field again does no harm. */
 const LONGEST_ANSWER_MS = 5_000;

@@ -65,7 +65,7 @@ for (const [name, tokens, floor] of [
 }
 
 test('no colour outside the tokens in the other style sheets, but black and white on paper that is printed', () => {
-  for (const file of ['shell', 'parts', 'visit', 'charts', 'screens', 'swab']) {
+  for (const file of ['shell', 'parts', 'visit', 'charts', 'screens', 'swab', 'studies']) {
     const text = readFileSync(new URL(`./${file}.css`, import.meta.url), 'utf8');
     expect([...text.matchAll(/#[0-9a-f]{3,8}\b/gi)].map(([colour]) => colour)).toEqual([]);
   }

@@ -1,0 +1,22 @@
+import type { SessionView } from '../../../../api/apiTypes.ts';
+import type { Route } from '../../../routing.ts';
+import { PlanStudyScreen } from './PlanStudyScreen.tsx';
+import { RunSheetScreen } from './RunSheetScreen.tsx';
+import { StudiesScreen } from './StudiesScreen.tsx';
+import { StudyScreen } from './StudyScreen.tsx';
+
+export type StudyRoute = Extract<Route, { screen: 'studies' | 'study-plan' | 'study' | 'study-sheet' }>;
+
+/** Loaded only when one of them is opened: nobody waits for studies at the chair. */
+export function StudyPages({ route, session }: { readonly route: StudyRoute; readonly session: SessionView }) {
+  switch (route.screen) {
+    case 'studies':
+      return <StudiesScreen session={session} />;
+    case 'study-plan':
+      return <PlanStudyScreen />;
+    case 'study':
+      return <StudyScreen key={route.studyId} studyId={route.studyId} session={session} />;
+    case 'study-sheet':
+      return <RunSheetScreen key={route.studyId} studyId={route.studyId} />;
+  }
+}
