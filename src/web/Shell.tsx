@@ -71,6 +71,7 @@ function ClockStrip() {
     </div>
   );
 }
+const CHECKS_SCREENS: ReadonlySet<Route['screen']> = new Set(['checks', 'studies', 'study-plan', 'study', 'study-sheet']);
 const TODAY_SCREENS: ReadonlySet<Route['screen']> = new Set(['today', 'fill-day', 'day-sheets', 'people']);
 
 function WorkNav({ visitId, route }: { readonly visitId: string | null; readonly route: Route }) {
@@ -83,7 +84,7 @@ function WorkNav({ visitId, route }: { readonly visitId: string | null; readonly
       {visitId && <NavItem to={`/visits/${visitId}`} name="Visit" isCurrent={route.screen === 'visit'} />}
       {visitId && <NavItem to={`/visits/${visitId}/swab`} name="Swab" isCurrent={route.screen === 'swab'} />}
       <NavItem to="/over-time" name="Over time" isCurrent={route.screen === 'over-time'} />
-      <NavItem to="/checks" name="Swab checks" isCurrent={route.screen === 'checks'} />
+      <NavItem to="/checks" name="Swab checks" isCurrent={CHECKS_SCREENS.has(route.screen)} />
       <NavItem to="/shelf" name="Shelf" isCurrent={route.screen === 'shelf' || route.screen === 'shelf-item'} />
       <NavItem to="/rules" name="Rules" isCurrent={route.screen === 'rules' || route.screen === 'practice'} />
     </ul>

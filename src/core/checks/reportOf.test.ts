@@ -38,14 +38,14 @@ describe('a new lot', () => {
   test('differs by the geometric mean of its pairs', () => {
     // Mean 0.5, sd 0.1 sqrt(6/5), t(0.975, 5) = 2.5706: reach 0.115, so 1.65 with 1.47 to 1.85, beyond 1.2.
     expect(first([0.4, 0.6, 0.4, 0.6, 0.4, 0.6])).toMatch(
-      /^The new lot reads otherwise by more than 20 % \(plus 65 %, 95 % interval plus 47 % to plus 85 %, 6 pairs\)/,
+      /^The lots differ by more than 20 %. The new lot reads 1.65 times the old one \(95 % interval 1.47 to 1.85, 6 pairs\)/,
     );
   });
 
   test.each([
-    ['the same', [0.01, -0.01, 0.01, -0.01, 0.01, -0.01], /^The new lot reads the same within 20 %/],
+    ['the same', [0.01, -0.01, 0.01, -0.01, 0.01, -0.01], /^Both lots read alike within 20 %/],
     ['nobody can tell yet', [0.4, -0.4, 0.4, -0.4, 0.4, -0.4], /^Too few pairs to say/],
-    ['four pairs', [0.1, 0.1, 0.1, 0.1], /^There are too few pairs/],
+    ['four pairs', [0.1, 0.1, 0.1, 0.1], /^4 pairs are complete, too few to say anything/],
   ])('%s', (_, differences, words) => expect(first(differences)).toMatch(words));
 
   test('void readings and numbers at a limit make no pair', () => {
@@ -73,6 +73,68 @@ test('hands stand beside what people change from day to day, as the meter has it
   expect(got).toMatchObject({
     ok: true,
     report: { sentences: { 0: 'Hands add 20 %, swabs 13 %, people themselves 35 % from day to day (assumed).' } },
+  });
+});
+
+describe('hands', () => {
+  const runs: StudyRun[] = ['A', 'B', 'C'].flatMap((part, p) =>
+    ['Ines', 'Tomas'].flatMap((operator, o) => [1, 2].map((replicate, r) => ({ index: 4 * p + 2 * o + r, part, operator, replicate }))),
+  );
+  const numbers = [1000, 1100, 1300, 1350, 2000, 2300, 2700, 2400, 4000, 4400, 5100, 5600];
+  const readings = numbers.map((rlu, run) => reading(run, rlu));
+  const hands = study({ kind: 'hands', runs });
+  const sentencesOf = (list: readonly StudyReading[], on = meter) => {
+    const got = reportOf(hands, list, on, readingNoise);
+    return got.ok ? got.report.sentences : [got.says];
+  };
+
+  test('an own study of people stands beside them as such', () => {
+    const own = {
+      component: 'withinPerson',
+      ...{ variance: 0.04, degreesOfFreedom: 12, studyId: 'd', reportedOn: '2026-01-01' },
+      kind: 'paired-days',
+    } as const;
+    expect(sentencesOf(readings, { ...meter, own: [own] })[0]).toMatch(/people themselves \d+ % from day to day \(own study\)/);
+  });
+
+  test('a swab taken by other hands than planned is named and left out with its solution', () => {
+    const swapped = readings.map((r) => (r.run === 5 ? { ...r, operator: 'Tomas' } : r));
+    expect(sentencesOf(swapped).at(-1)).toBe(
+      'Swab 6: taken by other hands than planned. The others of the same solution, 3 in all, are left out with it.',
+    );
+    expect(sentencesOf(readings.map((r) => ({ ...r, operator: runs[r.run]?.operator ?? null })))).toEqual(sentencesOf(readings));
+  });
+});
+
+describe('two meters', () => {
+  const runs: StudyRun[] = Array.from({ length: 8 }, (_, p) => p).flatMap((p) =>
+    ['m', 'n'].map((meterId, i) => ({ index: 2 * p + i, part: `Solution ${p}`, meterId, replicate: 1 })),
+  );
+  const noise = [0.02, -0.05, 0.04, -0.01, 0.06, -0.03, 0.01, -0.04];
+  const readings = (slope: number) =>
+    noise.flatMap((d, p) => [reading(2 * p, 500 * 1.7 ** p), reading(2 * p + 1, 500 * 1.7 ** (slope * p) * Math.exp(d))]);
+  const says = (list: readonly StudyReading[]) => {
+    const got = report(study({ kind: 'meters', lotIds: ['l'], runs }), list);
+    return got.ok ? got.report.sentences : [got.says, got.wouldHelp];
+  };
+
+  test('read alike at low and high readings, or not at one end', () => {
+    expect(says(readings(1))).toEqual([
+      expect.stringMatching(/^Both meters read alike within 20 %\. The new meter reads 1\.00 times the old one/),
+      expect.stringMatching(/^It shows no dependence on the level that this study can see/),
+      'Whatever it says, a new meter begins a new baseline, with the cut-off of its own instructions.',
+    ]);
+    expect(says(readings(1.15)).join(' ')).toMatch(
+      /differ by more than 20 %.*It depends on the level: 1\.0\d times at 500 RLU and 1\.\d+ times at/,
+    );
+  });
+
+  test('a pair with one number missing is left out and named; with fewer than five nothing is said', () => {
+    expect(says(readings(1).slice(1)).at(-1)).toBe('Swab 1: not read yet. A pair with one number missing is left out.');
+    expect(says(readings(1).slice(0, 8))).toEqual([
+      '4 pairs are complete, too few to say anything.',
+      'Needed are at least 5 solutions read with both. Swabs 9, 10, 11, 12, 13, 14, 15 and 16: not read yet.',
+    ]);
   });
 });
 

@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import type { ChecksView, NewStudy } from '../../api/swabChecks.ts';
+import type { NewStudy } from '../../api/swabChecks.ts';
 import type { Study, StudyReading } from '../../core/checks/study.ts';
 import { callApi } from './api.ts';
 
@@ -17,11 +17,6 @@ export interface TableTaken {
   readonly notCounted: readonly { readonly line: number; readonly message: string }[];
 }
 
-/** Meters, lots, members and studies. */
-export function useChecks() {
-  return useQuery({ queryKey: ['checks'], queryFn: () => callApi<ChecksView>('GET', '/api/checks') });
-}
-
 export const readStudy = (id: string) => callApi<StudyRecord>('GET', `/api/studies/${id}`);
 
 export function useStudy(id: string) {
@@ -31,9 +26,6 @@ export function useStudy(id: string) {
 export const planStudy = (study: NewStudy) => callApi<{ id: string; version: number }>('POST', '/api/studies', study);
 
 export const takeStudyTable = (id: string, text: string) => callApi<TableTaken>('POST', `/api/studies/${id}/table`, { text });
-
-export const voidStudyReading = (id: string, version: number, reason: string) =>
-  callApi<{ version: number }>('POST', `/api/readings/${id}/void`, { version, reason });
 
 export const reportStudy = (id: string, version: number) => callApi<{ version: number }>('POST', `/api/studies/${id}/report`, { version });
 

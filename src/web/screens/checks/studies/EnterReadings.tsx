@@ -4,7 +4,8 @@ import { countedRuns, sayMissing } from '../../../../core/checks/countedRuns.ts'
 import type { StudyReading, StudyRun } from '../../../../core/checks/study.ts';
 import { sayRlu } from '../../../../core/reading/sayRlu.ts';
 import type { Meter } from '../../../../core/reading/types.ts';
-import { type StudyRecord, voidStudyReading } from '../../../data/studyQueries.ts';
+import { voidReading } from '../../../data/checkQueries.ts';
+import type { StudyRecord } from '../../../data/studyQueries.ts';
 import { useSend } from '../../../data/useSend.ts';
 import { OpenForm } from '../../../parts/OpenForm.tsx';
 import { ReasonForm } from '../../../parts/ReasonForm.tsx';
@@ -135,7 +136,7 @@ function ReadNumber({ reading, mayVoid, swab, studyId }: ReadNumberProps) {
   if (!mayVoid) return said;
   const giveReason = (reason: string, close: (said?: string) => void) =>
     void sending.send(async () => {
-      await voidStudyReading(reading.id, reading.version, reason);
+      await voidReading(reading.id, reading.version, reason);
       close();
       await client.invalidateQueries({ queryKey: ['study', studyId] });
     });

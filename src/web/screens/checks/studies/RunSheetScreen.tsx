@@ -1,7 +1,8 @@
 import { useEffect, useRef } from 'react';
 import type { ChecksView } from '../../../../api/swabChecks.ts';
+import { useChecks } from '../../../data/checkQueries.ts';
 import type { StudyRecord } from '../../../data/studyQueries.ts';
-import { useChecks, useStudy } from '../../../data/studyQueries.ts';
+import { useStudy } from '../../../data/studyQueries.ts';
 import { formatDate, plural } from '../../../format.ts';
 import { Link } from '../../../parts/Link.tsx';
 import { LoadState } from '../../../parts/LoadState.tsx';

@@ -1,6 +1,6 @@
 import type { SessionView } from '../../../../api/apiTypes.ts';
 import type { ChecksView } from '../../../../api/swabChecks.ts';
-import { useChecks } from '../../../data/studyQueries.ts';
+import { useChecks } from '../../../data/checkQueries.ts';
 import { formatDate, plural } from '../../../format.ts';
 import { Link } from '../../../parts/Link.tsx';
 import { LoadState } from '../../../parts/LoadState.tsx';

@@ -1,15 +1,8 @@
 import type { ChecksView, StudyLine } from '../../../../api/swabChecks.ts';
 import { formatDate } from '../../../format.ts';
+import { Link } from '../../../parts/Link.tsx';
 import { SectionHead } from '../../visit/SectionHead.tsx';
-
-const KINDS: Readonly<Record<StudyLine['kind'], string>> = {
-  hands: 'Hands',
-  lots: 'Lots',
-  'paired-days': 'Two days of each person',
-  meters: 'Two meters',
-  'new-lot': 'A new lot',
-  cutoff: 'Local cut-off',
-};
+import { nameOfKind } from './studyWords.ts';
 
 /** Each study with what it found, or how far it has come. */
 export function StudiesSection({ view }: { readonly view: ChecksView }) {
@@ -22,7 +15,7 @@ export function StudiesSection({ view }: { readonly view: ChecksView }) {
         <ul className="control-list">
           {view.studies.map((study) => (
             <li key={study.id}>
-              <strong>{KINDS[study.kind]}</strong>, {sayState(study)}
+              <Link to={`/checks/studies/${study.id}`}>{nameOfKind(study.kind)}</Link>, {sayState(study)}
               {study.report?.sentences.map((sentence) => (
                 <span key={sentence}> {sentence}</span>
               ))}
@@ -30,6 +23,14 @@ export function StudiesSection({ view }: { readonly view: ChecksView }) {
           ))}
         </ul>
       )}
+      <p className="actions">
+        <Link to="/checks/studies/new" className="action">
+          Plan a study
+        </Link>
+        <Link to="/checks/studies" className="action">
+          All studies
+        </Link>
+      </p>
     </section>
   );
 }

@@ -1,11 +1,12 @@
 import { useQueryClient } from '@tanstack/react-query';
 import type { SessionView } from '../../../../api/apiTypes.ts';
 import type { ChecksView } from '../../../../api/swabChecks.ts';
-import { computeStudyReport } from '../../../../core/checks/computeStudyReport.ts';
+import { reportOf } from '../../../../core/checks/reportOf.ts';
 import type { StudyRow } from '../../../../core/checks/studyOutcome.ts';
 import type { Meter } from '../../../../core/reading/types.ts';
 import { content } from '../../../content.ts';
-import { dropStudy, reportStudy, type StudyRecord, useChecks, useStudy } from '../../../data/studyQueries.ts';
+import { useChecks } from '../../../data/checkQueries.ts';
+import { dropStudy, reportStudy, type StudyRecord, useStudy } from '../../../data/studyQueries.ts';
 import { useSend } from '../../../data/useSend.ts';
 import { formatDate, plural } from '../../../format.ts';
 import { Link } from '../../../parts/Link.tsx';
@@ -118,7 +119,7 @@ function download(text: string): void {
 /** What the numbers say as they come in, and the two ends of a study. */
 function SoFar({ record, checks, meter, mayLead }: StudyPageProps & { readonly meter: Meter }) {
   const { study, readings } = record;
-  const outcome = computeStudyReport(study, readings, { meter, table: content.readingNoise });
+  const outcome = reportOf(study, readings, meter, content.readingNoise);
   return (
     <section aria-label="What it says so far">
       <h2 tabIndex={-1} data-after-numbers>
