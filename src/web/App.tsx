@@ -1,27 +1,30 @@
 import { lazy, Suspense, useEffect, useRef } from 'react';
 import type { HiddenView, SessionView } from '../api/apiTypes.ts';
 import { useSession } from './data/queries.ts';
+import {
+  ChecksScreen,
+  FillDayScreen,
+  LeafletScreen,
+  OverTimeScreen,
+  PeopleScreen,
+  PersonScreen,
+  PracticeScreen,
+  PrescriptionScreen,
+  RulesScreen,
+  SheetsScreen,
+  ShelfItemScreen,
+  ShelfScreen,
+  SwabScreen,
+  VisitScreen,
+  warmScreens,
+} from './lateScreens.ts';
 import { HiddenGate } from './parts/HiddenGate.tsx';
 import { LoadState } from './parts/LoadState.tsx';
 import { NotShown } from './parts/Shown.tsx';
 import { parsePath, type Route, usePath } from './routing.ts';
 import { Shell } from './Shell.tsx';
-import { ChecksScreen } from './screens/checks/ChecksScreen.tsx';
-import { LeafletScreen } from './screens/LeafletScreen.tsx';
-import { OverTimeScreen } from './screens/OverTimeScreen.tsx';
-import { PeopleScreen } from './screens/PeopleScreen.tsx';
-import { PersonScreen } from './screens/people/PersonScreen.tsx';
-import { PracticeScreen } from './screens/practice/PracticeScreen.tsx';
-import { PrescriptionScreen } from './screens/prescription/PrescriptionScreen.tsx';
-import { RulesScreen } from './screens/RulesScreen.tsx';
-import { ShelfScreen } from './screens/ShelfScreen.tsx';
 import { SignInScreen } from './screens/SignInScreen.tsx';
-import { ShelfItemScreen } from './screens/shelf/ShelfItemScreen.tsx';
-import { SwabScreen } from './screens/swab/SwabScreen.tsx';
-import { FillDayScreen } from './screens/today/FillDayScreen.tsx';
-import { SheetsScreen } from './screens/today/SheetsScreen.tsx';
 import { TodayScreen } from './screens/today/TodayScreen.tsx';
-import { VisitScreen } from './screens/visit/VisitScreen.tsx';
 import { useShown } from './shown.ts';
 
 const StudyPages = lazy(() => import('./screens/checks/studies/StudyPages.tsx').then((pages) => ({ default: pages.StudyPages })));
@@ -54,7 +57,16 @@ function useMayComeBack(answer: SessionView | HiddenView | null | undefined): bo
   return may.current;
 }
 
+/** Once the first picture stands. */
+function useWarmScreens(): void {
+  useEffect(() => {
+    const wait = setTimeout(() => void warmScreens(), 300);
+    return () => clearTimeout(wait);
+  }, []);
+}
+
 function Page({ route, session }: { readonly route: Route; readonly session: SessionView }) {
+  useWarmScreens();
   if (route.screen === 'leaflet') return <LeafletScreen visitId={route.visitId} />;
   if (route.screen === 'prescriptions') return <PrescriptionScreen visitId={route.visitId} />;
   return (
