@@ -48,11 +48,21 @@ describe('a part computes no other', () => {
       },
     });
   const TABLES: Readonly<Record<VisitPart, readonly (keyof VisitContent)[]>> = {
-    reading: ['swabConditions'],
+    reading: ['readingNoise', 'swabConditions'],
     risk: ['questions', 'findingFills', 'itemExclusions', 'mouthFills', 'protocols'],
     explain: ['questions', 'findingFills', 'itemExclusions', 'mouthFills', 'protocols', 'regimen'],
-    plan: ['questions', 'findingFills', 'itemExclusions', 'mouthFills', 'protocols', 'regimen', 'swabConditions'],
-    leaflet: ['questions', 'findingFills', 'itemExclusions', 'mouthFills', 'protocols', 'regimen', 'swabConditions', 'leaflet'],
+    plan: ['questions', 'findingFills', 'itemExclusions', 'mouthFills', 'protocols', 'regimen', 'readingNoise', 'swabConditions'],
+    leaflet: [
+      'questions',
+      'findingFills',
+      'itemExclusions',
+      'mouthFills',
+      'protocols',
+      'regimen',
+      'readingNoise',
+      'swabConditions',
+      'leaflet',
+    ],
   };
 
   test.each(VISIT_PARTS)('%s', (part) => {
