@@ -105,6 +105,7 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await page.getByRole('heading', { name: 'Readings' }).waitFor();
   await inBothThemes(page, 'over-time', { fullPage: true });
   await printed(page, 'over-time');
+  await takeStudies(page, demo);
   for (const name of ['shelf', 'rules', 'practice']) {
     await page.goto(`${demo.url}/${name}`);
     await page.getByRole('heading', { level: 2 }).or(page.locator('tbody')).first().waitFor();
@@ -190,6 +191,26 @@ async function signAsDentist(chrome: Browser, demo: RunningServer, visit: string
   await page.getByRole('dialog').or(page.getByRole('textbox')).first().waitFor();
   await inBothThemes(page, 'screen-hidden');
   await page.context().close();
+}
+
+/** A study while it is planned, while it runs, on its run sheet, and once it is reported. */
+async function takeStudies(page: Page, demo: RunningServer): Promise<void> {
+  await page.goto(`${demo.url}/checks/studies/new`);
+  await page.locator('.plan-answer .opening').waitFor();
+  await inBothThemes(page, 'study-plan', { fullPage: true });
+  for (const [name, link] of [
+    ['study-running', /^People from day to day/],
+    ['study-report', /^Hands and swabs/],
+  ] as const) {
+    await page.goto(`${demo.url}/checks/studies`);
+    await page.getByRole('link', { name: link }).click();
+    await page.locator('.study-links').waitFor();
+    await inBothThemes(page, name);
+    await printed(page, name);
+  }
+  await page.getByRole('link', { name: 'Run sheet to print' }).click();
+  await page.getByRole('article').waitFor();
+  await printed(page, 'study-run-sheet');
 }
 
 async function inBothThemes(page: Page, name: string, { fullPage = false } = {}): Promise<void> {

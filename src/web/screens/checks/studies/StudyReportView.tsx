@@ -6,7 +6,7 @@ import type { StudyRecord } from '../../../data/studyQueries.ts';
 import { formatNumber } from '../../../format.ts';
 import type { namesOf } from './namesOf.ts';
 import { StudyDots, StudyIntervals } from './StudyPictures.tsx';
-import { studyPicture } from './studyPoints.ts';
+import { type StudyPicture, studyPicture } from './studyPoints.ts';
 
 interface StudyReportViewProps {
   readonly record: Pick<StudyRecord, 'study' | 'readings'>;
@@ -29,6 +29,7 @@ export function StudyReportView({ record, names, sentences, rows }: StudyReportV
         <p key={sentence}>{sentence}</p>
       ))}
       <figure className="study-figure">
+        <figcaption>{sayPicture(picture, rows.length > 0)}</figcaption>
         <StudyDots picture={picture} by={BY[study.kind] ?? 'lot'} />
         {rows.length > 0 && <StudyIntervals rows={rows} />}
       </figure>
@@ -39,6 +40,16 @@ export function StudyReportView({ record, names, sentences, rows }: StudyReportV
       </details>
     </>
   );
+}
+
+/** What is drawn, in one sentence. */
+function sayPicture({ scale, groups }: StudyPicture, hasIntervals: boolean): string {
+  if (groups.length === 0) return 'No number yet to draw.';
+  const dots =
+    scale === 'rlu'
+      ? 'Each dot is a swab, in a column for each person; a line joins the two days of one person.'
+      : 'Each dot is a swab, in the order in which it was taken, held against the mean of the same solution.';
+  return hasIntervals ? `${dots} Beside it what each part adds, with its 95 % interval.` : dots;
 }
 
 function RowsTable({ rows }: Pick<StudyReportViewProps, 'rows'>) {
