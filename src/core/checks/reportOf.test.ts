@@ -108,11 +108,14 @@ describe('hands', () => {
 
 describe('two meters', () => {
   const runs: StudyRun[] = Array.from({ length: 8 }, (_, p) => p).flatMap((p) =>
-    ['m', 'n'].map((meterId, i) => ({ index: 2 * p + i, part: `Solution ${p}`, meterId, replicate: 1 })),
+    (p % 2 === 0 ? ['m', 'n'] : ['n', 'm']).map((meterId, i) => ({ index: 2 * p + i, part: `Solution ${p}`, meterId, replicate: 1 })),
   );
   const noise = [0.02, -0.05, 0.04, -0.01, 0.06, -0.03, 0.01, -0.04];
   const readings = (slope: number) =>
-    noise.flatMap((d, p) => [reading(2 * p, 500 * 1.7 ** p), reading(2 * p + 1, 500 * 1.7 ** (slope * p) * Math.exp(d))]);
+    runs.map(({ index, meterId }) => {
+      const p = index >> 1;
+      return reading(index, meterId === 'm' ? 500 * 1.7 ** p : 500 * 1.7 ** (slope * p) * Math.exp(noise[p] ?? 0));
+    });
   const says = (list: readonly StudyReading[]) => {
     const got = report(study({ kind: 'meters', lotIds: ['l'], runs }), list);
     return got.ok ? got.report.sentences : [got.says, got.wouldHelp];
