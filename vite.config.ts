@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import react from '@vitejs/plugin-react';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
 
 const out = process.env.EBBLINE_DIST ?? 'dist';
 
@@ -10,9 +10,21 @@ const out = process.env.EBBLINE_DIST ?? 'dist';
  */
 const BUNDLED = ['zod', 'fastify-type-provider-zod', 'kysely', 'date-fns', 'uuid', 'canonicalize', 'd3-array', 'internmap'];
 
+const GENERATOR_SUPPORT = /@stdlib\/assert-has-generator-support\/lib\/index\.js$/;
+
+/**
+ * A numeric package asks by `eval` whether the engine has generators. The page's policy refuses `eval`, and the package would then sum its
+ * series in another way than on the server. Every browser that can show the page has them.
+ */
+const withoutEval: Plugin = {
+  name: 'ebbline-without-eval',
+  transform: (_code, id) => (GENERATOR_SUPPORT.test(id) ? { code: 'module.exports = () => true;', map: null } : null),
+};
+
 /** One `vite build --app` makes three things: dist/web for the browser, dist/server.js and dist/cli.js for Node. */
 export default defineConfig({
-  plugins: [react()],
+  plugins: [react(), withoutEval],
+  worker: { plugins: () => [withoutEval] },
   builder: {},
   environments: {
     client: {

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useEffect, useRef } from 'react';
+import { useEffect, useRef } from 'react';
 import type { HiddenView, SessionView } from '../api/apiTypes.ts';
 import { useSession } from './data/queries.ts';
 import {
@@ -14,6 +14,7 @@ import {
   SheetsScreen,
   ShelfItemScreen,
   ShelfScreen,
+  StudyPages,
   SwabScreen,
   VisitScreen,
   warmScreens,
@@ -26,8 +27,6 @@ import { Shell } from './Shell.tsx';
 import { SignInScreen } from './screens/SignInScreen.tsx';
 import { TodayScreen } from './screens/today/TodayScreen.tsx';
 import { useShown } from './shown.ts';
-
-const StudyPages = lazy(() => import('./screens/checks/studies/StudyPages.tsx').then((pages) => ({ default: pages.StudyPages })));
 
 export function App() {
   const session = useSession();
@@ -110,11 +109,7 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
     case 'study-plan':
     case 'study':
     case 'study-sheet':
-      return (
-        <Suspense fallback={<p role="status">Reading the page ...</p>}>
-          <StudyPages route={route} session={session} />
-        </Suspense>
-      );
+      return <StudyPages route={route} session={session} />;
     case 'practice':
       return <PracticeScreen session={session} />;
     case 'rules':

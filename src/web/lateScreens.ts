@@ -14,6 +14,7 @@ export const OverTimeScreen = lateScreen('over-time', async () => (await import(
 export const FillDayScreen = lateScreen('fill-day', async () => (await import('./screens/today/FillDayScreen.tsx')).FillDayScreen);
 export const SheetsScreen = lateScreen('day-sheets', async () => (await import('./screens/today/SheetsScreen.tsx')).SheetsScreen);
 export const ChecksScreen = lateScreen('checks', async () => (await import('./screens/checks/ChecksScreen.tsx')).ChecksScreen);
+export const StudyPages = lateScreen('studies', async () => (await import('./screens/checks/studies/StudyPages.tsx')).StudyPages);
 export const ShelfScreen = lateScreen('shelf', async () => (await import('./screens/ShelfScreen.tsx')).ShelfScreen);
 export const ShelfItemScreen = lateScreen('shelf-item', async () => (await import('./screens/shelf/ShelfItemScreen.tsx')).ShelfItemScreen);
 export const PracticeScreen = lateScreen('practice', async () => (await import('./screens/practice/PracticeScreen.tsx')).PracticeScreen);
@@ -31,6 +32,7 @@ const SCREENS = [
   FillDayScreen,
   SheetsScreen,
   ChecksScreen,
+  StudyPages,
   ShelfScreen,
   ShelfItemScreen,
   PracticeScreen,

@@ -21,6 +21,8 @@ export function lateScreen<Props extends object>(name: string, load: () => Promi
       queryFn: fetchCode,
       enabled: ready === undefined,
       staleTime: Number.POSITIVE_INFINITY,
+      // Nothing is read of the answer but that it came, and by itself only what is read is drawn anew.
+      notifyOnChangeProps: 'all',
     });
     const Screen = ready;
     return Screen ? <Screen {...props} /> : <LoadState query={code} what="the page" />;

@@ -7,7 +7,7 @@ import { StudyScreen } from './StudyScreen.tsx';
 
 export type StudyRoute = Extract<Route, { screen: 'studies' | 'study-plan' | 'study' | 'study-sheet' }>;
 
-/** Loaded only when one of them is opened: nobody waits for studies at the chair. */
+/** The pages of swab studies; they are fetched together. */
 export function StudyPages({ route, session }: { readonly route: StudyRoute; readonly session: SessionView }) {
   switch (route.screen) {
     case 'studies':
