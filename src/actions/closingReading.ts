@@ -1,4 +1,5 @@
-import type { ReadingAssessment, SwabReading } from '../core/reading/types.ts';
+import { swabConditions } from '../content/swabConditions.ts';
+import type { ConditionResult, ReadingAssessment, SwabReading } from '../core/reading/types.ts';
 import type { NewRow } from '../store/write/rows.ts';
 import { requireUtc } from './checks.ts';
 
@@ -8,10 +9,14 @@ interface Closing {
   readonly meterId?: string | undefined;
 }
 
+/** What the table only lists when it is not known is no reason: a practice that takes no controls would read it under every number. */
+const ONLY_LISTED: ReadonlySet<string> = new Set(swabConditions.filter(({ unknown }) => unknown === 'list').map(({ id }) => id));
+const speaksAgainst = ({ id, state }: ConditionResult): boolean => state === 'failing' || (state === 'unknown' && !ONLY_LISTED.has(id));
+
 /** The reading of a visit as a row. What was not noted stays null. */
 export function readingRow(id: string, of: { readonly visitId: string; readonly patientId: string }, closing: Closing): NewRow<'reading'> {
   const { swab, assessed, meterId } = closing;
-  const open = assessed.conditions.filter(({ state }) => state !== 'met').map(({ says }) => says);
+  const open = assessed.conditions.filter(speaksAgainst).map(({ says }) => says);
   return {
     id,
     ...of,
