@@ -32,13 +32,12 @@ export function listDemoChecks(seed: number, today: string): readonly DemoCheckS
   const hands = drawHandsStudy(seed, chance);
   const on = (day: number, time: string) => utcOf(addDays(today, day), time);
   return [
-    { at: controls[9]?.at ?? on(-650, '08:15'), make: (team) => savePlan(team, 'begun') },
+    { at: controls[9]?.at ?? on(-650, '08:15'), make: savePlan },
     ...controls.map((control) => ({ at: control.at, make: (team: DemoTeam) => takeControl(team, control) })),
     {
       at: on(-DAYS_SINCE_LOT_EXPIRED - 2, '12:30'),
       make: (team) => makeStudy(team, today, -DAYS_SINCE_LOT_EXPIRED - 2, drawLotStudy(seed, chance)),
     },
-    { at: on(-DAYS_SINCE_LOT_EXPIRED - 1, '12:45'), make: (team) => savePlan(team, 'new-lot') },
     { at: on(-40, '12:30'), make: (team) => makeHands(team, today, -40, hands) },
     ...listDaysStudy(drawDaysStudy(seed, chance), today),
     ...listTraining(today),
@@ -49,8 +48,8 @@ async function takeControl(team: DemoTeam, { by, at, lotId, rlu, note }: DemoCon
   await recordControl(team.of(by), { meterId: DEMO_METER, lotId, rlu, takenAt: at, note });
 }
 
-async function savePlan({ lead }: DemoTeam, step: 'begun' | 'new-lot'): Promise<void> {
-  await saveControlPlan(lead, { plan: demoPlan(step), expectedVersion: step === 'begun' ? 0 : 1 });
+async function savePlan({ lead }: DemoTeam): Promise<void> {
+  await saveControlPlan(lead, { plan: demoPlan, expectedVersion: 0 });
 }
 
 const MINUTE_MS = 60_000;

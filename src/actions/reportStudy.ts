@@ -7,6 +7,7 @@ import { findCatalogEntry } from '../store/read/catalog.ts';
 import { countStudyReadings } from '../store/read/checks.ts';
 import type { Db } from '../store/schema.ts';
 import { saveCatalogRow } from '../store/write/catalog.ts';
+import { carryToPlan } from './carryToPlan.ts';
 import { requireDate } from './checks.ts';
 import { type ActionContext, type ChangeLog, inTransaction } from './context.ts';
 import { requireOpenStudy } from './requireStudy.ts';
@@ -23,7 +24,7 @@ export interface ReportStudyInput {
 
 /**
  * Closes a study with its report. Each part of the noise that it measured goes to its meter, from where the next verdicts take it;
- * verdicts on the record stay as they were.
+ * verdicts on the record stay as they were. A new lot that was compared gets its target in the control plan.
  * @throws AppError STUDY_NOT_FOUND, STUDY_OVER, INPUT_INVALID; ConflictError
  */
 export async function reportStudy(context: ActionContext, input: ReportStudyInput): Promise<{ version: number }> {
@@ -43,6 +44,7 @@ export async function reportStudy(context: ActionContext, input: ReportStudyInpu
     if (!row) throw new ConflictError('This study', report, await findCatalogEntry(trx, scope, 'study', study.id));
     log.row('catalog', row);
     await addToMeter(trx, log, context, reported);
+    await carryToPlan(trx, log, scope, reported);
     return { version: row.version };
   });
 }

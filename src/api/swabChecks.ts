@@ -140,3 +140,13 @@ const step = z.discriminatedUnion('kind', [
 ]);
 export const TrainingBody = z.strictObject({ step, onDate: z.iso.date(), dueOn: z.iso.date().optional() });
 export type TrainingBody = z.infer<typeof TrainingBody>;
+
+/** What the report of two lots or meters holds beside its sentences; new over old. */
+export const PairFigures = z.object({
+  oldId: z.string(),
+  newId: z.string(),
+  pairs: z.int().positive(),
+  ratio: z.number().positive(),
+  low: z.number().positive(),
+  high: z.number().positive(),
+});

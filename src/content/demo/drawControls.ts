@@ -1,4 +1,4 @@
-import type { ControlNote, ControlPlan, ControlTarget } from '../../core/checks/control.ts';
+import type { ControlNote, ControlPlan } from '../../core/checks/control.ts';
 import { MULTI_RULES } from '../../core/stats/multiRules.ts';
 import type { Chance } from './chance.ts';
 import { addDays } from './days.ts';
@@ -68,23 +68,11 @@ function noteOf(week: number, chance: Chance): ControlNote {
   return { solution: solutionOf(week), temperatureDegC: chance.whole(19, 24), storage: 'fridge-then-room' };
 }
 
-const targetOf = (lotId: string, part: Partial<ControlTarget>): ControlTarget => ({
-  lotId,
-  ...DEMO_CONTROL,
-  count: 10,
-  from: 'first-controls',
-  ...part,
-});
-
-/** The plan as it was begun, and as it stood once the lot in use was compared with the old one. */
-export function demoPlan(step: 'begun' | 'new-lot'): ControlPlan {
-  const old = targetOf(DEMO_LOTS.expired, {});
-  const inUse = targetOf(DEMO_LOTS.inUse, { meanLn: DEMO_CONTROL.meanLn + DEMO_LOT_STEP_LN, count: 8, from: 'comparison' });
-  return {
-    meterId: DEMO_METER,
-    every: { kind: 'weekly-and-new-lot' },
-    rules: MULTI_RULES,
-    solution: { name: DEMO_SOLUTION },
-    targets: step === 'begun' ? [old] : [old, inUse],
-  };
-}
+/** The plan as it was begun; the lot in use gets its target when it is compared with the old one. */
+export const demoPlan: ControlPlan = {
+  meterId: DEMO_METER,
+  every: { kind: 'weekly-and-new-lot' },
+  rules: MULTI_RULES,
+  solution: { name: DEMO_SOLUTION },
+  targets: [{ lotId: DEMO_LOTS.expired, ...DEMO_CONTROL, count: 10, from: 'first-controls' }],
+};

@@ -203,6 +203,26 @@ export function checksContract(bench: Bench): void {
       ]);
     });
 
+    test('of a new lot gives it a target in the plan, once, moved by the ratio', async () => {
+      await plan();
+      const body = { oldId: 'lot-1', newId: 'lot-2', pairs: 8, ratio: 1.1, low: 1.02, high: 1.19 };
+      const compare = async () => {
+        const { id } = await planStudy(as('hygienist'), { ...STUDY, kind: 'new-lot' });
+        await read(id, 0, 3000);
+        const report = { sentences: ['The new lot reads 10 % higher.'], estimates: [], body };
+        await reportStudy(as('hygienist'), { studyId: id, expectedVersion: 2, onDate: TODAY, report });
+      };
+      await compare();
+      await compare();
+      const stored = await findCatalogEntry(db(), scope(), 'control-plan', 'meter-a');
+      expect(stored).toMatchObject({
+        version: 2,
+        body: { targets: [PLAN.targets[0], { lotId: 'lot-2', sdLn: 0.1, count: 8, from: 'comparison' }] },
+      });
+      expect(stored?.body.targets[1]?.meanLn).toBeCloseTo(Math.log(3300), 12);
+      expect((await verify(db())).problems).toEqual([]);
+    });
+
     test('given up, it keeps its readings and takes no more', async () => {
       const id = await planned();
       await read(id, 0, 3000);

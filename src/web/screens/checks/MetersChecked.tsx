@@ -1,21 +1,12 @@
-import { useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useRef, useState } from 'react';
 import type { ChecksView } from '../../../api/swabChecks.ts';
-import type { ControlEvery, ControlPlan } from '../../../core/checks/control.ts';
-import { sayControlRuleName } from '../../../core/checks/sayControlRule.ts';
 import { type BlendedPart, noiseOfMeter } from '../../../core/reading/blendNoise.ts';
 import { cvOfLogVariance, sayPercent } from '../../../core/reading/sayNoise.ts';
 import { type Meter, NOISE_PARTS, type NoisePart } from '../../../core/reading/types.ts';
-import { MULTI_RULES, type MultiRule } from '../../../core/stats/multiRules.ts';
 import { content } from '../../content.ts';
-import { readControlPlan, saveControlPlan } from '../../data/checkQueries.ts';
-import { useVersionedSave } from '../../data/useVersionedSave.ts';
 import { plural } from '../../format.ts';
-import { ChoiceLine, TextLine, TicksLine } from '../../parts/fields.tsx';
-import { focusFirstProblem } from '../../parts/focusFirstProblem.ts';
 import { OpenForm } from '../../parts/OpenForm.tsx';
-import { SaveBar } from '../../parts/SaveBar.tsx';
 import { SectionHead } from '../visit/SectionHead.tsx';
+import { PlanForm } from './PlanForm.tsx';
 import { type MeterToday, sayEvery } from './sayChecks.ts';
 
 interface MetersCheckedProps {
@@ -96,83 +87,4 @@ function sayFrom({ own, ownWeight, prior }: BlendedPart): string {
   const before = prior.from === 'assumed' ? 'assumed' : 'typed by the practice';
   if (own === null) return before;
   return `${plural(own.studies, 'own study', 'own studies')} with a weight of ${Math.round(100 * ownWeight)} %, the rest ${before}`;
-}
-
-type EveryKind = ControlEvery['kind'];
-
-const EVERY: readonly { readonly id: EveryKind; readonly label: string }[] = [
-  { id: 'daily', label: 'every day on which people are swabbed' },
-  { id: 'weekly-and-new-lot', label: 'every week, and with each new lot' },
-  { id: 'own', label: 'every so many days, and with each new lot' },
-];
-
-interface PlanFormProps {
-  readonly meter: Meter;
-  readonly entry: ChecksView['plans'][number] | undefined;
-  readonly close: (said?: string) => void;
-}
-
-function PlanForm({ meter, entry, close }: PlanFormProps) {
-  const client = useQueryClient();
-  const form = useRef<HTMLFormElement>(null);
-  const before = entry?.plan;
-  const [kind, setKind] = useState<EveryKind>(before?.every.kind ?? 'weekly-and-new-lot');
-  const [days, setDays] = useState(before?.every.kind === 'own' ? String(before.every.days) : '');
-  const [solution, setSolution] = useState(before?.solution.name ?? '');
-  const [rules, setRules] = useState<readonly string[]>(before?.rules ?? MULTI_RULES);
-  const [isTried, setTried] = useState(false);
-  const problems = {
-    days: isTried && kind === 'own' && !/^[1-9]\d{0,2}$/.test(days.trim()) ? 'A whole number of days, 1 or more.' : undefined,
-    solution: isTried && solution.trim() === '' ? 'The name on the bottle is needed.' : undefined,
-    rules: isTried && rules.length === 0 ? 'One rule at least.' : undefined,
-  };
-  const reread = () => client.invalidateQueries({ queryKey: ['checks'] });
-  const saving = useVersionedSave<ControlPlan>({
-    version: entry?.version ?? 0,
-    write: saveControlPlan,
-    readAgain: () => readControlPlan(meter.id),
-    onSaved: async () => {
-      await reread();
-      close('The plan is saved.');
-    },
-  });
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    setTried(true);
-    const isDaysWrong = kind === 'own' && !/^[1-9]\d{0,2}$/.test(days.trim());
-    if (isDaysWrong || solution.trim() === '' || rules.length === 0) return focusFirstProblem(form.current);
-    const every: ControlEvery = kind === 'own' ? { kind, days: Number(days) } : { kind };
-    const chosen = MULTI_RULES.filter((rule): rule is MultiRule => rules.includes(rule));
-    const name = { ...before?.solution, name: solution.trim() };
-    void saving.save({ meterId: meter.id, every, rules: chosen, solution: name, targets: before?.targets ?? [] });
-  };
-  return (
-    <form ref={form} noValidate onSubmit={submit} aria-label={`Control plan of ${meter.name}`}>
-      <ChoiceLine label="A control" value={kind} options={EVERY} onChange={setKind} />
-      {kind === 'own' && <TextLine label="Days" kind="number" value={days} problem={problems.days} onChange={setDays} />}
-      <TextLine label="Control solution" value={solution} problem={problems.solution} onChange={setSolution} />
-      <TicksLine
-        label="Control rules"
-        options={MULTI_RULES.map((rule) => ({ id: rule, label: sayControlRuleName(rule) }))}
-        ticked={rules}
-        problem={problems.rules}
-        hint="The first only asks for another look; each of the others stops readings."
-        isLong
-        onChange={setRules}
-      />
-      <SaveBar
-        saving={saving}
-        say={(plan) => [
-          ['A control', sayEvery(plan)],
-          ['Control solution', plan.solution.name],
-          ['Control rules', plan.rules.map(sayControlRuleName).join('; ')],
-        ]}
-        problemCount={Object.values(problems).filter(Boolean).length}
-        onLeave={() => {
-          void reread();
-          close();
-        }}
-      />
-    </form>
-  );
 }
