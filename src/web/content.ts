@@ -3,8 +3,11 @@ import { content } from '../content/allContent.ts';
 import { riskFlags } from '../content/protocols/flags.ts';
 import { riskItems } from '../content/protocols/items.ts';
 import { type Source, sources } from '../content/sources.ts';
+import { agreementSources } from '../content/sources-agreement.ts';
+import { controlSources } from '../content/sources-control.ts';
 import { leafletSources } from '../content/sources-leaflet.ts';
 import { readingSources } from '../content/sources-reading.ts';
+import { varianceSources } from '../content/sources-variance.ts';
 import type { ShelfItem } from '../core/regimen/types.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import type { Question } from '../core/visit/question.ts';
@@ -13,7 +16,14 @@ import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
 export { content };
 
 /** Every source by its key. */
-export const sourceIndex: Readonly<Record<string, Source>> = { ...sources, ...readingSources, ...leafletSources };
+export const sourceIndex: Readonly<Record<string, Source>> = {
+  ...sources,
+  ...readingSources,
+  ...leafletSources,
+  ...controlSources,
+  ...varianceSources,
+  ...agreementSources,
+};
 
 export const questions: readonly Question[] = content.questions;
 

@@ -13,7 +13,9 @@ import { reportOf } from '../../core/checks/reportOf.ts';
 import type { ContextOf } from '../context.ts';
 import { localDate } from '../siteClock.ts';
 import { readStudy } from './readChecks.ts';
+import { readCutoffStudy } from './readCutoffStudy.ts';
 
+const CutoffQuery = z.strictObject({ meterId: z.string().min(1).max(100), withinMonths: z.coerce.number().int().min(1).max(120) });
 const StudyId = z.strictObject({ id: z.uuid() });
 
 /** Swab studies: planned, taken swab by swab or from a table, reported or given up. The report is computed here, from what is on record. */
@@ -21,6 +23,8 @@ export const studyRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
   app.post('/api/studies', { schema: { body: NewStudy } }, async (req, reply) => {
     return reply.code(201).send(await planStudy(await contextOf(req), req.body));
   });
+
+  app.get('/api/cutoff-study', { schema: { querystring: CutoffQuery } }, async (req) => readCutoffStudy(await contextOf(req), req.query));
 
   app.get('/api/studies/:id', { schema: { params: StudyId } }, async (req) => readStudy(await contextOf(req), req.params.id));
 

@@ -2,6 +2,8 @@ import { useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useRef, useState } from 'react';
 import type { SessionView } from '../../../api/apiTypes.ts';
 import type { ChecksView, TrainingBody } from '../../../api/swabChecks.ts';
+import { compareHands } from '../../../core/checks/compareHands.ts';
+import { judgeControls } from '../../../core/checks/judgeControls.ts';
 import type { Training, TrainingEvent } from '../../../core/checks/training.ts';
 import { recordTraining } from '../../data/checkQueries.ts';
 import { useSend } from '../../data/useSend.ts';
@@ -64,7 +66,30 @@ export function Hands({ view, session }: { readonly view: ChecksView; readonly s
           })}
         </tbody>
       </table>
+      <SideBySide view={view} />
     </section>
+  );
+}
+
+/** Everybody's controls beside each other: about how it is done, never about who did it. */
+function SideBySide({ view }: { readonly view: ChecksView }) {
+  const compared = compareHands(
+    judgeControls(
+      view.controls,
+      view.plans.map(({ plan }) => plan),
+    ),
+  );
+  if (!compared.ok) return <p className="hint">{compared.says}</p>;
+  return (
+    <>
+      <h3 className="meter-head">Controls of each member beside the others'</h3>
+      <ul className="plain-list">
+        {compared.lines.map(({ operator, says }) => (
+          <li key={operator}>{says}</li>
+        ))}
+      </ul>
+      <p className="hint">Each control is held against the mean of its meter and lot, so a drift that all share is nobody's.</p>
+    </>
   );
 }
 
