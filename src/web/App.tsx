@@ -107,6 +107,7 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
       return <ShelfItemScreen key={route.itemId} itemId={route.itemId} />;
     case 'studies':
     case 'study-plan':
+    case 'cutoff-study':
     case 'study':
     case 'study-sheet':
       return <StudyPages route={route} session={session} />;
@@ -135,6 +136,7 @@ const TITLES: Readonly<Record<Route['screen'], string>> = {
   'shelf-item': 'Shelf',
   studies: 'Studies',
   'study-plan': 'Plan a study',
+  'cutoff-study': 'Readings and new lesions',
   study: 'Study',
   'study-sheet': 'Run sheet',
   practice: 'Practice',

@@ -18,6 +18,7 @@ export type Route =
   | { readonly screen: 'shelf-item'; readonly itemId: string | null }
   | { readonly screen: 'studies' }
   | { readonly screen: 'study-plan' }
+  | { readonly screen: 'cutoff-study' }
   | { readonly screen: 'study'; readonly studyId: string }
   | { readonly screen: 'study-sheet'; readonly studyId: string }
   | { readonly screen: 'practice' }
@@ -58,6 +59,7 @@ function dayRoute(onDate: string, last: string | undefined): Route {
 function studyRoute(id: string | undefined, [last, ...rest]: readonly string[]): Route {
   if (rest.length > 0) return { screen: 'unknown' };
   if (id === undefined) return { screen: 'studies' };
+  if (last === undefined && id === 'cutoff') return { screen: 'cutoff-study' };
   if (last === undefined) return id === 'new' ? { screen: 'study-plan' } : { screen: 'study', studyId: id };
   return last === 'sheet' ? { screen: 'study-sheet', studyId: id } : { screen: 'unknown' };
 }

@@ -34,6 +34,9 @@ export function StudiesScreen({ session }: { readonly session: SessionView }) {
       ) : (
         <p className="hint">A lead, a hygienist or a dentist plans a study; everybody types its numbers.</p>
       )}
+      <p>
+        <Link to="/checks/studies/cutoff">Do readings go with new lesions here?</Link>
+      </p>
       {studies.length > 0 && <StudiesTable studies={studies} checks={checks.data} />}
     </>
   );
