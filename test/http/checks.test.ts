@@ -115,3 +115,12 @@ test('training is noted; only a lead says that somebody is qualified', async () 
   ]);
   expect(members.find(({ id }) => id === practice.members.dentist)).toMatchObject({ trainedSwab: true });
 });
+
+test('readings against new lesions: counts and caution always, never a figure from too few', async () => {
+  const url = `/api/cutoff-study?meterId=${DEMO_METER}&withinMonths=`;
+  const { status, body } = await assistant('GET', `${url}12`);
+  expect(status).toBe(200);
+  expect(body).toMatchObject({ result: null, notEnough: 'too-few-with-lesion', caution: expect.stringContaining('thin') });
+  expect(await assistant('GET', `${url}0`)).toMatchObject({ status: 400 });
+  expect(await assistant('GET', '/api/cutoff-study?meterId=none&withinMonths=12')).toMatchObject({ status: 404 });
+});

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { addPatient } from '../../../src/actions/addPatient.ts';
 import { dropStudy } from '../../../src/actions/dropStudy.ts';
 import { finishVisit } from '../../../src/actions/finishVisit.ts';
 import { importStudyReadings } from '../../../src/actions/importStudyReadings.ts';
@@ -17,6 +18,7 @@ import { voidReading } from '../../../src/actions/voidReading.ts';
 import { findCatalogEntry } from '../../../src/store/read/catalog.ts';
 import { listChangesOf } from '../../../src/store/read/changes.ts';
 import { listControls, listStudyReadings } from '../../../src/store/read/checks.ts';
+import { listFollowedReadings } from '../../../src/store/read/followedReadings.ts';
 import { findMember } from '../../../src/store/read/members.ts';
 import { findReadingOfVisit } from '../../../src/store/read/readings.ts';
 import { verify } from '../../../src/store/verify.ts';
@@ -32,6 +34,63 @@ export function checksContract(bench: Bench): void {
   const scope = () => bench.practice().scope;
   const plan = () => saveControlPlan(as('lead'), { plan: PLAN, expectedVersion: 0 });
   const study = (id: string) => findCatalogEntry(db(), scope(), 'study', id);
+
+  describe('readings with what was seen of the teeth afterwards', () => {
+    const visit = async (patientId: string, onDate: string, { isWhole = true, newLesion = false, isVoid = false } = {}) => {
+      const [siteId, id] = [scope().siteId, as('lead').newId()];
+      const row = { siteId, id, version: 1, patientId, kind: 'chair', onDate, state: 'closed', said: null } as const;
+      await db()
+        .insertInto('visit')
+        .values({ ...row, answers: null, allExamined: isWhole ? 1 : 0, closedBy: null })
+        .execute();
+      if (!newLesion) return id;
+      const finding = {
+        siteId,
+        id: as('lead').newId(),
+        version: 1,
+        visitId: id,
+        tooth: '36',
+        surface: 'O',
+        caries: 'cavity',
+        restored: null,
+      };
+      await db()
+        .insertInto('finding')
+        .values({ ...finding, activity: null, signs: '[]', isNew: 1, missingReason: null, voidReason: isVoid ? 'wrong tooth' : null })
+        .execute();
+      return id;
+    };
+    const swab = (patientId: string, takenAt: string, state: 'valid' | 'void' = 'valid') =>
+      db()
+        .insertInto('reading')
+        .values({
+          ...{ siteId: scope().siteId, id: as('lead').newId(), version: 1, use: 'patient', patientId, visitId: null, studyId: null },
+          ...{ meterId: 'meter-a', lotId: 'lot-1', operator: null, activatedAt: null, takenAt, rlu: 5000, bound: 'exact', state },
+          ...{ reasons: '[]', swab: null },
+        })
+        .execute();
+    const person = async (name: string) => (await addPatient(as('lead'), { name, birthDate: '1980-01-01' })).patientId;
+    const followed = () =>
+      listFollowedReadings(db(), scope(), { meterId: 'meter-a', onDateOf: (utc) => utc.slice(0, 10) }).then((list) =>
+        list.map(({ takenOn, newLesionOn, followedUntil }) => [takenOn, newLesionOn, followedUntil]),
+      );
+
+    test('a lesion of the day itself, one noted by mistake and a look at some teeth do not count; a merged chart does', async () => {
+      const id = await person('Ada');
+      await swab(id, '2025-01-10T09:00:00.000Z');
+      await swab(id, '2025-01-12T09:00:00.000Z', 'void');
+      await visit(id, '2025-01-10', { newLesion: true });
+      await visit(id, '2025-05-01', { newLesion: true, isVoid: true });
+      expect(await followed()).toEqual([['2025-01-10', undefined, '2025-05-01']]);
+      await visit(id, '2025-09-01', { isWhole: false, newLesion: true });
+      expect(await followed()).toEqual([['2025-01-10', '2025-09-01', '2025-05-01']]);
+      const other = await person('Ada again');
+      await visit(other, '2025-08-01', { newLesion: true });
+      await db().updateTable('patient').set({ state: 'merged', mergedInto: id }).where('id', '=', other).execute();
+      expect(await followed()).toEqual([['2025-01-10', '2025-08-01', '2025-08-01']]);
+      expect(await listFollowedReadings(db(), scope(), { meterId: 'another', onDateOf: () => '2025-01-01' })).toEqual([]);
+    });
+  });
 
   describe('a control', () => {
     test('comes back as it was noted, oldest first, at a limit of the meter as a bound', async () => {
