@@ -16,7 +16,7 @@ const SEED = Number(process.env.EBBLINE_SEED ?? 20_261_125);
 const PEOPLE = process.env.EBBLINE_LONG === '1' ? 100_000 : 2_000;
 const settings = { seed: SEED, numRuns: PEOPLE };
 const MINUTE = 60_000;
-const TIMEOUT = PEOPLE > 2_000 ? 60 * MINUTE : MINUTE;
+const TIMEOUT = PEOPLE > 2_000 ? 60 * MINUTE : 3 * MINUTE;
 
 const unknownOr = <T>(value: fc.Arbitrary<T>, weight = 4) =>
   fc.oneof({ weight: 1, arbitrary: fc.constant(undefined) }, { weight, arbitrary: value });
