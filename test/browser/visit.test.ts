@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
@@ -176,11 +176,13 @@ demoTest('an answer is drawn with the key that gives it', async ({ page, server 
   expect(drawn).toEqual(Array.from({ length: 10 }, (_, i) => (i % 2 === 0 ? '6 a day' : '1 a day')));
 });
 
-// product.md, budgets: at most 350 kB gzip of script before the first picture. All script is in one file now, so all of it counts.
-test('the script stays within its budget', () => {
-  const assets = 'dist/web/assets';
-  const scripts = readdirSync(assets).filter((name) => name.endsWith('.js'));
-  const bytes = scripts.reduce((sum, name) => sum + gzipSync(readFileSync(`${assets}/${name}`)).length, 0);
-  console.log(`script: ${Math.round(bytes / 1024)} kB gzip`);
+// product.md, budgets: at most 350 kB gzip of script before the first picture. The page names what it needs for that; every other screen
+// is fetched after it.
+test('the script before the first picture stays within its budget', () => {
+  const page = readFileSync('dist/web/index.html', 'utf8');
+  const scripts = [...page.matchAll(/(?:src|href)="(\/assets\/[^"]+\.js)"/g)].map(([, path]) => path ?? '');
+  expect(scripts.length).toBeGreaterThan(0);
+  const bytes = scripts.reduce((sum, path) => sum + gzipSync(readFileSync(`dist/web${path}`)).length, 0);
+  console.log(`script before the first picture: ${Math.round(bytes / 1024)} kB gzip, ${scripts.length} files`);
   expect(bytes).toBeLessThanOrEqual(350 * 1024);
 });
