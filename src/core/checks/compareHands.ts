@@ -88,7 +88,8 @@ function sayLine(
   const counted = `${operator}, ${controls} ${controls === 1 ? 'control' : 'controls'}`;
   if (state === 'too-few') return `${counted}: too few to compare; ${FEWEST} are needed.`;
   const side = ratio >= 1 ? 'higher' : 'lower';
-  const by = `${sayPercent(Math.abs(ratio - 1))} ${side} than all together`;
+  const isSame = Math.abs(ratio - 1) < 0.005;
+  const by = isSame ? 'the same as all together' : `${sayPercent(Math.abs(ratio - 1))} ${side} than all together`;
   const chance = `chance alone brings up to ${sayPercent(Math.max(funnel.high - 1, 1 - funnel.low))}`;
   if (state === 'in-line') return `${counted}: in line, ${by}, and ${chance}.`;
   const advice = 'Swab side by side once and see what differs.';

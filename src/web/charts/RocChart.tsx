@@ -35,14 +35,14 @@ export function RocChart({ result }: { readonly result: LocalCutoffResult }) {
       <line className="control-target" x1={x(0)} y1={y(0)} x2={x(1)} y2={y(1)} />
       <path className="roc-curve" d={curve ?? ''} />
       <circle className="roc-present" cx={px} cy={py} r="5" />
-      <text className="strong" x={px + 10} y={py + 4}>
+      <text className="strong" x={px + 12} y={py + 24}>
         present cut-off
       </text>
       <text className="tick-text" x={PLOT.left - 8} y={SIZE - 24} textAnchor="start">
-        Across: high among those without. Up: high among those
+        Across: high among people without.
       </text>
       <text className="tick-text" x={PLOT.left - 8} y={SIZE - 8} textAnchor="start">
-        with a new lesion. Dashed: no better than chance.
+        Up: high among people with. Dashed: chance.
       </text>
     </svg>
   );
