@@ -1,4 +1,5 @@
 import { sayPercent } from '../reading/sayNoise.ts';
+import { centredValues } from '../stats/centredValues.ts';
 import { ewmaChart } from '../stats/ewmaChart.ts';
 import type { JudgedLot } from './judgeControls.ts';
 
@@ -45,7 +46,9 @@ export function compareHands(lots: readonly JudgedLot[]): HandsComparison {
   if (byOperator.size < 2) return { ok: false, says: 'Hands are compared once two members have taken controls of the same lot.' };
   const df = residuals.length - byOperator.size - lots.length + 1;
   if (df < FEWEST_DF) return { ok: false, says: `Hands are compared once there are ${FEWEST_DF - df} more controls.` };
-  const sdLn = Math.sqrt([...byOperator.values()].flatMap(deviations).reduce((sum, d) => sum + d * d, 0) / df);
+  const sdLn = Math.sqrt(
+    [...byOperator.values()].flatMap((values) => centredValues(values).deviations).reduce((sum, d) => sum + d * d, 0) / df,
+  );
   if (!(sdLn > 0)) return { ok: false, says: 'All controls gave the same number, so there is no spread to compare hands by.' };
   const lines = [...byOperator].map(([operator, values]) => lineOf(operator, values, { sdLn, all: residuals.length }));
   return { ok: true, sdLn, lines: lines.sort((a, b) => a.operator.localeCompare(b.operator)) };
@@ -60,13 +63,13 @@ function residualsOf({ controls }: JudgedLot) {
   const hands = new Set(counted.map(({ operator }) => operator));
   // Where one member took them all, a lot says nothing of hands.
   if (hands.size < 2) return [];
-  const mean = meanOf(counted.map(({ ln }) => ln));
-  return counted.map((control) => ({ ...control, ln: control.ln - mean }));
+  const { deviations } = centredValues(counted.map(({ ln }) => ln));
+  return counted.map((control, i) => ({ ...control, ln: deviations[i] ?? 0 }));
 }
 
 function lineOf(operator: string, values: readonly number[], { sdLn, all }: { readonly sdLn: number; readonly all: number }): HandsLine {
   const controls = values.length;
-  const mean = meanOf(values);
+  const { mean } = centredValues(values);
   // The others' mean holds this member's controls too, so the distance varies less than the mean itself.
   const half = FUNNEL * sdLn * Math.sqrt(1 / controls - 1 / all);
   const { values: moving, halfWidths: movingLimits } = ewmaChart(
@@ -96,11 +99,4 @@ function sayLine(
   return onlyLately
     ? `${counted}: the latest differ from the others by more than chance brings. ${advice}`
     : `${counted}: ${by}; ${chance}. ${advice}`;
-}
-
-const meanOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
-
-function deviations(values: readonly number[]): number[] {
-  const mean = meanOf(values);
-  return values.map((value) => value - mean);
 }
