@@ -1,0 +1,104 @@
+import { describe, expect, test } from 'vitest';
+import { plaqueValues } from '../../../content/plaque/constants.ts';
+import { mouthPresets } from '../../../content/plaque/presets.ts';
+import type { DayInput, Exposure } from '../types.ts';
+import { minutesBelow } from './readCurve.ts';
+import { simulateDay } from './simulateDay.ts';
+
+const base: DayInput = { ...mouthPresets.average, constants: plaqueValues, minutes: 240, exposures: [] };
+const eating = (startMinute: number, more: Partial<Exposure> = {}): Exposure => ({
+  kind: 'eating',
+  startMinute,
+  minutes: 5,
+  hexoseMmolPerL: 400,
+  ...more,
+});
+
+describe('what it was computed before', () => {
+  const day: DayInput = { ...base, exposures: [eating(10), eating(60), eating(150)] };
+  const previous = simulateDay(day);
+
+  test.each([
+    ['a later event is moved', [eating(10), eating(60), eating(170)]],
+    ['the middle one is taken out', [eating(10), eating(150)]],
+    ['one is added at the end', [eating(10), eating(60), eating(150), eating(200)]],
+    ['nothing changes', day.exposures],
+    ['the first one is another', [eating(10, { hexoseMmolPerL: 100 }), eating(60), eating(150)]],
+    ['food of the first stays', [eating(10, { retained: { share: 0.1, halfTimeMinutes: 10 } }), eating(60), eating(150)]],
+  ])('gives the same to the last bit when %s', (_, exposures) => {
+    const changed = { ...day, exposures };
+    const resumed = simulateDay(changed, { previous });
+    const anew = simulateDay(changed);
+    expect(resumed.stepPh).toEqual(anew.stepPh);
+    expect(resumed.stepMinutes).toEqual(anew.stepMinutes);
+    expect(resumed.ph).toEqual(anew.ph);
+    expect(resumed.states).toEqual(anew.states);
+  });
+
+  test.each([
+    ['another flow', { saliva: { ...base.saliva, restingFlowMlPerMin: 0.2 } }],
+    ['thicker plaque', { plaque: { ...base.plaque, thicknessMm: 0.3 } }],
+    ['another constant', { constants: { ...plaqueValues, storedShare: 0.2 } }],
+  ])('is not used for %s', (_, change) => {
+    const changed = { ...day, ...change };
+    expect(simulateDay(changed, { previous }).ph).toEqual(simulateDay(changed).ph);
+  });
+
+  test('is not used where it is looser, nor with other layers', () => {
+    const loose = simulateDay(day, { tolerancePh: 0.05 });
+    expect(simulateDay(day, { previous: loose }).ph).toEqual(previous.ph);
+    expect(simulateDay(day, { cells: 8, previous }).ph).toEqual(simulateDay(day, { cells: 8 }).ph);
+  });
+});
+
+test('the balance of protons closes over a day', () => {
+  const exposures = [eating(400), eating(700, { pH: 3, titratableMmolPerL: 60 }), eating(1000, { ureaMmolPerL: 100, minutes: 20 })];
+  const { protonBalanceError, ph } = simulateDay({ ...base, minutes: 1440, exposures });
+  expect(ph).toHaveLength(1441);
+  expect(protonBalanceError).toBeGreaterThan(0);
+  expect(protonBalanceError).toBeLessThan(1e-6);
+});
+
+describe('bad input is refused by name', () => {
+  test.each<[string, Partial<DayInput>, string]>([
+    ['no saliva', { saliva: { ...base.saliva, restingFlowMlPerMin: 0 } }, 'saliva.restingFlowMlPerMin must be 0.01 to 5'],
+    ['volumes in the wrong order', { saliva: { ...base.saliva, swallowVolumeMl: 0.8 } }, 'saliva.swallowVolumeMl'],
+    ['negative plaque', { plaque: { ...base.plaque, thicknessMm: -0.2 } }, 'plaque.thicknessMm must be 0.02 to 2'],
+    ['a share above one', { plaque: { ...base.plaque, aciduricShare: 1.5 } }, 'plaque.aciduricShare'],
+    ['a negative constant', { constants: { ...plaqueValues, filmThicknessMm: -1 } }, 'constants.filmThicknessMm'],
+    ['a constant of zero', { constants: { ...plaqueValues, uptakeHalfMmolPerL: 0 } }, 'constants.uptakeHalfMmolPerL'],
+    ['a day of no minutes', { minutes: 0 }, 'minutes must be 1 to 2880'],
+    ['two at once', { exposures: [eating(10), eating(12)] }, 'exposures[1].startMinute must not be before 15'],
+    ['the wrong order', { exposures: [eating(100), eating(12)] }, 'exposures[1].startMinute'],
+    ['one that outlasts the day', { exposures: [eating(10, { minutes: 1500 })] }, 'exposures[0].minutes'],
+    ['one of no length', { exposures: [eating(10, { minutes: 0 })] }, 'exposures[0].minutes'],
+    ['one after the day', { exposures: [eating(240)] }, 'exposures[0].startMinute'],
+    ['negative sugar', { exposures: [eating(10, { hexoseMmolPerL: -1 })] }, 'exposures[0].hexoseMmolPerL must be 0 to 6000'],
+    ['sugar that is no number', { exposures: [eating(10, { hexoseMmolPerL: Number.NaN })] }, 'exposures[0].hexoseMmolPerL'],
+    ['absurd acid', { exposures: [eating(10, { pH: 0 })] }, 'exposures[0].pH'],
+    [
+      'less acid than is free',
+      { exposures: [eating(10, { pH: 2, titratableMmolPerL: 5 })] },
+      'exposures[0].titratableMmolPerL must be at least',
+    ],
+    ['acid above pH 7', { exposures: [eating(10, { pH: 8, titratableMmolPerL: 5 })] }, 'exposures[0].pH'],
+    ['acid and bicarbonate', { exposures: [eating(10, { bicarbonateMmolPerL: 5, titratableMmolPerL: 5 })] }, 'exclude each other'],
+    ['sugar in sleep', { exposures: [eating(10, { kind: 'sleep' })] }, 'exposures[0]'],
+    ['a share held above one', { exposures: [eating(10, { retained: { share: 2, halfTimeMinutes: 5 } })] }, 'exposures[0].retained.share'],
+    [
+      'food held by gum',
+      { exposures: [eating(10, { kind: 'chewing', hexoseMmolPerL: 0, retained: { share: 1, halfTimeMinutes: 5 } })] },
+      'retained',
+    ],
+    ['an unknown kind', { exposures: [eating(10, { kind: 'walking' as 'eating' })] }, 'exposures[0].kind'],
+  ])('%s', (_, wrong, message) => {
+    expect(() => simulateDay({ ...base, ...wrong })).toThrow(message);
+  });
+
+  test('options', () => {
+    expect(() => simulateDay(base, { tolerancePh: 0 })).toThrow('tolerancePh');
+    expect(() => simulateDay(base, { cells: 3 })).toThrow('cells');
+    expect(() => simulateDay(base, { cells: 6.5 })).toThrow('cells');
+    expect(() => minutesBelow(simulateDay(base), 1)).toThrow('linePh');
+  });
+});
