@@ -30,6 +30,14 @@ export type CalculatorResult = { readonly ok: true; readonly output: unknown } |
 /** The input is well formed but has no answer, e.g. a solver without a solution. */
 export class NotDefinedError extends Error {
   override readonly name = 'NotDefinedError';
+
+  constructor(
+    message: string,
+    /** Dotted path of the field that falls short; empty where it is no single one. */
+    readonly path = '',
+  ) {
+    super(message);
+  }
 }
 
 /** Parses, runs and checks the output. Never throws for what a user can send; a fault of ours still throws. */
@@ -44,7 +52,7 @@ export function runCalculator(calculator: Calculator, input: unknown): Calculato
     output = calculator.run(parsed.data);
   } catch (error) {
     if (error instanceof RangeError) return failed('INPUT_INVALID', error.message, fieldNamedIn(error.message, parsed.data));
-    if (error instanceof NotDefinedError) return failed('NOT_DEFINED', error.message, '');
+    if (error instanceof NotDefinedError) return failed('NOT_DEFINED', error.message, error.path);
     throw error;
   }
   const path = findNotFinite(output, '');

@@ -5,9 +5,9 @@ import { exactLimitIntervals } from '../../core/stats/agreement/exactLimitInterv
 import { linConcordance } from '../../core/stats/agreement/linConcordance.ts';
 import { MOST_PAIRS, passingBablok } from '../../core/stats/agreement/passingBablok.ts';
 import type { Calculator } from '../calculator.ts';
-import { interval, nullableNumber } from '../fields.ts';
+import { interval, measured, nullableNumber, wouldHelp } from '../fields.ts';
 
-const values = z.array(z.number()).min(2).max(MOST_PAIRS);
+const values = z.array(measured).min(2).max(MOST_PAIRS);
 const input = z.strictObject({
   a: values.describe('first method, one value for each thing measured'),
   b: values.describe('second method, on the same things in the same order'),
@@ -53,7 +53,15 @@ const output = z.strictObject({
     })
     .nullable(),
   notDefined: z.strictObject({ concordance: reason, deming: reason, passingBablok: reason }).describe('why a part is null, if it is'),
+  wouldHelp,
 });
+
+const WOULD_HELP = {
+  'too-few': 'a and b must hold at least three pairs for Passing-Bablok',
+  'no-spread': 'a and b do not vary, so there is no line: pairs further apart would do',
+  'no-line': 'a and b give no line that is better than another: pairs further apart would do',
+} as const;
+const NO_INTERVAL = 'a and b are too few, or agree too well, for some interval: more pairs, with all their digits, would do';
 
 export const methodAgreement: Calculator<z.infer<typeof input>, z.infer<typeof output>> = {
   name: 'method-agreement',
@@ -67,6 +75,12 @@ export const methodAgreement: Calculator<z.infer<typeof input>, z.infer<typeof o
     const { n, bias, sd, limits: ends, biasInterval, lowerLimitInterval, upperLimitInterval } = limits.value;
     const exact = sd > 0 ? exactLimitIntervals({ bias, sd, n }) : null;
     const [concordance, deming, line] = [linConcordance(a, b), demingRegression(a, b), passingBablok(a, b)];
+    const notDefined = { concordance: reasonOf(concordance), deming: reasonOf(deming), passingBablok: reasonOf(line) };
+    const reasons = new Set(Object.values(notDefined).filter((why) => why !== null));
+    const isOpen =
+      exact === null ||
+      (concordance.ok && concordance.value.interval === null) ||
+      [deming, line].some((fit) => fit.ok && (fit.value.slopeInterval === null || fit.value.interceptInterval === null));
     return {
       n,
       blandAltman: {
@@ -84,7 +98,8 @@ export const methodAgreement: Calculator<z.infer<typeof input>, z.infer<typeof o
       concordanceInterval: concordance.ok ? concordance.value.interval : null,
       deming: deming.ok ? lineOf(deming.value) : null,
       passingBablok: line.ok ? lineOf(line.value) : null,
-      notDefined: { concordance: reasonOf(concordance), deming: reasonOf(deming), passingBablok: reasonOf(line) },
+      notDefined,
+      wouldHelp: [...[...reasons].map((why) => WOULD_HELP[why]), ...(isOpen ? [NO_INTERVAL] : [])],
     };
   },
 };

@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import { cohenKappa } from '../../core/stats/agreement/cohenKappa.ts';
 import type { Calculator } from '../calculator.ts';
-import { interval, nullableNumber } from '../fields.ts';
+import { interval, nullableNumber, wouldHelp } from '../fields.ts';
 
 const input = z.strictObject({
   table: z
-    .array(z.array(z.int().nonnegative()).min(2))
+    .array(z.array(z.int().nonnegative().max(1e12)).min(2))
     .min(2)
     .describe('square: row = category of the first rater, column = of the second, cell = number of units'),
   weights: z.enum(['none', 'linear', 'quadratic']).optional().describe('default none; the others take the categories as ordered'),
@@ -23,7 +23,14 @@ const output = z.strictObject({
   observed: nullableNumber.describe('weighted'),
   expected: nullableNumber.describe('weighted'),
   notDefined: z.enum(['no-units', 'one-category']).nullable(),
+  wouldHelp,
 });
+
+const WOULD_HELP = {
+  'no-units': 'table is empty: at least one unit judged by both raters is needed',
+  'one-category': 'table has every unit in one category, so agreement by chance is full: units of a second category would do',
+  'no-width': 'table shows full agreement, which says nothing of its own width: more units would do',
+} as const;
 
 export const raterAgreement: Calculator<z.infer<typeof input>, z.infer<typeof output>> = {
   name: 'rater-agreement',
@@ -32,8 +39,9 @@ export const raterAgreement: Calculator<z.infer<typeof input>, z.infer<typeof ou
   output,
   run: ({ table, weights }) => {
     const kappa = cohenKappa(table, weights);
-    if (kappa.ok) return { ...kappa.value, intervalNotDefined: kappa.value.interval === null ? 'no-width' : null, notDefined: null };
+    if (kappa.ok && kappa.value.interval !== null) return { ...kappa.value, intervalNotDefined: null, notDefined: null, wouldHelp: [] };
+    if (kappa.ok) return { ...kappa.value, intervalNotDefined: 'no-width', notDefined: null, wouldHelp: [WOULD_HELP['no-width']] };
     const none = { n: null, kappa: null, se: null, interval: null, intervalNotDefined: null, observed: null, expected: null };
-    return { ...none, notDefined: kappa.reason };
+    return { ...none, notDefined: kappa.reason, wouldHelp: [WOULD_HELP[kappa.reason]] };
   },
 };

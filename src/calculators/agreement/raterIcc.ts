@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { ICC_FORMS, type IccForm, intraclassCorrelation } from '../../core/stats/agreement/intraclassCorrelation.ts';
 import type { Calculator } from '../calculator.ts';
-import { interval, nullableNumber } from '../fields.ts';
+import { interval, measured, nullableNumber, wouldHelp } from '../fields.ts';
 
 const input = z.strictObject({
-  matrix: z.array(z.array(z.number()).min(2)).min(2).describe('units x raters, complete'),
+  matrix: z.array(z.array(measured).min(2)).min(2).describe('units x raters, complete'),
 });
 
 const output = z.strictObject({
@@ -22,9 +22,14 @@ const output = z.strictObject({
     .describe('by F; null where raters differ by nothing but their level, or units by nothing, so that F has no value'),
   meanSquares: z.strictObject({ units: z.number(), raters: z.number(), within: z.number(), residual: z.number() }).nullable(),
   notDefined: z.enum(['no-spread']).nullable(),
+  wouldHelp,
 });
 
 const NONE: Readonly<Record<IccForm, null>> = { icc1: null, icc2: null, icc3: null, icc1k: null, icc2k: null, icc3k: null };
+
+const NO_SPREAD = 'matrix holds one value only, so there is no spread to share out: units that differ would do';
+const NO_FORM = 'matrix gives no variance above 0 for some form: units that differ more than their raters would do';
+const NO_INTERVAL = 'matrix leaves some interval open, since raters differ by nothing but their level, or units by nothing';
 
 export const raterIcc: Calculator<z.infer<typeof input>, z.infer<typeof output>> = {
   name: 'rater-icc',
@@ -33,7 +38,12 @@ export const raterIcc: Calculator<z.infer<typeof input>, z.infer<typeof output>>
   output,
   run: ({ matrix }) => {
     const icc = intraclassCorrelation(matrix);
-    if (!icc.ok) return { ...NONE, intervals: null, meanSquares: null, notDefined: icc.reason };
-    return { ...icc.value.values, intervals: icc.value.intervals, meanSquares: icc.value.meanSquares, notDefined: null };
+    if (!icc.ok) return { ...NONE, intervals: null, meanSquares: null, notDefined: icc.reason, wouldHelp: [NO_SPREAD] };
+    const { values, intervals, meanSquares } = icc.value;
+    const wouldHelp = [
+      ...(Object.values(values).includes(null) ? [NO_FORM] : []),
+      ...(Object.values(intervals).includes(null) ? [NO_INTERVAL] : []),
+    ];
+    return { ...values, intervals, meanSquares, notDefined: null, wouldHelp };
   },
 };

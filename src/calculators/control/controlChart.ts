@@ -4,15 +4,15 @@ import { ewmaChart } from '../../core/stats/ewmaChart.ts';
 import { individualsLimits } from '../../core/stats/individualsLimits.ts';
 import { multiRuleFlags } from '../../core/stats/multiRules.ts';
 import { type Calculator, NotDefinedError } from '../calculator.ts';
-import { interval, positive } from '../fields.ts';
+import { interval, measured, positive } from '../fields.ts';
 
 const target = z.strictObject({ mean: z.number(), sd: positive });
 
 const input = z
   .strictObject({
-    values: z.array(z.number()).min(1).optional().describe('oldest first; give the logs of readings, whose noise grows with their size'),
+    values: z.array(measured).min(1).optional().describe('oldest first; give the logs of readings, whose noise grows with their size'),
     target: target.optional().describe('without it, the mean of `values` and the sd from their moving range'),
-    z: z.array(z.number()).min(1).optional().describe('instead of `values`: distance from the target in sd'),
+    z: z.array(measured).min(1).optional().describe('instead of `values`: distance from the target in sd'),
     cusum: z.strictObject({ k: z.number().nonnegative(), h: positive }).optional(),
     ewma: z.strictObject({ lambda: positive.max(1), limit: positive }).optional(),
   })
@@ -50,8 +50,8 @@ export const controlChart: Calculator<z.infer<typeof input>, z.infer<typeof outp
   run: ({ values, target, z, cusum, ewma }) => {
     const limits = values && individualsLimits(values);
     if (limits && !limits.ok && !target) {
-      const why = limits.reason === 'no-spread' ? 'all values are the same' : 'there are fewer than two values';
-      throw new NotDefinedError(`${why}, so they give no sd: add a target`);
+      const why = limits.reason === 'no-spread' ? 'are all the same' : 'are fewer than two';
+      throw new NotDefinedError(`values ${why}, so they give no sd: add a target`, 'values');
     }
     const individuals = limits?.ok ? limits.value : null;
     const from = target ?? (individuals && { mean: individuals.mean, sd: individuals.sd });

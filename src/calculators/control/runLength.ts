@@ -5,7 +5,7 @@ import { multiRuleRunLength } from '../../core/stats/multiRuleRunLength.ts';
 import { MULTI_RULES } from '../../core/stats/multiRules.ts';
 import { shewhartRunLength } from '../../core/stats/shewhartRunLength.ts';
 import type { Calculator } from '../calculator.ts';
-import { nullableNumber, positive } from '../fields.ts';
+import { nullableNumber, positive, wouldHelp } from '../fields.ts';
 
 const sides = z.literal([1, 2]).describe('1 watches for a rise only');
 const shiftsSd = z.array(z.number().min(-100).max(100)).min(1).max(1000).describe('shifts of the mean in sd');
@@ -21,6 +21,7 @@ const output = z.strictObject({
   averageRunLength: z
     .array(nullableNumber)
     .describe('points until the first signal, from a chart without history; null: too many to write'),
+  wouldHelp,
 });
 
 export const runLength: Calculator<z.infer<typeof input>, z.infer<typeof output>> = {
@@ -30,7 +31,12 @@ export const runLength: Calculator<z.infer<typeof input>, z.infer<typeof output>
   output,
   run: (design) => {
     const lengths = design.shiftsSd.map((shiftSd) => lengthOf(design, shiftSd));
-    return { averageRunLength: lengths.map((length) => (Number.isFinite(length) ? length : null)) };
+    return {
+      averageRunLength: lengths.map((length) => (Number.isFinite(length) ? length : null)),
+      wouldHelp: lengths.flatMap((length, i) =>
+        Number.isFinite(length) ? [] : [`shiftsSd.${i}: such a chart practically never signals at a shift of ${design.shiftsSd[i]} sd`],
+      ),
+    };
   },
 };
 

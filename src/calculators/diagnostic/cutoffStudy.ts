@@ -6,7 +6,7 @@ import { rocCurve } from '../../core/stats/diagnostic/rocCurve.ts';
 import { youdenCutoff } from '../../core/stats/diagnostic/youdenCutoff.ts';
 import { seededUniform } from '../../core/stats/seededUniform.ts';
 import type { Calculator } from '../calculator.ts';
-import { count, interval, nullableNumber } from '../fields.ts';
+import { count, interval, nullableNumber, wouldHelp } from '../fields.ts';
 
 const input = z.strictObject({
   cases: z.array(z.strictObject({ value: z.number().describe('high means positive'), positive: z.boolean() })).min(1),
@@ -42,7 +42,16 @@ const output = z.strictObject({
     .nullable()
     .describe('from the cut-off that nobody reaches (null) down to the lowest value'),
   notDefined: z.enum(['no-positives', 'no-negatives']).nullable(),
+  wouldHelp,
 });
+
+const WOULD_HELP = {
+  'no-positives': 'cases must hold at least one that is positive',
+  'no-negatives': 'cases must hold at least one that is not positive',
+  'one-positive': 'cases must hold a second one that is positive, for an interval',
+  'one-negative': 'cases must hold a second one that is not positive, for an interval',
+  'no-width': 'cases do not overlap, or are all alike, which says nothing of the width of the interval: more cases would do',
+} as const;
 
 export const cutoffStudy: Calculator<z.infer<typeof input>, z.infer<typeof output>> = {
   name: 'cutoff-study',
@@ -56,8 +65,10 @@ export const cutoffStudy: Calculator<z.infer<typeof input>, z.infer<typeof outpu
     const [auc, youden, points] = [delongAuc(table), youdenCutoff(table), rocCurve(table)];
     if (!auc.ok || !youden.ok || !points.ok) {
       const none = { auc: null, aucSe: null, aucInterval: null, intervalNotDefined: null, youden: null, bootstrap: null, curve: null };
-      return { ...counts, ...none, notDefined: table.nPositive === 0 ? 'no-positives' : 'no-negatives' };
+      const notDefined = table.nPositive === 0 ? 'no-positives' : 'no-negatives';
+      return { ...counts, ...none, notDefined, wouldHelp: [WOULD_HELP[notDefined]] };
     }
+    const intervalNotDefined = auc.value.interval === null ? whyNoInterval(counts) : null;
     const { seed = 1, resamples } = bootstrap ?? {};
     const resampled = bootstrap && bootstrapYouden(table, { random: seededUniform(seed), resamples });
     return {
@@ -65,11 +76,12 @@ export const cutoffStudy: Calculator<z.infer<typeof input>, z.infer<typeof outpu
       auc: auc.value.auc,
       aucSe: auc.value.se,
       aucInterval: auc.value.interval,
-      intervalNotDefined: auc.value.interval === null ? whyNoInterval(counts) : null,
+      intervalNotDefined,
       youden: { ...youden.value, tied: [...youden.value.tied] },
       bootstrap: resampled?.ok ? resampled.value : null,
       curve: curve ? [...points.value] : null,
       notDefined: null,
+      wouldHelp: intervalNotDefined === null ? [] : [WOULD_HELP[intervalNotDefined]],
     };
   },
 };

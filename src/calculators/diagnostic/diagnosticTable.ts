@@ -5,7 +5,7 @@ import { wilsonInterval } from '../../core/stats/wilsonInterval.ts';
 import type { Calculator } from '../calculator.ts';
 import { nullableNumber } from '../fields.ts';
 
-const cell = z.int().nonnegative();
+const cell = z.int().nonnegative().max(1e12);
 const input = z.strictObject({
   truePositive: cell,
   falseNegative: cell,

@@ -2,8 +2,8 @@ import { z } from 'zod';
 import { type CrossedComponents, crossedComponents } from '../../core/stats/variance/crossedComponents.ts';
 import { logValues } from '../../core/stats/variance/logValues.ts';
 import type { Calculator } from '../calculator.ts';
-import { interval } from '../fields.ts';
-import { anovaRow, log, measured, testedRow } from './measurementFields.ts';
+import { interval, measured } from '../fields.ts';
+import { anovaRow, log, testedRow } from './measurementFields.ts';
 
 const input = z.strictObject({
   observations: z.array(z.strictObject({ part: z.string(), operator: z.string(), value: measured })),

@@ -2,8 +2,8 @@ import { z } from 'zod';
 import { logValues } from '../../core/stats/variance/logValues.ts';
 import { type NestedComponents, nestedComponents } from '../../core/stats/variance/nestedComponents.ts';
 import type { Calculator } from '../calculator.ts';
-import { interval } from '../fields.ts';
-import { anovaRow, log, measured, testedRow } from './measurementFields.ts';
+import { interval, measured } from '../fields.ts';
+import { anovaRow, log, testedRow } from './measurementFields.ts';
 
 const input = z.strictObject({
   observations: z.array(z.strictObject({ group: z.string(), member: z.string().describe('counts within its group'), value: measured })),

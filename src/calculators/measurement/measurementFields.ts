@@ -1,7 +1,5 @@
 import { z } from 'zod';
 
-/** A measured value; the bound keeps sums of squares finite. */
-export const measured = z.number().min(-1e100).max(1e100);
 export const log = z.boolean().optional().describe('true takes the natural logarithm of every value first; default false');
 
 export const anovaRow = z.strictObject({ sumSquares: z.number(), df: z.number(), meanSquare: z.number() });

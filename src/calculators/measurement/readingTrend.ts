@@ -3,7 +3,8 @@ import { trendBand } from '../../core/stats/mixed/trendBand.ts';
 import { crossedOperatorTrend, randomInterceptTrend } from '../../core/stats/mixed/trendFit.ts';
 import { logValues } from '../../core/stats/variance/logValues.ts';
 import type { Calculator } from '../calculator.ts';
-import { log, measured } from './measurementFields.ts';
+import { measured } from '../fields.ts';
+import { log } from './measurementFields.ts';
 
 const input = z.strictObject({
   observations: z.array(

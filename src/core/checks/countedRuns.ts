@@ -63,7 +63,7 @@ const isOther = (planned: string | undefined, taken: string | undefined) =>
 const BECAUSE: Readonly<Record<CountedRuns['missing'][number]['because'], string>> = {
   'not-read': 'not read yet',
   void: 'not counted',
-  'at-limit': "at the meter's limit",
+  'at-limit': "at the meter's limit; only a number within its scale counts",
   zero: 'a number of 0',
   'other-hands': 'taken by other hands than planned',
   'other-lot': 'taken with another lot than planned',
@@ -78,7 +78,15 @@ export function sayMissing({ missing }: CountedRuns): string {
     .join(' ');
 }
 
+/** "2", "2 and 5", "2, 4 to 9 and 12". In rising order. */
 function listOf(numbers: readonly number[]): string {
-  const last = numbers.at(-1);
-  return numbers.length === 1 ? `${last}` : `${numbers.slice(0, -1).join(', ')} and ${last}`;
+  const stretches: number[][] = [];
+  for (const number of numbers) {
+    const current = stretches.at(-1);
+    if (current?.at(-1) === number - 1) current.push(number);
+    else stretches.push([number]);
+  }
+  const words = stretches.flatMap((stretch) => (stretch.length > 2 ? [`${stretch[0]} to ${stretch.at(-1)}`] : stretch.map(String)));
+  const last = words.at(-1) ?? '';
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
 }

@@ -136,11 +136,61 @@ describe('two meters', () => {
     expect(says(readings(1).slice(1)).at(-1)).toBe('Swab 1: not read yet. A pair with one number missing is left out.');
     expect(says(readings(1).slice(0, 8))).toEqual([
       '4 pairs are complete, too few to say anything.',
-      'Needed are at least 5 solutions read with both. Swabs 9, 10, 11, 12, 13, 14, 15 and 16: not read yet.',
+      'Needed are at least 5 solutions read with both. Swabs 9 to 16: not read yet.',
     ]);
   });
 });
 
 test('a kind without a report says so', () => {
   expect(report(study({ kind: 'cutoff' }), [])).toMatchObject({ ok: false });
+});
+
+describe('numbers that say nothing yet: why, and what would make it work', () => {
+  const handsOf = (operators: readonly string[]) =>
+    ['P', 'Q'].flatMap((part, p) =>
+      operators.flatMap((operator, o) => [1, 2].map((replicate, r) => ({ index: 4 * p + 2 * o + r, part, operator, replicate }))),
+    );
+  const lots = ['old', 'new'].flatMap((lotId, l) => [1, 2].map((replicate, r) => ({ index: 2 * l + r, lotId, replicate })));
+  const people = [1, 2].flatMap((p) => [1, 2].map((replicate, r) => ({ index: 2 * p - 2 + r, part: `Person ${p}`, replicate })));
+  const pairs = [0, 1, 2, 3, 4].flatMap((p) =>
+    ['old', 'new'].map((lotId, l) => ({ index: 2 * p + l, part: `P${p}`, lotId, replicate: 1 })),
+  );
+  const sheets: readonly (readonly [Study['kind'], StudyRun[], RegExp])[] = [
+    ['hands', handsOf(['A', 'B']), /at least two solutions swabbed by every hand every time/],
+    ['lots', lots, /at least two rounds with a swab of every lot/],
+    ['paired-days', people, /at least two people with both of their days/],
+    ['new-lot', pairs, /at least 5 solutions read with both/],
+  ];
+  test.each(sheets)('%s', (kind, runs, needed) => {
+    const saysOf = (part: Partial<StudyReading>) => {
+      const got = report(
+        study({ kind, runs }),
+        part.rlu === -1 ? [] : runs.map(({ index, lotId }) => reading(index, 500, { lotId: lotId ?? null, ...part })),
+      );
+      return got.ok ? got.report.sentences.join(' ') : `${got.says} ${got.wouldHelp}`;
+    };
+    for (const nothing of [{ rlu: -1 }, { state: 'void' as const }, { rlu: 0 }, { bound: 'at-least' as const }])
+      expect(saysOf(nothing)).toMatch(needed);
+    expect(saysOf({ rlu: 0 })).toMatch(/Swabs 1 to \d+: a number of 0\./);
+    expect(saysOf({ bound: 'at-least' })).toMatch(/at the meter's limit; only a number within its scale counts\./);
+    expect(saysOf({})).toMatch(/All repeats gave the same number.*with all their digits/);
+    expect(saysOf({ operator: 'somebody', ...(kind === 'hands' ? {} : { state: 'void' as const }) })).not.toMatch(
+      /NaN|Infinity|null|undefined/,
+    );
+  });
+
+  test('a single pair of hands, and a single lot', () => {
+    const one = handsOf(['A']);
+    const alone = report(
+      study({ kind: 'hands', runs: one }),
+      one.map(({ index }) => reading(index, 500 + 40 * index)),
+    );
+    expect(alone).toMatchObject({ ok: false, wouldHelp: 'Let a second person swab the same solutions.' });
+    const oneLot = lots.slice(0, 2);
+    const single = report(
+      study({ kind: 'lots', runs: oneLot }),
+      oneLot.map(({ index }) => reading(index, 500 + 40 * index)),
+    );
+    expect(single).toMatchObject({ ok: false, wouldHelp: 'Add swabs of a second lot.' });
+  });
 });
