@@ -27,8 +27,8 @@ export interface ImportedReadings {
 }
 
 /**
- * Readings of a study from a table: columns `run` (from 1, as on the run sheet) and `rlu`, and where wanted `operator`, `lot`, `taken at`.
- * All of it or nothing.
+ * Readings of a study from a table: columns `run` (from 1, as on the run sheet) and `rlu`, and where wanted `operator`, `lot`, `taken at`, and
+ * `counted` with `not counted because`, as the table that a study gives out has them. All of it or nothing.
  * @throws AppError STUDY_NOT_FOUND, STUDY_OVER
  */
 export async function importStudyReadings(
@@ -50,10 +50,10 @@ export async function importStudyReadings(
     const rows = [];
     const notCounted: LineProblem[] = [];
     const others: Pick<StudyReading, 'run' | 'takenAt'>[] = [...before];
-    for (const { line, reading, meter } of judged) {
+    for (const { line, reading, meter, against: said } of judged) {
       if (!reading || !meter) continue;
       const run = requireRun(entry.body, reading.run);
-      const against = reasonAgainst(entry.body, run, reading.takenAt, others);
+      const against = said ?? reasonAgainst(entry.body, run, reading.takenAt, others);
       if (against !== null) notCounted.push({ line, message: against });
       else others.push({ run: reading.run, takenAt: reading.takenAt });
       rows.push(studyReadingRow(newId(), { study: entry.body, run, meter, reading, against }));
@@ -78,21 +78,22 @@ interface Judged {
   readonly problem?: LineProblem;
   readonly reading?: RunReading;
   readonly meter?: Meter;
+  readonly against?: string | undefined;
 }
 
 /** One line against the study; every problem that an action would refuse is said of its line. */
-function judgeLine({ line, run, rlu, bound, takenAt, operator, lot }: StudyCsvLine, setting: Setting): Judged {
+function judgeLine({ line, run, rlu, bound, takenAt, operator, lot, against }: StudyCsvLine, setting: Setting): Judged {
   try {
     const sheet = requireRun(setting.study, run);
-    if (setting.taken.has(run)) throw new AppError('CONFLICT', `run: swab ${run + 1} has its reading already`);
-    setting.taken.add(run);
+    if (against === undefined && setting.taken.has(run)) throw new AppError('CONFLICT', `run: swab ${run + 1} has its reading already`);
+    if (against === undefined) setting.taken.add(run);
     const meter = setting.meters.find(({ id }) => id === (sheet.meterId ?? setting.study.meterId));
     if (!meter) throw new AppError('METER_NOT_FOUND', 'the meter of the study is not in this practice');
     requireNumberOf(meter, rlu);
     const lotId = lot === undefined ? undefined : setting.lots.find((known) => known.id === lot || known.name === lot)?.id;
     if (lot !== undefined && lotId === undefined) throw new AppError('LOT_NOT_FOUND', `lot: there is no swab lot "${lot}"`);
     const at = requirePastTime(setting.now, takenAt);
-    return { line, meter, reading: { run, rlu, bound, takenAt: at, operator, lotId } };
+    return { line, meter, against, reading: { run, rlu, bound, takenAt: at, operator, lotId } };
   } catch (error) {
     if (!(error instanceof AppError) || errorCodeOf(error) === undefined) throw error;
     return { line, problem: { line, message: error.message } };

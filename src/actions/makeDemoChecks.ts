@@ -18,6 +18,7 @@ import { reportStudy } from './reportStudy.ts';
 import { requireStudy } from './requireStudy.ts';
 import { requireMeter } from './requireSupplies.ts';
 import { saveControlPlan } from './saveControlPlan.ts';
+import { writeCsv } from './writeCsv.ts';
 
 /** One thing to write, at the time at which it would have happened. */
 export interface DemoCheckStep {
@@ -92,9 +93,9 @@ interface StudyDay {
 async function takeReadings(lead: ActionContext, studyId: string, { readings }: DemoStudy, { today, day }: StudyDay): Promise<void> {
   const lines = readings.map(({ run, rlu, day: later }) => {
     const at = Date.parse(utcOf(addDays(today, day + later), '11:00')) + run * MINUTE_MS;
-    return [run + 1, rlu, new Date(at).toISOString()].join(',');
+    return [run + 1, rlu, new Date(at).toISOString()];
   });
-  const { problems } = await importStudyReadings(lead, { studyId, text: ['run,rlu,taken at', ...lines].join('\n') });
+  const { problems } = await importStudyReadings(lead, { studyId, text: writeCsv([['run', 'rlu', 'taken at'], ...lines]) });
   if (problems[0]) throw new RangeError(`the demonstration's study: line ${problems[0].line}: ${problems[0].message}`);
 }
 

@@ -73,7 +73,7 @@ test('all controls come as a table; nothing in it is taken for a formula', async
   const { headers, body } = await practice.app.inject({ method: 'GET', url: '/api/controls.csv', cookies });
   expect(headers['content-type']).toContain('text/csv');
   const lines = body.trim().split('\r\n');
-  expect(lines[0]).toMatch(/^"taken at \(UTC\)","meter","lot"/);
+  expect(lines[0]).toMatch(/^\ufeff?"taken at \(UTC\)","meter","lot"/);
   expect(lines).toHaveLength(4);
   expect(lines.filter((line) => line.includes('"out","control rule 2 of 6: one far too high"'))).toHaveLength(1);
   expect(lines.filter((line) => line.includes('"\'=1+1, ""odd"""'))).toHaveLength(1);

@@ -8,6 +8,7 @@ import { voidReading } from '../../actions/voidReading.ts';
 import { AppError } from '../../api/errors.ts';
 import { type ChecksView, ControlPlanBody, NewControl, OverrideBody, TrainingBody, VoidBody } from '../../api/swabChecks.ts';
 import type { ContextOf } from '../context.ts';
+import { sendCsv } from '../sendCsv.ts';
 import { localDate } from '../siteClock.ts';
 import { controlsCsv } from './controlsCsv.ts';
 import { readChecks } from './readChecks.ts';
@@ -21,7 +22,7 @@ export const checkRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
 
   app.get('/api/controls.csv', async (req, reply) => {
     const text = controlsCsv(await readChecks(await contextOf(req)));
-    return reply.type('text/csv; charset=utf-8').header('content-disposition', 'attachment; filename="controls.csv"').send(text);
+    return sendCsv(reply, 'controls.csv', text);
   });
 
   app.post('/api/controls', { schema: { body: NewControl } }, async (req, reply) => {

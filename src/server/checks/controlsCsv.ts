@@ -1,3 +1,4 @@
+import { writeCsv } from '../../actions/writeCsv.ts';
 import type { ChecksView } from '../../api/swabChecks.ts';
 import { judgeControls } from '../../core/checks/judgeControls.ts';
 
@@ -33,20 +34,12 @@ export function controlsCsv(view: ChecksView): string {
       control.bound,
       state,
       says,
-      z?.toFixed(3),
+      z === undefined ? undefined : Number(z.toFixed(3)),
       control.voidReason,
       control.note.temperatureDegC,
       control.note.storage,
       control.note.solution?.name,
       control.note.solution?.lot,
     ]);
-  return `${[HEAD, ...rows].map((row) => row.map(toCell).join(',')).join('\r\n')}\r\n`;
-}
-
-/** In quotation marks; a text that a spreadsheet would take for a formula begins with an apostrophe. */
-function toCell(value: string | number | null | undefined): string {
-  if (value === null || value === undefined) return '';
-  if (typeof value === 'number') return String(value);
-  const text = /^[=+\-@\t\r]/.test(value) && Number.isNaN(Number(value)) ? `'${value}` : value;
-  return `"${text.replaceAll('"', '""')}"`;
+  return writeCsv([HEAD, ...rows]);
 }

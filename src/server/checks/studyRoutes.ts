@@ -10,10 +10,13 @@ import { AppError } from '../../api/errors.ts';
 import { NewStudy, NewStudyReading, ReportBody, StudyTable, VoidBody } from '../../api/swabChecks.ts';
 import { content } from '../../content/allContent.ts';
 import { reportOf } from '../../core/checks/reportOf.ts';
+import { listCatalog } from '../../store/read/catalog.ts';
 import type { ContextOf } from '../context.ts';
+import { sendCsv } from '../sendCsv.ts';
 import { localDate } from '../siteClock.ts';
 import { readStudy } from './readChecks.ts';
 import { readCutoffStudy } from './readCutoffStudy.ts';
+import { studyReadingsCsv } from './studyReadingsCsv.ts';
 
 const CutoffQuery = z.strictObject({ meterId: z.string().min(1).max(100), withinMonths: z.coerce.number().int().min(1).max(120) });
 const StudyId = z.strictObject({ id: z.uuid() });
@@ -27,6 +30,13 @@ export const studyRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
   app.get('/api/cutoff-study', { schema: { querystring: CutoffQuery } }, async (req) => readCutoffStudy(await contextOf(req), req.query));
 
   app.get('/api/studies/:id', { schema: { params: StudyId } }, async (req) => readStudy(await contextOf(req), req.params.id));
+
+  app.get('/api/studies/:id/readings.csv', { schema: { params: StudyId } }, async (req, reply) => {
+    const context = await contextOf(req);
+    const { study, readings } = await readStudy(context, req.params.id);
+    const lots = (await listCatalog(context.db, context.scope, 'lot')).map(({ body }) => body);
+    return sendCsv(reply, 'swab-study.csv', studyReadingsCsv(study, readings, lots));
+  });
 
   app.post('/api/studies/:id/readings', { schema: { params: StudyId, body: NewStudyReading } }, async (req, reply) => {
     return reply.code(201).send(await recordStudyReading(await contextOf(req), { studyId: req.params.id, ...req.body }));

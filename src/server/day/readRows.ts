@@ -1,4 +1,4 @@
-import { CsvError, parse } from 'csv-parse/sync';
+import { parseCsv } from '../../actions/parseCsv.ts';
 import type { ColumnUse, ReadList } from '../../api/day.ts';
 import { readBirthday } from '../../core/day/birthday.ts';
 import { readClockTime } from '../../core/day/clockTime.ts';
@@ -43,35 +43,18 @@ function cleanText(text: string): string {
     .replaceAll(/\r\n?/g, '\n');
 }
 
-const OPTIONS = { relax_column_count: true, skip_empty_lines: true, skip_records_with_empty_values: true, trim: true, info: true } as const;
-
 /** Strictly; where quotation marks are wrong somewhere, line by line, so that one bad line costs no other. */
 function parseRecords(text: string, separator: Separator): readonly Line[] {
-  try {
-    return parseStrictly(text, separator);
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-  }
+  const whole = parseCsv(text, SEPARATORS[separator]);
+  if ('lines' in whole) return whole.lines.map(({ line, cells }) => ({ row: line, cells }));
   return text.split('\n').flatMap((line, index) => parseLine(line, index + 1, separator));
-}
-
-function parseStrictly(text: string, separator: Separator): Line[] {
-  // With `info` each record comes with its place; the types of the library do not say so.
-  const records = parse(text, { ...OPTIONS, delimiter: SEPARATORS[separator] }) as unknown as {
-    readonly record: readonly string[];
-    readonly info: { readonly lines: number };
-  }[];
-  return records.map(({ record, info }) => ({ row: info.lines, cells: record }));
 }
 
 function parseLine(line: string, row: number, separator: Separator): Line[] {
   if (line.trim() === '') return [];
-  try {
-    return parseStrictly(line, separator).map(({ cells }) => ({ row, cells }));
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    return [{ row, cells: [line.trim()], problem: 'a quotation mark stands alone in this line' }];
-  }
+  const read = parseCsv(line, SEPARATORS[separator]);
+  if ('lines' in read) return read.lines.map(({ cells }) => ({ row, cells }));
+  return [{ row, cells: [line.trim()], problem: read.problem.message }];
 }
 
 /** The one that cuts the lines into the most columns, the same number in most lines. */

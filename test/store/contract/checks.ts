@@ -250,15 +250,17 @@ export function checksContract(bench: Bench): void {
           { line: 3, message: 'run: swab 1 has its reading already' },
           { line: 5, message: 'run: "x" is not a number of the run sheet, from 1' },
           { line: 6, message: 'run: the run sheet has swabs 1 to 8, and not 99' },
-          { line: 7, message: 'rlu: "many" is not a number; write 5150, <40 or >60000' },
+          { line: 7, message: 'rlu: "many" is not a whole number; write 5150, <40 or >60000' },
           { line: 8, message: 'rlu: below the lowest reading of this meter, 40' },
         ],
       });
       expect(await listStudyReadings(db(), scope(), id)).toEqual([]);
-      expect(await take('run,rlu,operator\n1,"3,010",\n2,>60000,Ines\n')).toMatchObject({ taken: 2, problems: [] });
+      const good = 'run,rlu,operator,counted,not counted because\n1,"3,010",\n2,>60000,Ines,yes\n2,900,,no,spilt\n';
+      expect(await take(good)).toEqual({ taken: 3, problems: [], notCounted: [{ line: 4, message: 'spilt' }] });
       expect(await listStudyReadings(db(), scope(), id)).toMatchObject([
         { run: 0, rlu: 3010, bound: 'exact', operator: 'Member assistant', lotId: 'lot-1' },
-        { run: 1, rlu: 60_000, bound: 'at-least', operator: 'Ines' },
+        { run: 1, rlu: 60_000, bound: 'at-least', operator: 'Ines', state: 'valid' },
+        { run: 1, rlu: 900, state: 'void', voidReason: 'spilt' },
       ]);
     });
 

@@ -17,7 +17,6 @@ import { useOpenForPrint } from '../../../parts/useOpenForPrint.ts';
 import { EnterReadings } from './EnterReadings.tsx';
 import { namesOf } from './namesOf.ts';
 import { PasteReadings } from './PasteReadings.tsx';
-import { readingsCsv } from './readingsCsv.ts';
 import { StudyReportView } from './StudyReportView.tsx';
 import { sayUse } from './sayUse.ts';
 import { isPlannedKind, nameOfKind, STATE_WORDS, STUDY_WORDS } from './studyWords.ts';
@@ -58,9 +57,9 @@ function StudyPage({ record, checks, mayLead }: StudyPageProps) {
         </li>
         {readings.length > 0 && (
           <li>
-            <button type="button" className="link" onClick={() => download(readingsCsv(study, readings, names.nameOfLot))}>
+            <a href={`/api/studies/${study.id}/readings.csv`} download="swab-study.csv">
               Numbers as a CSV file
-            </button>
+            </a>
           </li>
         )}
       </ul>
@@ -105,15 +104,6 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 function rowsOf(body: unknown): readonly StudyRow[] {
   const rows = (body as { readonly rows?: unknown } | null)?.rows;
   return Array.isArray(rows) ? (rows as readonly StudyRow[]) : [];
-}
-
-function download(text: string): void {
-  const url = URL.createObjectURL(new Blob(['\ufeff', text], { type: 'text/csv;charset=utf-8' }));
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = 'swab-study.csv';
-  link.click();
-  URL.revokeObjectURL(url);
 }
 
 /** What the numbers say as they come in, and the two ends of a study. */
