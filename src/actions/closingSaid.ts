@@ -39,8 +39,8 @@ function turnedDown(shelfItemId: string, state: Exclude<Word, 'agreed'>, agreed:
   return { shelfItemId, state, release: 'not-needed', reason: agreed?.declinedWhy?.[shelfItemId] };
 }
 
-export function saidOf({ language, agreed, stopUsing, nextOn, speaker, released, goals, goalsSince, used }: VisitPart): VisitSaid {
-  return { language, agreed, stopUsing, nextOn, speaker, released, goals, goalsSince, used };
+export function saidOf({ language, agreed, stopUsing, nextOn, speaker, released, goals, goalsSince, used, acidDay }: VisitPart): VisitSaid {
+  return { language, agreed, stopUsing, nextOn, speaker, released, goals, goalsSince, used, acidDay };
 }
 
 /** What became of earlier courses: as the person told it, turned down today, told to stop, or gone on as an item of today's plan. */

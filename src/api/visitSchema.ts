@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { NOTE_SECTIONS } from '../core/note/noteSections.ts';
 import { NOISE_PARTS, STUDY_KINDS } from '../core/reading/types.ts';
+import { DescribedDaysSchema } from './describedDaysSchema.ts';
 import { HomesSchema } from './personSchema.ts';
 
 const isoDate = z.iso.date({ error: 'must be a date like 2026-11-25' });
@@ -272,6 +273,7 @@ export const VisitSchema = z.strictObject({
   goalsSince: GoalsSinceSchema.optional(),
   pastCare: z.array(PastCareSchema).optional(),
   used: UsedSchema.optional(),
+  acidDay: DescribedDaysSchema.optional().describe('what was told of eating, drinking and mouth care over the day'),
   correctedOn: isoDate.optional(),
 });
 
@@ -300,4 +302,5 @@ export const FIELD_SCHEMAS = {
   goals: GoalsSchema,
   used: UsedSchema,
   goalsSince: GoalsSinceSchema,
+  acidDay: DescribedDaysSchema,
 } as const;

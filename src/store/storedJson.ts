@@ -13,7 +13,7 @@ export interface StoredSettings {
 /** What was said at a visit besides the answers, findings and the reading, and what was corrected after it was closed. */
 export type VisitSaid = Pick<
   VisitInput['visit'],
-  'language' | 'agreed' | 'stopUsing' | 'nextOn' | 'speaker' | 'released' | 'goals' | 'goalsSince' | 'used'
+  'language' | 'agreed' | 'stopUsing' | 'nextOn' | 'speaker' | 'released' | 'goals' | 'goalsSince' | 'used' | 'acidDay'
 > & {
   /** Oldest first. */
   readonly corrections?: readonly VisitCorrection[] | undefined;

@@ -30,4 +30,5 @@ const PLAIN_FIELDS: ReadonlySet<string> = new Set([
   'goals',
   'used',
   'goalsSince',
+  'acidDay',
 ]);

@@ -5,6 +5,7 @@ import type { Meter, PastReading, ReadingAssessment, SwabLot, SwabReading } from
 import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, RefusedItem, ShelfItem, SignedItem } from '../regimen/types.ts';
 import type { Level, LevelChange, RiskResult } from '../risk/types.ts';
 import type { Answers, SourceRef, UnknownKind } from './answer.ts';
+import type { DescribedDays } from './describedDays.ts';
 import type { MouthReason } from './mouthReason.ts';
 import type { Home } from './patientProfile.ts';
 
@@ -162,6 +163,8 @@ export interface VisitInput {
     readonly pastCare?: readonly PastCare[] | undefined;
     /** What became of it since, by shelf item. Absent = not asked. */
     readonly used?: Readonly<Record<string, UsedSince>> | undefined;
+    /** What was told of the days: eating, drinking, mouth care. Absent = nothing. */
+    readonly acidDay?: DescribedDays | undefined;
     /** Local date of the last correction after the visit was closed; printed on the leaflet. */
     readonly correctedOn?: string | undefined;
   };

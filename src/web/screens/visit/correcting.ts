@@ -16,6 +16,7 @@ const FIELDS = [
   'goals',
   'goalsSince',
   'used',
+  'acidDay',
 ] as const;
 
 /** The fields in which the corrected visit differs from the record; null where something is taken out. */
