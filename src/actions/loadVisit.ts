@@ -2,6 +2,7 @@ import { AppError } from '../api/errors.ts';
 import type { PastReading } from '../core/reading/types.ts';
 import type { ShelfItem } from '../core/regimen/types.ts';
 import type { Answer, Answers } from '../core/visit/answer.ts';
+import type { DescribedDays } from '../core/visit/describedDays.ts';
 import type { Adherence, Finding, PastCare, PastGoal, PracticeFile, ReleasedAnswer, VisitInput } from '../core/visit/types.ts';
 import { type Course, listCourses, listCoursesOfVisit } from '../store/read/courses.ts';
 import { type Draft, readDraft } from '../store/read/draftFields.ts';
@@ -27,6 +28,8 @@ export interface LoadedVisit {
   /** Home care agreed or turned down at earlier visits, the newest course of each item. */
   readonly pastCourses: readonly Course[];
   readonly lastVisitOn: string | null;
+  /** The newest visit before this one at which a day was told. */
+  readonly earlierDay: { readonly visitId: string; readonly onDate: string; readonly told: DescribedDays } | null;
 }
 
 /** @throws AppError VISIT_NOT_FOUND, PATIENT_NOT_FOUND, SITE_NOT_FOUND */
@@ -74,7 +77,21 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
       ...(correctedOn === undefined ? {} : { correctedOn }),
     },
   };
-  return { visit, patient, input, carried, draft, pastCourses, lastVisitOn: earlier.at(-1)?.onDate ?? null };
+  return {
+    visit,
+    patient,
+    input,
+    carried,
+    draft,
+    pastCourses,
+    lastVisitOn: earlier.at(-1)?.onDate ?? null,
+    earlierDay: findEarlierDay(earlier),
+  };
+}
+
+function findEarlierDay(earlier: readonly Visit[]): LoadedVisit['earlierDay'] {
+  const newest = earlier.findLast(({ said }) => said?.acidDay !== undefined);
+  return newest?.said?.acidDay ? { visitId: newest.id, onDate: newest.onDate, told: newest.said.acidDay } : null;
 }
 
 /** What was said and seen at this visit itself; the rest of the input is looked up. */

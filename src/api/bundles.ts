@@ -6,6 +6,7 @@ import type { Bound, Meter, ReadingState, SwabLot } from '../core/reading/types.
 import type { ConfirmedLevel, ShelfItem } from '../core/regimen/types.ts';
 import type { Level } from '../core/risk/types.ts';
 import type { VisitCorrection } from '../core/visit/correction.ts';
+import type { DescribedDays } from '../core/visit/describedDays.ts';
 import type { PatientProfile } from '../core/visit/patientProfile.ts';
 import type { Finding, Speaker, VisitAssessment, VisitInput } from '../core/visit/types.ts';
 import type { PersonDetails } from './personSchema.ts';
@@ -34,6 +35,15 @@ export interface VisitBundle {
   readonly stored: VisitAssessment | null;
   /** Answers as they were carried into this visit, before anything was asked today: what "was 2 in December" reads. */
   readonly carried?: VisitInput['visit']['answers'] | undefined;
+  /** The newest day that was told at a visit before this one; null = none was. */
+  readonly earlierDay: EarlierDay | null;
+}
+
+/** A day told at an earlier visit. */
+export interface EarlierDay {
+  readonly visitId: string;
+  readonly onDate: string;
+  readonly told: DescribedDays;
 }
 
 /** One value that a field had. */

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { describeIssues } from '../api/describeIssues.ts';
 import { PracticeFileSchema, type VisitFile, VisitFileSchema } from '../api/visitSchema.ts';
 import { demoPractice } from '../content/demo/practice.ts';
+import { foodsById } from '../content/foods.ts';
 import { questions } from '../content/questions.ts';
 import { keepByKey } from '../core/keep/keepByKey.ts';
 import { once } from '../core/keep/once.ts';
@@ -16,7 +17,7 @@ export function readVisit(value: unknown): VisitInput {
   if (!parsed.success) throw wrongFields(describeIssues(parsed.error.issues, value));
   const { practice, person, visit } = parsed.data;
   const input: VisitInput = { practice: known?.practice ?? (practice === 'demo' ? demoPractice : withTraits(practice)), person, visit };
-  const problems = checkVisit(input, questions);
+  const problems = checkVisit(input, questions, foodsById);
   if (problems.length > 0) throw wrongFields(problems);
   return input;
 }

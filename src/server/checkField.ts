@@ -1,6 +1,7 @@
 import { describeIssues, sayProblem } from '../api/describeIssues.ts';
 import { AppError } from '../api/errors.ts';
 import { FIELD_SCHEMAS } from '../api/visitSchema.ts';
+import { foodsById } from '../content/foods.ts';
 import { questions } from '../content/questions.ts';
 import { applyField } from '../core/visit/applyField.ts';
 import { checkVisit } from '../core/visit/checkVisit.ts';
@@ -25,7 +26,7 @@ export function checkField(input: VisitInput, path: string, value: unknown): unk
     );
   }
   const inThisField = `visit.${path}`;
-  const problem = checkVisit(applyField(input, path, parsed.data), questions).find(
+  const problem = checkVisit(applyField(input, path, parsed.data), questions, foodsById).find(
     (p) => p.path === inThisField || p.path.startsWith(`${inThisField}.`),
   );
   if (problem) throw new AppError('INPUT_INVALID', `${problem.path.slice('visit.'.length)}: ${problem.message}`);

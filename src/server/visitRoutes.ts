@@ -20,7 +20,7 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
   app.get('/api/visits/:id', { schema: { params: VisitId } }, async (req): Promise<VisitBundle> => {
     const { db, scope } = await contextOf(req);
     const loaded = await loadVisit(db, scope, req.params.id);
-    const { visit, patient, input, carried, draft, lastVisitOn } = loaded;
+    const { visit, patient, input, carried, draft, lastVisitOn, earlierDay } = loaded;
     const members = (await listMembers(db, scope)).filter((m) => m.active);
     return {
       visitId: visit.id,
@@ -37,6 +37,7 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
           .sort()
           .at(-1) ?? null,
       lastVisitOn,
+      earlierDay,
       members: members.map(({ id, name, trainedSwab, roles }) => ({ id, name, trainedSwab, maySign: roles.includes('dentist') })),
       visitVersion: visit.version,
       corrections: visit.said?.corrections ?? [],

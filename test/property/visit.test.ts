@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { content } from '../../src/content/allContent.ts';
+import { foodsById } from '../../src/content/foods.ts';
 import { assessVisit } from '../../src/core/visit/assessVisit.ts';
 import { checkVisit } from '../../src/core/visit/checkVisit.ts';
 import type { VisitInput } from '../../src/core/visit/types.ts';
@@ -31,7 +32,7 @@ test('any visit is assessed; no leaflet shows what it must not; low is never sai
 }, () => {
   fc.assert(
     fc.property(visitArbitrary, (input) => {
-      expect(checkVisit(input, content.questions)).toEqual([]);
+      expect(checkVisit(input, content.questions, foodsById)).toEqual([]);
       const assessment = assessVisit(input, content);
       const { proposed, plan, leaflet } = assessment;
 

@@ -6,6 +6,7 @@ import { v7 as newId } from 'uuid';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { loadVisit } from '../../src/actions/loadVisit.ts';
 import { makeDemo } from '../../src/actions/makeDemo.ts';
+import { foodsById } from '../../src/content/foods.ts';
 import { questions } from '../../src/content/questions.ts';
 import { checkVisit } from '../../src/core/visit/checkVisit.ts';
 import type { Store } from '../../src/store/openStore.ts';
@@ -51,7 +52,7 @@ test('eighty people, a team of five, every past visit closed', async () => {
 test('what is on the record passes the checks of a visit file', async () => {
   for (const { id } of await listClosed()) {
     const { input } = await loadVisit(store.db, scope, id);
-    expect(checkVisit(input, questions)).toEqual([]);
+    expect(checkVisit(input, questions, foodsById)).toEqual([]);
   }
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ageOn } from '../../core/visit/ageOn.ts';
 import { checkVisit } from '../../core/visit/checkVisit.ts';
+import { foodsById } from '../foods.ts';
 import { questions } from '../questions.ts';
 import { ageAt } from './drawFindings.ts';
 import { demoNames } from './names.ts';
@@ -131,6 +132,7 @@ const problemsOf = ({ person, visit }: (typeof visits)[number]) => {
       visit: { onDate, language: person.language, answers, findings, allExamined, meterId, reading, pastReadings: [], signed: [] },
     },
     questions,
+    foodsById,
   );
 };
 

@@ -54,6 +54,7 @@ test('findings, level, reading, words on each item, goals and the next date, eac
       instead: { [paste.id]: varnish.id, [gum.id]: gum.id },
     },
     goals: ['keep my own teeth'],
+    acidDay: { days: [{ wakeMinute: 400, sleepMinute: 1380, events: [] }] },
     speaker: { who: 'guardian', name: 'Bo Thorn' },
     nextOn: '2027-02-25',
     pastCare: [{ shelfItemId: paste.id, name: paste.name, since: '2026-05-09' }],
@@ -71,6 +72,7 @@ test('findings, level, reading, words on each item, goals and the next date, eac
   expect(note).toContain(`Not affordable: ${varnish.name}.`);
   expect(note).toContain(`Since last time: ${paste.name}: less often (time).`);
   expect(note).toContain(`Goals of earlier visits: "fresh breath": not asked.\nGoals, in the patient's words: "keep my own teeth".`);
+  expect(note).toContain('Day as told: eating or drinking 0 times; awake from 06:40 to 23:00.');
   expect(note).toContain('Spoke for the visit: guardian, Bo Thorn; interpreter not asked.');
   expect(note).toContain('Next visit: 25 February 2027.');
 });

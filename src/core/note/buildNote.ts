@@ -5,6 +5,7 @@ import type { ProtocolTable } from '../risk/protocol.ts';
 import type { Answer } from '../visit/answer.ts';
 import type { VisitCorrection } from '../visit/correction.ts';
 import type { Question } from '../visit/question.ts';
+import { sayDescribedDays } from '../visit/sayDescribedDays.ts';
 import type { Finding, PastCare, VisitAssessment, VisitInput } from '../visit/types.ts';
 import { DEFAULT_NOTE, type NoteSection } from './noteSections.ts';
 
@@ -49,6 +50,7 @@ const SECTIONS: Readonly<Record<NoteSection, (note: NoteInput) => readonly strin
   signatures: saySignatures,
   'since-last-time': saySince,
   goals: sayGoals,
+  'acid-day': ({ input: { visit } }) => (visit.acidDay ? [`Day as told: ${sayDescribedDays(visit.acidDay)}.`] : []),
   speaker: saySpeaker,
   next: sayNext,
   bitewings: sayBitewings,

@@ -9,6 +9,7 @@ export const NOTE_SECTIONS = [
   'signatures',
   'since-last-time',
   'goals',
+  'acid-day',
   'speaker',
   'next',
   'bitewings',

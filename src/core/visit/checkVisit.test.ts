@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { AcidDay, Food } from '../plaque/day/types.ts';
 import { checkVisit } from './checkVisit.ts';
 import type { Question } from './question.ts';
 import type { VisitInput } from './types.ts';
@@ -28,6 +29,34 @@ const questions: readonly Question[] = [
   question({ id: 'notes', kind: 'list' }),
   question({ id: 'bitewings', kind: 'date', choices: [{ id: 'never', label: 'never' }] }),
 ];
+
+const foods: ReadonlyMap<string, Food> = new Map([
+  [
+    'cola',
+    {
+      id: 'cola',
+      name: { en: 'Cola', es: 'Cola' },
+      unit: 'mL',
+      sugarsGPer100: 10,
+      starchGPer100: 0,
+      waterGPer100: 90,
+      retention: 'clears',
+      usualAmount: 330,
+      usualMinutes: 10,
+      source: { key: 'project', status: 'proposal' },
+    },
+  ],
+]);
+
+const cola = {
+  id: 'e1',
+  kind: 'eating',
+  occasion: 'between-meals',
+  startMinute: 900,
+  minutes: 10,
+  portions: [{ food: 'cola', amount: 330 }],
+} as const;
+const day: AcidDay = { wakeMinute: 400, sleepMinute: 1380, events: [cola] };
 
 const fine: VisitInput = {
   practice: {
@@ -75,6 +104,7 @@ const fine: VisitInput = {
     reading: { takenAt: '2026-11-25T10:36:00Z', rlu: 60_000, bound: 'at-least', lotId: 'lot-1' },
     pastReadings: [{ takenAt: '2026-05-01T09:00:00Z', rlu: 40, bound: 'exact', state: 'valid', meterId: 'an older meter' }],
     signed: [],
+    acidDay: { days: [day], changed: { of: 0, day } },
   },
 };
 
@@ -83,17 +113,17 @@ const withPerson = (person: Partial<VisitInput['person']>): VisitInput => ({ ...
 const withReading = (reading: NonNullable<VisitInput['visit']['reading']>) => withVisit({ reading });
 
 test('a visit in order has no problem, on every limit; an expired lot is none', () => {
-  expect(checkVisit(fine, questions)).toEqual([]);
+  expect(checkVisit(fine, questions, foods)).toEqual([]);
 });
 
 test('a birth on the day of the visit is possible', () => {
   const newborn = withVisit({ answers: {}, pastReadings: [] });
-  expect(checkVisit({ ...newborn, person: { ...newborn.person, birthDate: '2026-11-25' } }, questions)).toEqual([]);
+  expect(checkVisit({ ...newborn, person: { ...newborn.person, birthDate: '2026-11-25' } }, questions, foods)).toEqual([]);
 });
 
 test('a visit without a reading is complete', () => {
   const { reading: _, meterId: __, ...visit } = fine.visit;
-  expect(checkVisit({ ...fine, visit }, questions)).toEqual([]);
+  expect(checkVisit({ ...fine, visit }, questions, foods)).toEqual([]);
 });
 
 describe('each problem names its field', () => {
@@ -198,13 +228,25 @@ describe('each problem names its field', () => {
       /needs a reason/,
     ],
     [
+      'a food of no table in a described day',
+      withVisit({ acidDay: { days: [day, { ...day, events: [{ ...cola, portions: [{ food: 'nectar', amount: 1 }] }] }] } }),
+      'visit.acidDay.days.1.events.0.portions.0.food',
+      /not in the table/,
+    ],
+    [
+      'an event of 25 hours in the changed day',
+      withVisit({ acidDay: { days: [day], changed: { of: 0, day: { ...day, events: [{ ...cola, startMinute: 0, minutes: 1500 }] } } } }),
+      'visit.acidDay.changed.day.events.0.minutes',
+      /must be 0.1 to 720/,
+    ],
+    [
       'two meters of one id',
       { ...fine, practice: { ...fine.practice, meters: [...fine.practice.meters, ...fine.practice.meters] } },
       'practice.meters.1.id',
       /twice/,
     ],
   ])('%s', (_, input, path, message) => {
-    const problems = checkVisit(input, questions);
+    const problems = checkVisit(input, questions, foods);
     expect(problems.map((p) => p.path)).toEqual([path]);
     expect(problems[0]?.message).toMatch(message);
   });
@@ -212,7 +254,7 @@ describe('each problem names its field', () => {
 
 test('several problems are all said', () => {
   const input = withVisit({ nextOn: '2020-01-01', reading: { rlu: -5, lotId: 'lot-9' }, answers: { a: { how: 'asked', value: 1 } } });
-  expect(checkVisit(input, questions).map((p) => p.path)).toEqual([
+  expect(checkVisit(input, questions, foods).map((p) => p.path)).toEqual([
     'visit.nextOn',
     'visit.answers.a',
     'visit.reading.rlu',
@@ -222,7 +264,9 @@ test('several problems are all said', () => {
 
 describe('a date as an answer', () => {
   const problemsOf = (value: string) =>
-    checkVisit(withVisit({ answers: { bitewings: { how: 'asked', value } } }), questions).map(({ path, message }) => `${path} ${message}`);
+    checkVisit(withVisit({ answers: { bitewings: { how: 'asked', value } } }), questions, foods).map(
+      ({ path, message }) => `${path} ${message}`,
+    );
 
   test.each(['2026-11-25', '2026-11', '1990-05-04', '1990-05', '2024-02-29', 'never'])('%s is one', (value) => {
     expect(problemsOf(value)).toEqual([]);
@@ -242,6 +286,6 @@ describe('a date as an answer', () => {
 
   test('a number is none', () => {
     const answers = { bitewings: { how: 'asked', value: 2025 } } as const;
-    expect(checkVisit(withVisit({ answers }), questions)).toHaveLength(1);
+    expect(checkVisit(withVisit({ answers }), questions, foods)).toHaveLength(1);
   });
 });

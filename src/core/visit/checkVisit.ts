@@ -1,9 +1,12 @@
 import { keepByTable } from '../keep/keepByTable.ts';
+import { findDayProblems } from '../plaque/day/findDayProblems.ts';
+import type { Food } from '../plaque/day/types.ts';
 import type { SwabReading } from '../reading/types.ts';
 import { ageOn } from './ageOn.ts';
 import type { Answer, AnswerValue } from './answer.ts';
 import { daysBetween } from './calendar.ts';
 import { isDateOrMonth } from './dateOrMonth.ts';
+import type { DescribedDays } from './describedDays.ts';
 import type { Question } from './question.ts';
 import type { PracticeFile, VisitInput } from './types.ts';
 
@@ -22,15 +25,17 @@ const CALENDAR_SLACK_DAYS = 1;
  * An expired lot or a swab after polishing is no problem here: such a reading is recorded and not counted.
  * @param input      a visit whose fields already have the right types
  * @param questions  every question that may be answered, any age
+ * @param foods      every food that a described day may name, by id
  * @returns every problem, in the order of the visit file; empty when there is none
  */
-export function checkVisit(input: VisitInput, questions: readonly Question[]): readonly VisitProblem[] {
+export function checkVisit(input: VisitInput, questions: readonly Question[], foods: ReadonlyMap<string, Food>): readonly VisitProblem[] {
   return [
     ...checkPractice(input.practice),
     ...checkDates(input),
     ...checkAnswers(input, questions),
     ...checkReading(input),
     ...checkPlan(input),
+    ...checkDays(input.visit.acidDay, foods),
   ];
 }
 
@@ -211,6 +216,17 @@ function checkPlan({ practice, visit }: VisitInput): VisitProblem[] {
     problems.push({ path: 'visit.confirmed.reason', message: 'is missing: a changed level needs a reason' });
   }
   return problems;
+}
+
+function checkDays(told: DescribedDays | undefined, foods: ReadonlyMap<string, Food>): VisitProblem[] {
+  if (!told) return [];
+  const named = [
+    ...told.days.map((day, i) => ({ at: `days.${i}`, day })),
+    ...(told.changed ? [{ at: 'changed.day', day: told.changed.day }] : []),
+  ];
+  return named.flatMap(({ at, day }) =>
+    findDayProblems(day, foods).map(({ path, message }) => ({ path: `visit.acidDay.${at}.${path}`, message })),
+  );
 }
 
 const listIds = (rows: readonly { readonly id: string }[]) => rows.map((row) => row.id).join(', ') || 'none at all';

@@ -10,6 +10,7 @@ export const SECTION_NAMES: Readonly<Record<NoteSection, string>> = {
   signatures: 'Signed by whom, or waiting',
   'since-last-time': 'What was used since last time',
   goals: 'Goals',
+  'acid-day': 'The day as it was told',
   speaker: 'Who spoke, interpreter',
   next: 'Next visit',
   bitewings: 'Bitewings',

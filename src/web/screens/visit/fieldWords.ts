@@ -1,5 +1,7 @@
 import type { SwabReading } from '../../../core/reading/types.ts';
 import type { Answer } from '../../../core/visit/answer.ts';
+import type { DescribedDays } from '../../../core/visit/describedDays.ts';
+import { sayDescribedDays } from '../../../core/visit/sayDescribedDays.ts';
 import type { Finding, PastCare, PastGoal, Speaker, UsedSince, VisitInput } from '../../../core/visit/types.ts';
 import { findQuestion, shelfName } from '../../content.ts';
 import { formatDate } from '../../format.ts';
@@ -28,6 +30,7 @@ const FIELD_NAMES: Readonly<Record<string, string>> = {
   goals: 'The goals',
   goalsSince: 'What became of the goals',
   used: 'What was used since last time',
+  acidDay: 'The described day',
   level: 'The level',
 };
 
@@ -43,7 +46,7 @@ export function isPrivateField(path: string): boolean {
   return OWN_WORDS.has(path) || question?.private === true || question?.choices?.some((choice) => choice.private) === true;
 }
 
-const OWN_WORDS: ReadonlySet<string> = new Set(['agreed', 'used', 'goals', 'goalsSince']);
+const OWN_WORDS: ReadonlySet<string> = new Set(['agreed', 'used', 'goals', 'goalsSince', 'acidDay']);
 
 /** The value of a saved field in words, never as it is stored. */
 export function sayFieldValue(path: string, value: unknown, context: FieldContext): string {
@@ -69,6 +72,7 @@ const SAY: Readonly<Record<string, (value: unknown, context: FieldContext) => st
   meterId: (value, { practice }) => practice.meters.find(({ id }) => id === value)?.name ?? String(value),
   used: (value, { visit, practice }) => sayUsed(value as Readonly<Record<string, UsedSince>>, visit?.pastCare ?? [], practice.shelf),
   goalsSince: (value, { visit }) => sayGoals(value as Readonly<Record<string, string>>, visit?.pastGoals ?? []),
+  acidDay: (value) => sayDescribedDays(value as DescribedDays),
   speaker: (value) => saySpeakerInFull(value as Speaker),
 };
 
@@ -120,6 +124,7 @@ const FIELD_SCOPES: Readonly<Record<string, Scope>> = {
   allExamined: 'look',
   used: 'home',
   goalsSince: 'home',
+  acidDay: 'food',
   speaker: 'safety',
   level: 'level',
 };
