@@ -2,6 +2,7 @@ const number = new Intl.NumberFormat('en');
 const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
 const weekday = new Intl.DateTimeFormat('en-GB', { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
 const month = new Intl.DateTimeFormat('en-GB', { month: 'long', year: 'numeric', timeZone: 'UTC' });
+const shortDay = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', timeZone: 'UTC' });
 const clock = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', second: '2-digit' });
 const shortClock = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
 
@@ -16,6 +17,9 @@ export const formatDay = (isoDate: string): string => weekday.format(new Date(`$
 
 /** "March 2025" from an ISO local date. */
 export const formatMonth = (isoDate: string): string => month.format(new Date(`${isoDate.slice(0, 10)}T00:00:00Z`));
+
+/** "26 Nov" */
+export const formatShortDay = (isoDate: string): string => shortDay.format(new Date(`${isoDate.slice(0, 10)}T00:00:00Z`));
 
 /** "10:42:07" on this computer's clock. */
 export const formatClock = (isoTime: string): string => clock.format(new Date(isoTime));

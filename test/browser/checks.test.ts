@@ -2,13 +2,8 @@ import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { demoTest } from './demo.ts';
-import { openVisitOf, signIn } from './pageSteps.ts';
+import { openChecks, openVisitOf, signIn } from './pageSteps.ts';
 import { handsOn } from './visitKeys.ts';
-
-async function openChecks(page: Page, url: string): Promise<void> {
-  await page.goto(`${url}/checks`);
-  await page.getByRole('heading', { level: 1, name: 'Swab checks' }).waitFor();
-}
 
 /** Types today's control by keys alone. */
 async function takeControl(page: Page, rlu: string): Promise<void> {

@@ -13,3 +13,8 @@ export async function openVisitOf(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { level: 1, name: new RegExp(`^${name}`) }).waitFor();
 }
+
+export async function openChecks(page: Page, url: string): Promise<void> {
+  await page.goto(`${url}/checks`);
+  await page.getByRole('heading', { level: 1, name: 'Swab checks' }).waitFor();
+}

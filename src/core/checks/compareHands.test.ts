@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from 'vitest';
 import { normalQuantile } from '../stats/normal.ts';
 import { seededUniform } from '../stats/seededUniform.ts';
-import { compareHands } from './compareHands.ts';
+import { compareHands, funnelAt } from './compareHands.ts';
 import type { Control } from './control.ts';
 import { judgeControls } from './judgeControls.ts';
 
@@ -76,6 +76,42 @@ describe('compareHands', () => {
     const [ines, , una] = compared.lines;
     expect(una).toMatchObject({ state: 'too-few', controls: 5, says: 'Una, 5 controls: too few to compare; 8 are needed.' });
     expect((una?.funnel.high ?? 0) / (ines?.funnel.high ?? 1)).toBeGreaterThan(1.05);
+  });
+
+  it('draws what it judges: the newest point of the moving average lies beyond its limits where the latest differ', () => {
+    const { lines } = compare({ count: 240, shift: (operator, i) => (operator === 'Wim' && i > 200 ? 0.4 : 0) });
+    for (const { isApartLately, points, controls } of lines) {
+      expect(points).toHaveLength(controls);
+      const newest = points.at(-1)?.moving;
+      if (!newest) throw new Error('no moving average');
+      expect(newest.ratio > newest.high || newest.ratio < newest.low).toBe(isApartLately);
+      const widths = points.map(({ moving }) => moving?.high ?? 0);
+      expect(widths.every((width, i) => width >= (widths[i - 1] ?? 1))).toBe(true);
+    }
+    expect(lines.filter(({ isApartLately }) => isApartLately).map(({ operator }) => operator)).toEqual(['Wim']);
+  });
+
+  it('keeps a void control as a point, in no average and no mean', () => {
+    const controls = controlsOf({ hands, count: 120, seed: 1, shift: none });
+    const [first] = controls;
+    if (!first) throw new Error('no control');
+    const withVoid = [...controls, { ...first, id: 'void', rlu: 60_000, state: 'void' as const, voidReason: 'another solution' }];
+    const compared = compareHands(judgeControls(withVoid, []));
+    if (!compared.ok) throw new Error(compared.says);
+    const { lines, all } = compared;
+    const before = compare();
+    expect(all).toBe(before.all);
+    expect(lines.map(({ ratio, controls: count }) => [ratio, count])).toEqual(before.lines.map((line) => [line.ratio, line.controls]));
+    const point = lines.flatMap(({ points }) => points).find(({ id }) => id === 'void');
+    expect(point?.ratio).toBeGreaterThan(20);
+    expect(point?.moving).toBeUndefined();
+  });
+
+  it('has the funnel of each member on the lines that a picture draws: 3 sd, wider for fewer, closed at all controls', () => {
+    const { lines, ...spread } = compare();
+    for (const { controls, funnel } of lines) expect(funnelAt(controls, spread)).toEqual(funnel);
+    expect(Math.log(funnelAt(1, { sdLn: 0.1, all: 100 }).high)).toBeCloseTo(0.3 * Math.sqrt(0.99), 12);
+    expect(funnelAt(120, spread)).toEqual({ low: 1, high: 1 });
   });
 
   test.each([

@@ -1,12 +1,10 @@
-import { type ScaleLogarithmic, scaleLog, scaleUtc } from 'd3-scale';
+import { scaleLog, scaleUtc } from 'd3-scale';
 import type { JudgedControl, JudgedLot } from '../../core/checks/judgeControls.ts';
-import { formatDate, formatMonth, formatNumber } from '../format.ts';
+import { formatDate, formatNumber } from '../format.ts';
 import { STATE_WORDS, sayDistance } from '../screens/checks/sayChecks.ts';
-import { ticksOf } from './ReadingPicture.tsx';
+import { Axes, ChartFrame, logTicks, type Plot, timeTicks } from './ChartFrame.tsx';
 
-const WIDTH = 900;
-const HEIGHT = 270;
-const PLOT = { left: 64, right: 880, top: 18, bottom: 216 };
+const HEIGHT = 250;
 const DAY_MS = 86_400_000;
 /** The usual band holds about 95 in 100 controls. */
 const BAND_SD = 2;
@@ -22,49 +20,34 @@ export function ControlChart({ lots, lotName }: ControlChartProps) {
   if (all.length === 0) return null;
   const times = all.map(({ control }) => Date.parse(control.takenAt));
   const values = [...all.map(({ control }) => control.rlu), ...lots.flatMap((lot) => bandOf(lot) ?? [])];
-  const x = scaleUtc()
-    .domain([Math.min(...times) - 7 * DAY_MS, Math.max(...times) + 7 * DAY_MS])
-    .range([PLOT.left, PLOT.right]);
-  const y = scaleLog()
-    .domain([Math.min(...values) / 1.1, Math.max(...values) * 1.1])
-    .range([PLOT.bottom, PLOT.top]);
-  const xOf = ({ control }: JudgedControl) => x(Date.parse(control.takenAt));
   return (
-    <svg className="readings-chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={describe(all)}>
-      {ticksWithin(y).map((tick) => (
-        <g key={tick}>
-          <line className="grid" x1={PLOT.left} x2={PLOT.right} y1={y(tick)} y2={y(tick)} />
-          <text className="tick-text" x={PLOT.left - 8} y={y(tick) + 4} textAnchor="end">
-            {formatNumber(tick)}
-          </text>
-        </g>
-      ))}
-      {lots.map((lot) => (
-        <LotBand key={lot.lotId} lot={lot} name={lotName(lot.lotId)} xOf={xOf} y={y} />
-      ))}
-      {all.map((judged) => (
-        <Mark key={judged.control.id} judged={judged} x={xOf(judged)} y={y(judged.control.rlu)} />
-      ))}
-      <line className="axis" x1={PLOT.left} x2={PLOT.right} y1={PLOT.bottom} y2={PLOT.bottom} />
-      {x.ticks(6).map((tick) => (
-        <g key={tick.getTime()} transform={`translate(${x(tick)},${PLOT.bottom})`}>
-          <line className="tick" y2="5" />
-          <text className="tick-text" y="20" textAnchor="middle">
-            {formatMonth(tick.toISOString())}
-          </text>
-        </g>
-      ))}
-      <text className="tick-text" x={PLOT.left - 8} y={HEIGHT - 8} textAnchor="start">
-        RLU, log scale. Band: about 95 in 100 controls while nothing has changed. Crossed: out of limits. Hollow: not counted.
-      </text>
-    </svg>
+    <ChartFrame
+      height={HEIGHT}
+      label={describe(all)}
+      caption="RLU, log scale. Band: about 95 in 100 controls while nothing has changed. Crossed: out of limits. Hollow: not counted."
+    >
+      {(plot) => {
+        const x = scaleUtc()
+          .domain([Math.min(...times) - 7 * DAY_MS, Math.max(...times) + 7 * DAY_MS])
+          .range([plot.left, plot.right]);
+        const y = scaleLog()
+          .domain([Math.min(...values) / 1.1, Math.max(...values) * 1.1])
+          .range([plot.bottom, plot.top]);
+        const xOf = ({ control }: JudgedControl) => x(Date.parse(control.takenAt));
+        return (
+          <>
+            <Axes plot={plot} x={timeTicks(x, plot)} y={logTicks(y, formatNumber)} />
+            {lots.map((lot) => (
+              <LotBand key={lot.lotId} lot={lot} name={lotName(lot.lotId)} plot={plot} xOf={xOf} y={y} />
+            ))}
+            {all.map((judged) => (
+              <Mark key={judged.control.id} judged={judged} x={xOf(judged)} y={y(judged.control.rlu)} />
+            ))}
+          </>
+        );
+      }}
+    </ChartFrame>
   );
-}
-
-/** Where the range of a chart is too narrow for the usual steps, those that it has. */
-function ticksWithin(y: ScaleLogarithmic<number, number>): readonly number[] {
-  const usual = ticksOf(y.domain() as [number, number]);
-  return usual.length > 1 ? usual : y.ticks(4);
 }
 
 /** Low and high end of the usual band in RLU, or undefined without a target. */
@@ -76,20 +59,21 @@ function bandOf({ target }: JudgedLot): [low: number, high: number] | undefined 
 interface LotBandProps {
   readonly lot: JudgedLot;
   readonly name: string;
+  readonly plot: Plot;
   readonly xOf: (judged: JudgedControl) => number;
   readonly y: (rlu: number) => number;
 }
 
 const LEAST_WIDTH = 12;
 
-function LotBand({ lot, name, xOf, y }: LotBandProps) {
+function LotBand({ lot, name, plot, xOf, y }: LotBandProps) {
   const xs = lot.controls.map(xOf);
   const left = Math.min(...xs) - LEAST_WIDTH / 2;
   const width = Math.max(Math.max(...xs) + LEAST_WIDTH / 2 - left, LEAST_WIDTH);
   const band = bandOf(lot);
-  const top = band ? y(band[1]) : PLOT.top + 14;
+  const top = band ? y(band[1]) : plot.top + 14;
   // A short stretch near the end has no room for its name to the right.
-  const isAtEnd = left > PLOT.right - 120;
+  const isAtEnd = left > plot.right - 120;
   return (
     <g>
       {band && lot.target && (
@@ -104,7 +88,7 @@ function LotBand({ lot, name, xOf, y }: LotBandProps) {
           />
         </>
       )}
-      <text className="strong" x={isAtEnd ? PLOT.right : left} y={top - 6} textAnchor={isAtEnd ? 'end' : 'start'}>
+      <text className="strong" x={isAtEnd ? plot.right : left} y={top - 6} textAnchor={isAtEnd ? 'end' : 'start'}>
         {name}
       </text>
     </g>

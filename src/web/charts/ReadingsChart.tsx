@@ -2,14 +2,12 @@ import { scaleLog, scaleUtc } from 'd3-scale';
 import type { StoredReading } from '../../api/bundles.ts';
 import { personSeries, type SeriesTrend } from '../../core/reading/personSeries.ts';
 import { content } from '../content.ts';
-import { formatDate, formatMonth, formatNumber } from '../format.ts';
+import { formatDate, formatNumber } from '../format.ts';
+import { Axes, ChartFrame, logTicks, type Plot, timeTicks } from './ChartFrame.tsx';
 import { noiseBand } from './noiseBand.ts';
-import { ticksOf } from './ReadingPicture.tsx';
 import { isCounted, meterOf, sayRlu } from './storedReading.ts';
 
-const WIDTH = 900;
-const HEIGHT = 260;
-const PLOT = { left: 64, right: 880, top: 18, bottom: 216 };
+const HEIGHT = 250;
 const DAY_MS = 86_400_000;
 const BAR = 10;
 
@@ -25,60 +23,58 @@ export function ReadingsChart({ readings }: { readonly readings: readonly Stored
   const times = drawn.map((r) => Date.parse(r.takenAt));
   const trend = trendOf(drawn);
   const values = [...drawn.flatMap((r) => [...bandOf(r), r.cutoffRlu]), ...trend.flatMap((p) => [p.lowRlu, p.highRlu])];
-  const x = scaleUtc()
-    .domain([Math.min(...times) - 30 * DAY_MS, Math.max(...times) + 30 * DAY_MS])
-    .range([PLOT.left, PLOT.right]);
-  const y = scaleLog()
-    .domain([Math.min(...values) / 1.3, Math.max(...values) * 1.3])
-    .range([PLOT.bottom, PLOT.top]);
   const counted = drawn.filter(isCounted).length;
   return (
     <figure>
-      <svg
-        className="readings-chart"
-        viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
-        role="img"
-        aria-label={`${drawn.length} readings over time on a log scale, ${counted} of them counted. The table gives each.`}
+      <ChartFrame
+        height={HEIGHT}
+        label={`${drawn.length} readings over time on a log scale, ${counted} of them counted. The table gives each.`}
+        caption={`RLU, log scale. Bars: where swab noise and day-to-day change alone would put it, 95 times in 100.${trend.length > 0 ? ' Line: trend; dashes: its band.' : ''}`}
       >
-        {ticksOf(y.domain() as [number, number]).map((tick) => (
-          <g key={tick}>
-            <line className="grid" x1={PLOT.left} x2={PLOT.right} y1={y(tick)} y2={y(tick)} />
-            <text className="tick-text" x={PLOT.left - 8} y={y(tick) + 4} textAnchor="end">
-              {formatNumber(tick)}
-            </text>
-          </g>
-        ))}
-        {metersOf(drawn).map(({ meterId, meterName, cutoffRlu }) => (
-          <g key={meterId}>
-            <line className="cutoff" x1={PLOT.left} x2={PLOT.right} y1={y(cutoffRlu)} y2={y(cutoffRlu)} />
-            <text className="strong chart-halo" x={PLOT.right} y={y(cutoffRlu) - 6} textAnchor="end">
-              cut-off of {meterName} {formatNumber(cutoffRlu)}
-            </text>
-          </g>
-        ))}
-        {trend.length > 0 && <TrendBand points={trend} x={x} y={y} />}
-        {drawn.map((reading) => (
-          <Mark key={reading.id} reading={reading} x={x(Date.parse(reading.takenAt))} y={y} />
-        ))}
-        <line className="axis" x1={PLOT.left} x2={PLOT.right} y1={PLOT.bottom} y2={PLOT.bottom} />
-        {x.ticks(5).map((tick) => (
-          <g key={tick.getTime()} transform={`translate(${x(tick)},${PLOT.bottom})`}>
-            <line className="tick" y2="5" />
-            <text className="tick-text" y="20" textAnchor="middle">
-              {formatMonth(tick.toISOString())}
-            </text>
-          </g>
-        ))}
-        <text className="tick-text" x={PLOT.left - 8} y={HEIGHT - 4} textAnchor="start">
-          RLU, log scale. Bars: where swab noise and day-to-day change alone would put it, 95 times in 100.
-          {trend.length > 0 && ' Line: trend; dashes: its band.'}
-        </text>
-      </svg>
+        {(plot) => {
+          const x = scaleUtc()
+            .domain([Math.min(...times) - 30 * DAY_MS, Math.max(...times) + 30 * DAY_MS])
+            .range([plot.left, plot.right]);
+          const y = scaleLog()
+            .domain([Math.min(...values) / 1.3, Math.max(...values) * 1.3])
+            .range([plot.bottom, plot.top]);
+          return (
+            <>
+              <Axes plot={plot} x={timeTicks(x, plot)} y={logTicks(y, formatNumber)} />
+              {metersOf(drawn).map((reading) => (
+                <CutoffLine key={reading.meterId} reading={reading} plot={plot} y={y} />
+              ))}
+              {trend.length > 0 && <TrendBand points={trend} x={x} y={y} />}
+              {drawn.map((reading) => (
+                <Mark key={reading.id} reading={reading} x={x(Date.parse(reading.takenAt))} y={y} />
+              ))}
+            </>
+          );
+        }}
+      </ChartFrame>
       <details>
         <summary>Show as table</summary>
         <ReadingsTable readings={readings} />
       </details>
     </figure>
+  );
+}
+
+interface CutoffLineProps {
+  readonly reading: Drawn;
+  readonly plot: Plot;
+  readonly y: (rlu: number) => number;
+}
+
+function CutoffLine({ reading: { meterName, cutoffRlu }, plot, y }: CutoffLineProps) {
+  const at = y(cutoffRlu);
+  return (
+    <g>
+      <line className="cutoff" x1={plot.left} x2={plot.right} y1={at} y2={at} />
+      <text className="strong chart-halo" x={plot.right} y={at - 6} textAnchor="end">
+        cut-off of {meterName} {formatNumber(cutoffRlu)}
+      </text>
+    </g>
   );
 }
 

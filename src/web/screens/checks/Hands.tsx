@@ -2,9 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useRef, useState } from 'react';
 import type { SessionView } from '../../../api/apiTypes.ts';
 import type { ChecksView, TrainingBody } from '../../../api/swabChecks.ts';
-import { compareHands } from '../../../core/checks/compareHands.ts';
-import { judgeControls } from '../../../core/checks/judgeControls.ts';
-import type { Training, TrainingEvent } from '../../../core/checks/training.ts';
+import type { TrainingEvent } from '../../../core/checks/training.ts';
 import { recordTraining } from '../../data/checkQueries.ts';
 import { useSend } from '../../data/useSend.ts';
 import { formatDate, joinWords } from '../../format.ts';
@@ -14,6 +12,8 @@ import { OpenForm } from '../../parts/OpenForm.tsx';
 import { SaveBar } from '../../parts/SaveBar.tsx';
 import { parseBirthday as parseDay } from '../findPeople.ts';
 import { SectionHead } from '../visit/SectionHead.tsx';
+import { HandsBeside } from './HandsBeside.tsx';
+import { isDue, STEP_WORDS, sayDue, sayEvent, sayEvents } from './sayTraining.ts';
 
 type MemberLine = ChecksView['members'][number];
 
@@ -50,9 +50,11 @@ export function Hands({ view, session }: { readonly view: ChecksView; readonly s
               <tr key={member.id}>
                 <th scope="row">{member.name}</th>
                 <td data-label="Swabs">{member.trainedSwab ? 'takes swabs' : 'not yet: a swab counts with caution'}</td>
-                <td data-label="So far">{sayEvents(training?.events ?? [])}</td>
+                <td data-label="So far">
+                  <TrainingRecord member={member} events={training?.events ?? []} view={view} />
+                </td>
                 <td data-label="Looked at again by" className={isDue(training, view.today) ? 'unknown' : undefined}>
-                  {training?.dueOn ? formatDate(training.dueOn) : 'no date set'}
+                  {sayDue(training, view.today)}
                 </td>
                 <td>
                   <OpenForm
@@ -66,55 +68,37 @@ export function Hands({ view, session }: { readonly view: ChecksView; readonly s
           })}
         </tbody>
       </table>
-      <SideBySide view={view} />
+      <HandsBeside view={view} />
     </section>
   );
 }
 
-/** Everybody's controls beside each other: about how it is done, never about who did it. */
-function SideBySide({ view }: { readonly view: ChecksView }) {
-  const compared = compareHands(
-    judgeControls(
-      view.controls,
-      view.plans.map(({ plan }) => plan),
-    ),
-  );
-  if (!compared.ok) return <p className="hint">{compared.says}</p>;
+/** Every step with its day, with whom or why, and who noted it. */
+function TrainingRecord({
+  member,
+  events,
+  view,
+}: {
+  readonly member: MemberLine;
+  readonly events: readonly TrainingEvent[];
+  readonly view: ChecksView;
+}) {
+  if (events.length === 0) return <>nothing noted</>;
   return (
     <>
-      <h3 className="meter-head">Controls of each member beside the others'</h3>
-      <ul className="plain-list">
-        {compared.lines.map(({ operator, says }) => (
-          <li key={operator}>{says}</li>
-        ))}
-      </ul>
-      <p className="hint">Each control is held against the mean of its meter and lot, so a drift that all share is nobody's.</p>
+      {sayEvents(events)}
+      <details>
+        <summary>
+          Training record<span className="sr-only"> of {member.name}</span>
+        </summary>
+        <ul className="plain-list">
+          {events.map((event) => (
+            <li key={`${event.at} ${event.kind}`}>{sayEvent(event, view.studies)}</li>
+          ))}
+        </ul>
+      </details>
     </>
   );
-}
-
-const isDue = (training: Training | undefined, today: string): boolean => training?.dueOn !== undefined && training.dueOn <= today;
-
-const STEP_WORDS = {
-  'read-card': 'read the card',
-  watched: 'watched',
-  'supervised-swab': 'supervised swab',
-  'qualified-by-study': 'qualified by a study of hands',
-  'qualified-by-lead': 'qualified by a lead',
-} as const satisfies Readonly<Record<TrainingEvent['kind'], string>>;
-
-/** "read the card, 2 supervised swabs; qualified by a lead on 13 November 2025". */
-function sayEvents(events: readonly TrainingEvent[]): string {
-  if (events.length === 0) return 'nothing noted';
-  const swabs = events.filter(({ kind }) => kind === 'supervised-swab').length;
-  const before = [
-    events.some(({ kind }) => kind === 'read-card') && STEP_WORDS['read-card'],
-    events.some(({ kind }) => kind === 'watched') && STEP_WORDS.watched,
-    swabs > 0 && `${swabs} supervised ${swabs === 1 ? 'swab' : 'swabs'}`,
-  ].filter(Boolean);
-  const qualified = events.findLast(({ kind }) => kind.startsWith('qualified'));
-  const said = qualified && `${STEP_WORDS[qualified.kind]} on ${formatDate(qualified.onDate)}`;
-  return [before.join(', '), said].filter(Boolean).join('; ');
 }
 
 interface StepFormProps {
