@@ -4,6 +4,8 @@ import { raterAgreementMany } from './agreement/raterAgreementMany.ts';
 import { raterAlpha } from './agreement/raterAlpha.ts';
 import { raterIcc } from './agreement/raterIcc.ts';
 import type { Calculator } from './calculator.ts';
+import { criticalPh } from './chemistry/criticalPh.ts';
+import { saturation } from './chemistry/saturation.ts';
 import { controlChart } from './control/controlChart.ts';
 import { runLength } from './control/runLength.ts';
 import { cutoffStudy } from './diagnostic/cutoffStudy.ts';
@@ -44,6 +46,8 @@ export const calculators: readonly Calculator[] = [
   dilutionLinearity,
   riskAssessment,
   riskComparison,
+  saturation,
+  criticalPh,
   fluorideContent,
   fluorideIntake,
 ];

@@ -1,7 +1,7 @@
 import { constants37 } from './constants37.ts';
-import { saturationIndex } from './saturation.ts';
+import { newLogs, saturationIndex, setLogs, solidRows } from './saturationIndex.ts';
 import { fluidSolver, tooStrong, totalsRow } from './speciate.ts';
-import { type ChemistryOptions, type Mineral, PH_RANGE, type Totals } from './types.ts';
+import { type ChemistryOptions, MINERALS, type Mineral, PH_RANGE, type Totals } from './types.ts';
 
 const SCAN_STEP = 0.5;
 const SAME_PH = 1e-10;
@@ -35,14 +35,17 @@ export function criticalPh(totals: Totals, mineral: Mineral, options: ChemistryO
 function indexByPh(totals: Totals, mineral: Mineral, options: ChemistryOptions): (pH: number) => number {
   const solver = fluidSolver(options);
   const constants = options.constants ?? constants37;
-  const solid = constants.solids[mineral];
+  const rows = solidRows(constants);
+  const place = MINERALS.indexOf(mineral);
+  const logs = newLogs();
   solver.load(totalsRow(totals), 0);
   let [strength, ca] = [0, 0];
   return (pH) => {
     if (!solver.solve(pH, strength, ca)) throw tooStrong(pH);
     strength = solver.ionicStrength;
     ca = solver.ca;
-    return saturationIndex(solver, pH, solid, constants);
+    setLogs(logs, solver, pH, constants);
+    return saturationIndex(logs, rows, place);
   };
 }
 

@@ -3,9 +3,9 @@ import { type ChemistryConstants, MAX_IONIC_STRENGTH, type SpeciesName } from '.
 
 const { LN10 } = Math;
 /** Ionic strength is solved until it agrees with itself to this share. */
-const SAME_STRENGTH = 1e-12;
+const SAME_STRENGTH = 1e-10;
 /** One more step of Newton squares this. */
-const SAME_CALCIUM = 1e-8;
+const SAME_CALCIUM = 1e-7;
 const FAST_STEPS = 12;
 /** Halvings after which a bracket of 0 to 0.5 mol/kg is narrower than the precision of a double. */
 const HALVINGS = 60;

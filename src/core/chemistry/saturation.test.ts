@@ -108,9 +108,9 @@ describe('the way that needs no luck', () => {
           solver.load(totalsRow(totalsMmolPerKg), 0);
           expect(solver.solve(pH)).toBe(true);
         }
-        expect(sure.ionicStrength / quick.ionicStrength).toBeCloseTo(1, 11);
-        expect(sure.ca / quick.ca).toBeCloseTo(1, 11);
-        expect(sure.po4 / quick.po4).toBeCloseTo(1, 11);
+        expect(sure.ionicStrength / quick.ionicStrength).toBeCloseTo(1, 9);
+        expect(sure.ca / quick.ca).toBeCloseTo(1, 9);
+        expect(sure.po4 / quick.po4).toBeCloseTo(1, 9);
         expect(sure.strengthSteps).toBeGreaterThan(3 * quick.strengthSteps);
       }
     }

@@ -1,7 +1,7 @@
 import { constants37 } from './constants37.ts';
-import type { FluidSolver } from './fluidSolver.ts';
+import { newLogs, saturationIndex, setLogs, solidRows } from './saturationIndex.ts';
 import { fluidSolver, type Speciation, speciate } from './speciate.ts';
-import { type ChemistryConstants, type ChemistryOptions, MINERALS, type Mineral, type Solid, type Totals } from './types.ts';
+import { type ChemistryOptions, MINERALS, type Mineral, type Totals } from './types.ts';
 
 export type PerMineral<T> = Readonly<Record<Mineral, T>>;
 
@@ -23,8 +23,10 @@ export interface Saturation extends Speciation {
 export function saturation(totals: Totals, pH: number, options: ChemistryOptions = {}): Saturation {
   const speciation = speciate(totals, pH, options);
   const constants = options.constants ?? constants37;
-  const index = ofEach((mineral) => {
-    const value = saturationIndex(fluidSolver(options), pH, constants.solids[mineral], constants);
+  const logs = newLogs();
+  setLogs(logs, fluidSolver(options), pH, constants);
+  const index = ofEach((_, place) => {
+    const value = saturationIndex(logs, solidRows(constants), place);
     return Number.isFinite(value) ? value : null;
   });
   const degree = ofEach((mineral) => {
@@ -34,23 +36,5 @@ export function saturation(totals: Totals, pH: number, options: ChemistryOptions
   return { ...speciation, saturationIndex: index, degreeOfSaturation: degree };
 }
 
-const ofEach = <T>(value: (mineral: Mineral) => T): PerMineral<T> =>
-  Object.fromEntries(MINERALS.map((mineral) => [mineral, value(mineral)])) as Record<Mineral, T>;
-
-/** Of the fluid that the solver has solved last, at this pH. -Infinity where an ion is absent. */
-export function saturationIndex(solver: FluidSolver, pH: number, solid: Solid, { species }: ChemistryConstants): number {
-  const logWater = Math.log10(solver.waterActivity);
-  const { calcium = 0, phosphate = 0, fluoride = 0, carbonate = 0 } = solid.of;
-  return (
-    times(calcium, solver.ca) +
-    times(phosphate, solver.po4) +
-    times(fluoride, solver.f) +
-    times(carbonate, solver.co3) +
-    solid.hydroxide * (species['OH-'].logK + logWater + pH) -
-    solid.protons * pH +
-    solid.water * logWater -
-    solid.logKsp
-  );
-}
-
-const times = (count: number, activity: number): number => (count === 0 ? 0 : count * Math.log10(activity));
+const ofEach = <T>(value: (mineral: Mineral, place: number) => T): PerMineral<T> =>
+  Object.fromEntries(MINERALS.map((mineral, place) => [mineral, value(mineral, place)])) as Record<Mineral, T>;

@@ -85,15 +85,18 @@ export function totalsRow(totals: Totals): Float64Array {
 
 const isComponent = (name: string): boolean => (COMPONENTS as readonly string[]).includes(name);
 
+export const isTotal = (value: number): boolean => value >= 0 && value <= MAX_TOTAL_MMOL_PER_KG;
+export const isPh = (pH: number): boolean => pH >= PH_RANGE.from && pH <= PH_RANGE.to;
+
 export function requireTotal(value: number, name: string): number {
-  if (!(value >= 0 && value <= MAX_TOTAL_MMOL_PER_KG)) {
+  if (!isTotal(value)) {
     throw new RangeError(`${name} must be 0..${MAX_TOTAL_MMOL_PER_KG} mmol/kg: ${value}`);
   }
   return value;
 }
 
 export function requirePh(pH: number, name = 'pH'): number {
-  if (!(pH >= PH_RANGE.from && pH <= PH_RANGE.to)) throw new RangeError(`${name} must be ${PH_RANGE.from}..${PH_RANGE.to}: ${pH}`);
+  if (!isPh(pH)) throw new RangeError(`${name} must be ${PH_RANGE.from}..${PH_RANGE.to}: ${pH}`);
   return pH;
 }
 

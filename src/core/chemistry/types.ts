@@ -16,7 +16,7 @@ export const COMPONENTS = [
 export type Component = (typeof COMPONENTS)[number];
 
 /** Total (analytical) amounts, mmol per kg of water; 0 where absent. For dilute fluids mmol/L is the same to 1 %. */
-export type Totals = Readonly<Partial<Record<Component, number>>>;
+export type Totals = Readonly<Partial<Record<Component, number | undefined>>>;
 
 export const MINERALS = [
   'hydroxyapatite',
