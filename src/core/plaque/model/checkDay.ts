@@ -55,11 +55,14 @@ export function checkOptions(tolerancePh: number, cells: number): void {
   if (!Number.isInteger(cells)) throw new RangeError(`cells must be a whole number: ${cells}`);
 }
 
-/** Some constants may be 0; none may be below. */
+/** Constants that the equations divide by, or take the logarithm of. */
+const ABOVE_ZERO =
+  /Diffusion|Half|Thickness|Length|VelocityFlow|mixingTime|storeMost|CarbonDioxide|BicarbonateAtRest|BicarbonateMost|HighFlowMl|Pk$/;
+
 function checkConstant(name: keyof PlaqueConstants, value: number): void {
-  if (!(value >= 0 && value < Number.POSITIVE_INFINITY)) throw new RangeError(`constants.${name} must be 0 or above: ${value}`);
-  const mayBeZero = /Mmol|Share|Yield|Depth|Exchange|perHexose|PerFlow|saliva|Factor|storeUse/.test(name);
-  if (value === 0 && !mayBeZero) throw new RangeError(`constants.${name} must be above 0: ${value}`);
+  const isAboveZero = ABOVE_ZERO.test(name);
+  if (value < Number.POSITIVE_INFINITY && (isAboveZero ? value > 0 : value >= 0)) return;
+  throw new RangeError(`constants.${name} must be ${isAboveZero ? 'above 0' : '0 or above'}: ${value}`);
 }
 
 function checkExposure(exposure: Exposure, at: string, day: { readonly freeFrom: number; readonly minutes: number }): void {

@@ -3,11 +3,14 @@ import type { PlaqueModel } from './buildModel.ts';
 import { ACETATE, AMMONIA, CARBONATE, LACTATE, PH, PHOSPHATE, PROTONS } from './layout.ts';
 import type { ProtonCell, Workspace } from './workspace.ts';
 
-/** Newton stops when no pH moved more than this; what it leaves is the square of it, and the balance closes whatever it is. */
-const ENOUGH_LN = 0.01;
+/**
+ * Newton stops when no ln activity moved more than this. What it leaves is of the order of its square, which the extrapolation takes away
+ * as it does the error of the step; the balance closes whatever it is.
+ */
+const ENOUGH_LN = 0.1;
 const LONGEST_LN = 1.2;
 const MOST_ROUNDS = 40;
-const LOCAL_ENOUGH_LN = 1e-5;
+const LOCAL_ENOUGH_LN = 1e-3;
 
 /**
  * Exchangeable protons of one layer or the film, and what carries them: only the forms that hold a proton take one along.

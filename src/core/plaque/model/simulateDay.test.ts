@@ -55,7 +55,6 @@ test('the balance of protons closes over a day', () => {
   const exposures = [eating(400), eating(700, { pH: 3, titratableMmolPerL: 60 }), eating(1000, { ureaMmolPerL: 100, minutes: 20 })];
   const { protonBalanceError, ph } = simulateDay({ ...base, minutes: 1440, exposures });
   expect(ph).toHaveLength(1441);
-  expect(protonBalanceError).toBeGreaterThan(0);
   expect(protonBalanceError).toBeLessThan(1e-6);
 });
 

@@ -18,6 +18,8 @@ export interface Stepper {
   readonly halves: Float64Array;
   readonly next: Float64Array;
   readonly activity: Float64Array;
+  /** How fast the pH of every layer and the film moved in the last step, 1/s: the next step's first guess. */
+  readonly phPerS: Float64Array;
 }
 
 export function buildStepper(model: PlaqueModel): Stepper {
@@ -30,21 +32,29 @@ export function buildStepper(model: PlaqueModel): Stepper {
     halves: state(),
     next: state(),
     activity: new Float64Array(model.cells),
+    phPerS: new Float64Array(model.cells + 1),
   };
+}
+
+/** Makes the last tried step the state. */
+export function acceptStep({ model, next, phPerS }: Stepper, state: Float64Array, seconds: number): void {
+  const first = PH * (model.cells + 1);
+  for (let i = 0; i < phPerS.length; i += 1) phPerS[i] = (next[first + i]! - state[first + i]!) / seconds;
+  state.set(next);
 }
 
 /**
  * One step of second order: a whole step and two halves of backward Euler, extrapolated. The result stands in `stepper.next`.
- * @returns the largest difference of pH between the whole step and the halves; NaN where the step was too long to be solved
+ * @returns the largest difference of pH in the plaque between the whole step and the halves; NaN where the step was too long to be solved
  */
 export function tryStep(stepper: Stepper, phase: Phase, from: Float64Array, startS: number, seconds: number): number {
-  const { model, work, whole, middle, halves, activity } = stepper;
+  const { model, work, whole, middle, halves, activity, phPerS } = stepper;
   const first = PH * (model.cells + 1);
   const last = first + model.cells;
   fillActivity(model, from, activity);
   work.seconds = seconds;
   work.endS = startS + seconds;
-  for (let i = first; i <= last; i += 1) whole[i] = from[i]!;
+  for (let i = first; i <= last; i += 1) whole[i] = from[i]! + seconds * phPerS[i - first]!;
   if (!stepEuler(stepper, phase, from, whole)) return Number.NaN;
   work.seconds = seconds / 2;
   work.endS = startS + seconds / 2;
@@ -54,7 +64,7 @@ export function tryStep(stepper: Stepper, phase: Phase, from: Float64Array, star
   work.endS = startS + seconds;
   for (let i = first; i <= last; i += 1) halves[i] = 2 * middle[i]! - from[i]!;
   if (!stepEuler(stepper, phase, middle, halves)) return Number.NaN;
-  return extrapolate(stepper) ? largestDifference(whole, halves, first, last) : Number.NaN;
+  return extrapolate(stepper) ? largestDifference(whole, halves, first, last - 1) : Number.NaN;
 }
 
 /** One step of backward Euler from a state whose activity is filled in. `to` holds a guess of the pH. */

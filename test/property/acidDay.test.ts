@@ -1,0 +1,104 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { plaqueValues } from '../../src/content/plaque/constants.ts';
+import { mouthPresets } from '../../src/content/plaque/presets.ts';
+import { minutesBelow } from '../../src/core/plaque/model/readCurve.ts';
+import { simulateDay } from '../../src/core/plaque/model/simulateDay.ts';
+import type { Exposure, Mouth, MouthPreset } from '../../src/core/plaque/types.ts';
+
+// What is monotone in the acid day, and nothing more. More events in general may give fewer minutes (chewing clears), so that is not here.
+// The margin is what two runs of the usual tolerance may differ by in a long flat stretch near a line.
+
+const RUNS = process.env['EBBLINE_LONG'] ? 400 : 16;
+const LINES = [5.7, 5.5, 5.0];
+const MARGIN_MIN = 0.5;
+/** 20 % (w/v) sucrose. */
+const MOST_HEXOSE = 1168;
+
+const presets = fc.constantFrom(...(Object.keys(mouthPresets) as MouthPreset[]));
+const hexose = fc.oneof(fc.constantFrom(0, 1, MOST_HEXOSE), fc.double({ min: 0, max: MOST_HEXOSE, noNaN: true }));
+/** From 1 % on it is a sugar event: a mouthful with less only rinses where the film is slow. */
+const LEAST_SUGARY = 58;
+const sugary = fc.oneof(fc.constantFrom(LEAST_SUGARY, MOST_HEXOSE), fc.double({ min: LEAST_SUGARY, max: MOST_HEXOSE, noNaN: true }));
+const lengths = fc.oneof(fc.constantFrom(0.5, 60), fc.integer({ min: 1, max: 30 }));
+
+const eating = (startMinute: number, minutes: number, hexoseMmolPerL: number): Exposure => ({
+  kind: 'eating',
+  startMinute,
+  minutes,
+  hexoseMmolPerL,
+});
+
+function below(mouth: Mouth, exposures: readonly Exposure[], minutes = 400): readonly number[] {
+  const curve = simulateDay({ saliva: mouth.saliva, plaque: mouth.plaque, constants: plaqueValues, exposures, minutes });
+  return LINES.map((line) => minutesBelow(curve, line));
+}
+
+function expectNoFewer(more: readonly number[], less: readonly number[]): void {
+  more.forEach((minutes, i) => {
+    expect(minutes).toBeGreaterThanOrEqual((less[i] ?? Number.NaN) - MARGIN_MIN);
+  });
+}
+
+describe('minutes below 5.7, 5.5 and 5.0', () => {
+  test('more sugar in the same event never gives fewer', () => {
+    fc.assert(
+      fc.property(presets, hexose, hexose, lengths, (preset, a, b, minutes) => {
+        const [less, more] = [Math.min(a, b), Math.max(a, b)].map((dose) => below(mouthPresets[preset], [eating(10, minutes, dose)]));
+        expectNoFewer(more ?? [], less ?? []);
+      }),
+      { numRuns: RUNS },
+    );
+  });
+
+  test('a lower flow never gives fewer', () => {
+    const flows = fc.oneof(fc.constantFrom(0.05, 0.1, 0.32, 2), fc.double({ min: 0.05, max: 2, noNaN: true }));
+    fc.assert(
+      fc.property(presets, hexose, flows, flows, (preset, dose, a, b) => {
+        const { plaque, saliva } = mouthPresets[preset];
+        const [low, high] = [Math.min(a, b), Math.max(a, b)].map((restingFlowMlPerMin) =>
+          below({ plaque, saliva: { ...saliva, restingFlowMlPerMin } }, [eating(10, 5, dose)]),
+        );
+        expectNoFewer(low ?? [], high ?? []);
+      }),
+      { numRuns: RUNS },
+    );
+  });
+
+  test('one more sugar event, at least two hours from any other, never gives fewer', () => {
+    const gaps = fc.oneof(fc.constant(120), fc.integer({ min: 120, max: 240 }));
+    fc.assert(
+      fc.property(presets, sugary, sugary, lengths, gaps, (preset, first, second, minutes, gap) => {
+        const one = eating(10, minutes, first);
+        const two = eating(10 + minutes + gap, 5, second);
+        expectNoFewer(below(mouthPresets[preset], [one, two], 700), below(mouthPresets[preset], [one], 700));
+      }),
+      { numRuns: RUNS },
+    );
+  });
+
+  test('gum or an alkaline rinse after sugar never gives more', () => {
+    const delays = fc.oneof(fc.constantFrom(0, 1), fc.integer({ min: 0, max: 60 }));
+    const gum = fc.record({
+      minutes: fc.constantFrom(1, 10, 20),
+      flowMlPerMin: fc.oneof(fc.constant(2), fc.double({ min: 0.5, max: 4, noNaN: true })),
+    });
+    const alkaline = fc.record({
+      minutes: fc.constantFrom(0.5, 1, 2),
+      bicarbonateMmolPerL: fc.oneof(fc.constantFrom(25, 1000), fc.integer({ min: 25, max: 500 })),
+    });
+    const after = fc.oneof(
+      gum.map((more) => ({ kind: 'chewing' as const, ...more })),
+      alkaline.map((more) => ({ kind: 'rinse' as const, ...more })),
+    );
+    fc.assert(
+      fc.property(presets, hexose, lengths, delays, after, (preset, dose, minutes, delay, more) => {
+        const sugar = eating(10, minutes, dose);
+        const alone = below(mouthPresets[preset], [sugar]);
+        const helped = below(mouthPresets[preset], [sugar, { ...more, startMinute: 10 + minutes + delay, hexoseMmolPerL: 0 }]);
+        expectNoFewer(alone, helped);
+      }),
+      { numRuns: RUNS },
+    );
+  });
+});
