@@ -71,7 +71,7 @@ function ClockStrip() {
     </div>
   );
 }
-const CHECKS_SCREENS: ReadonlySet<Route['screen']> = new Set(['checks', 'studies', 'study-plan', 'study', 'study-sheet']);
+const CHECKS_SCREENS: ReadonlySet<Route['screen']> = new Set(['checks', 'studies', 'study-plan', 'cutoff-study', 'study', 'study-sheet']);
 const TODAY_SCREENS: ReadonlySet<Route['screen']> = new Set(['today', 'fill-day', 'day-sheets', 'people']);
 
 function WorkNav({ visitId, route }: { readonly visitId: string | null; readonly route: Route }) {

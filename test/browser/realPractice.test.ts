@@ -1,43 +1,11 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { browserTest } from './openBrowser.ts';
-import { type RunningServer, startServer } from './startServer.ts';
+import { expectAccessible } from './expectAccessible.ts';
+import { LEAD, ownPracticeTest } from './ownPractice.ts';
+import type { RunningServer } from './startServer.ts';
 import { answerQuestions, handsOn } from './visitKeys.ts';
 
-const LEAD = 'Ada Example';
 const PASSWORD = 'quiet tide 12';
-const OPTIONS = {
-  'practice-name': 'Practice of the Test',
-  'member-name': LEAD,
-  'meter-name': 'Meter of the test',
-  'meter-lowest': '10',
-  'meter-highest': '9000',
-  'meter-cutoff': '2500',
-  'meter-countdown': '30',
-};
-
-/** A practice begun empty, in a folder that goes away again. One server for the file: the tests below follow one another. */
-const realTest = browserTest.extend<{ readonly server: RunningServer }>({
-  server: [
-    // biome-ignore lint/correctness/noEmptyPattern: vitest reads the fixtures a fixture needs from its first argument's pattern
-    async ({}, use) => {
-      const folder = mkdtempSync(join(tmpdir(), 'ebbline-real-'));
-      const options = Object.entries(OPTIONS).flatMap(([name, value]) => [`--${name}`, value]);
-      const server = await startServer(['--empty', '--data', join(folder, 'data'), ...options], {
-        EBBLINE_PASSPHRASE: 'a long enough passphrase',
-      });
-      await use(server);
-      await server.stop();
-      rmSync(folder, { recursive: true, force: true });
-    },
-    { scope: 'file' },
-  ],
-});
-
 const toDos = (page: Page) => page.getByRole('region', { name: 'Before the first visit' }).getByRole('listitem');
 
 async function signInByPassword(page: Page, server: RunningServer): Promise<void> {
@@ -69,83 +37,86 @@ async function addItem(page: Page, { kind, percent, often, amount }: Typed): Pro
   await page.getByRole('heading', { name: 'Shelf' }).waitFor();
 }
 
-realTest('a new practice says where it is, its lot, shelf and team, and then proposes from its own shelf', async ({ page, server }) => {
-  await page.goto(server.signInUrl);
-  await expect.poll(() => toDos(page).count()).toBe(4);
+ownPracticeTest(
+  'a new practice says where it is, its lot, shelf and team, and then proposes from its own shelf',
+  async ({ page, server }) => {
+    await page.goto(server.signInUrl);
+    await expect.poll(() => toDos(page).count()).toBe(4);
 
-  await page.getByRole('link', { name: 'Say where you work' }).click();
-  await page.getByRole('button', { name: 'Change these settings' }).click();
-  // The focus is in the form: the keys alone choose and save.
-  await page.keyboard.press('ArrowDown');
-  await expect.poll(() => page.getByRole('radio', { name: 'United Kingdom' }).isChecked()).toBe(true);
-  await page.keyboard.press('Enter');
-  await page.getByText('Saved.').waitFor();
-  await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Change these settings');
-  expect(await page.locator('#settings').innerText()).toContain('United Kingdom');
+    await page.getByRole('link', { name: 'Say where you work' }).click();
+    await page.getByRole('button', { name: 'Change these settings' }).click();
+    // The focus is in the form: the keys alone choose and save.
+    await page.keyboard.press('ArrowDown');
+    await expect.poll(() => page.getByRole('radio', { name: 'United Kingdom' }).isChecked()).toBe(true);
+    await page.keyboard.press('Enter');
+    await page.getByText('Saved.').waitFor();
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Change these settings');
+    expect(await page.locator('#settings').innerText()).toContain('United Kingdom');
 
-  await page.getByRole('link', { name: 'Open the page of the practice' }).click();
-  await page.getByRole('button', { name: 'Add a lot' }).click();
-  await page.keyboard.type('Box 7');
-  await page.keyboard.press('Tab');
-  await page.keyboard.type('20991301');
-  await page.keyboard.press('Enter');
-  await page.getByText('This is no day of the calendar').waitFor();
-  await page.keyboard.press('ControlOrMeta+a');
-  await page.keyboard.type('20990131');
-  await page.keyboard.press('Enter');
-  await page.getByRole('row', { name: /Box 7 31 January 2099 in date/ }).waitFor();
-  await page.getByRole('button', { name: 'Add a lot' }).click();
-  await page.keyboard.type('Box 1');
-  await page.keyboard.press('Tab');
-  await page.keyboard.type('20200131');
-  await page.keyboard.press('Enter');
-  await page.getByRole('row', { name: /Box 1 31 January 2020 expired/ }).waitFor();
-  // A lot that is changed keeps the focus in its line.
-  await page.getByRole('button', { name: 'change Box 1' }).click();
-  await page.getByLabel('Last day it may be used').fill('20200229');
-  await page.keyboard.press('Enter');
-  await page.getByRole('row', { name: /Box 1 29 February 2020 expired/ }).waitFor();
-  await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('change Box 1');
+    await page.getByRole('link', { name: 'Open the page of the practice' }).click();
+    await page.getByRole('button', { name: 'Add a lot' }).click();
+    await page.keyboard.type('Box 7');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('20991301');
+    await page.keyboard.press('Enter');
+    await page.getByText('This is no day of the calendar').waitFor();
+    await page.keyboard.press('ControlOrMeta+a');
+    await page.keyboard.type('20990131');
+    await page.keyboard.press('Enter');
+    await page.getByRole('row', { name: /Box 7 31 January 2099 in date/ }).waitFor();
+    await page.getByRole('button', { name: 'Add a lot' }).click();
+    await page.keyboard.type('Box 1');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('20200131');
+    await page.keyboard.press('Enter');
+    await page.getByRole('row', { name: /Box 1 31 January 2020 expired/ }).waitFor();
+    // A lot that is changed keeps the focus in its line.
+    await page.getByRole('button', { name: 'change Box 1' }).click();
+    await page.getByLabel('Last day it may be used').fill('20200229');
+    await page.keyboard.press('Enter');
+    await page.getByRole('row', { name: /Box 1 29 February 2020 expired/ }).waitFor();
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('change Box 1');
 
-  await page.getByRole('button', { name: 'Add a member' }).click();
-  await page.getByLabel('Name', { exact: true }).fill('Bo Example');
-  await page.getByLabel(/^dentist/).check();
-  await page.getByLabel('First password').fill('1234567');
-  await page.keyboard.press('Enter');
-  await page.getByText('At least 8 characters are needed.').waitFor();
-  await page.getByLabel('First password').fill('12345678');
-  await page.keyboard.press('Enter');
-  await page.getByRole('row', { name: /Bo Example dentist not trained set/ }).waitFor();
+    await page.getByRole('button', { name: 'Add a member' }).click();
+    await page.getByLabel('Name', { exact: true }).fill('Bo Example');
+    await page.getByLabel(/^dentist/).check();
+    await page.getByLabel('First password').fill('1234567');
+    await page.keyboard.press('Enter');
+    await page.getByText('At least 8 characters are needed.').waitFor();
+    await page.getByLabel('First password').fill('12345678');
+    await page.keyboard.press('Enter');
+    await page.getByRole('row', { name: /Bo Example dentist not trained set/ }).waitFor();
 
-  await page.getByRole('button', { name: `set a password for ${LEAD}` }).click();
-  await page.keyboard.type(PASSWORD);
-  await page.keyboard.press('Tab');
-  await page.keyboard.type(PASSWORD);
-  await page.keyboard.press('Enter');
-  await page.getByRole('row', { name: new RegExp(`${LEAD} lead, hygienist trained set`) }).waitFor();
+    await page.getByRole('button', { name: `set a password for ${LEAD}` }).click();
+    await page.keyboard.type(PASSWORD);
+    await page.keyboard.press('Tab');
+    await page.keyboard.type(PASSWORD);
+    await page.keyboard.press('Enter');
+    await page.getByRole('row', { name: new RegExp(`${LEAD} lead, hygienist trained set`) }).waitFor();
 
-  await page.goto(`${server.url}/shelf`);
-  await page.getByText('Nothing is on the shelf yet').waitFor();
-  await addItem(page, { kind: 'F_PASTE_STD', percent: '0.32', often: '2', amount: 'a ribbon' });
-  await page.getByRole('row', { name: /Paste, sodium fluoride 0\.32 % \(1,448 ppm F\)/ }).waitFor();
-  await addItem(page, { kind: 'F_VARNISH', percent: '5', amount: 'a thin coat' });
-  await page.getByRole('row', { name: /Varnish, sodium fluoride 5 %/ }).waitFor();
-  // The focus stands on the item that was saved.
-  expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^change Varnish/);
+    await page.goto(`${server.url}/shelf`);
+    await page.getByText('Nothing is on the shelf yet').waitFor();
+    await addItem(page, { kind: 'F_PASTE_STD', percent: '0.32', often: '2', amount: 'a ribbon' });
+    await page.getByRole('row', { name: /Paste, sodium fluoride 0\.32 % \(1,448 ppm F\)/ }).waitFor();
+    await addItem(page, { kind: 'F_VARNISH', percent: '5', amount: 'a thin coat' });
+    await page.getByRole('row', { name: /Varnish, sodium fluoride 5 %/ }).waitFor();
+    // The focus stands on the item that was saved.
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^change Varnish/);
 
-  await page.goto(server.url);
-  await page.getByRole('heading', { level: 1, name: /^Today, / }).waitFor();
-  await expect.poll(() => toDos(page).count()).toBe(0);
-  await page.getByRole('combobox', { name: 'Name, or time and name' }).fill('Cy Example');
-  await page.keyboard.press('Enter');
-  await page.keyboard.type('19800229');
-  await page.keyboard.press('Enter');
-  await page.getByRole('heading', { level: 1, name: /^Cy Example/ }).waitFor();
-  const hands = handsOn(page);
-  await answerQuestions(page, hands, ['safety']);
-  const plan = page.getByRole('region', { name: 'Plan' });
-  await plan.getByText('Paste, sodium fluoride 0.32 % (1,448 ppm F), twice a day').waitFor();
-});
+    await page.goto(server.url);
+    await page.getByRole('heading', { level: 1, name: /^Today, / }).waitFor();
+    await expect.poll(() => toDos(page).count()).toBe(0);
+    await page.getByRole('combobox', { name: 'Name, or time and name' }).fill('Cy Example');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('19800229');
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { level: 1, name: /^Cy Example/ }).waitFor();
+    const hands = handsOn(page);
+    await answerQuestions(page, hands, ['safety']);
+    const plan = page.getByRole('region', { name: 'Plan' });
+    await plan.getByText('Paste, sodium fluoride 0.32 % (1,448 ppm F), twice a day').waitFor();
+  },
+);
 
 interface Screen {
   readonly name: string;
@@ -205,45 +176,40 @@ const screens: readonly Screen[] = [
 
 for (const { name, open } of screens) {
   // One sign-in each: the server takes ten a minute. The page fixture fails the test on any policy violation or error.
-  realTest(`${name}: axe finds nothing in light and dark, and nothing to scroll sideways at 320 px`, async ({ page, server }) => {
+  ownPracticeTest(`${name}: axe finds nothing in light and dark, and nothing to scroll sideways at 320 px`, async ({ page, server }) => {
     await signInByPassword(page, server);
     await open(page, server);
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      const { violations } = await new AxeBuilder({ page })
-        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-        .analyze();
-      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join('\n')}`)).toEqual([]);
-    }
-    await page.setViewportSize({ width: 320, height: 640 });
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+    await expectAccessible(page);
   });
 }
 
 // Chromium logs every refused request as an error, so these two pages are not the watched one.
-realTest('what somebody else saved in between is shown beside what was typed, and neither is lost', async ({ browser, server, skip }) => {
-  if (!browser) return skip('Chromium is not installed');
-  const context = await browser.newContext();
-  const [mine, theirs] = [await context.newPage(), await context.newPage()];
-  await signInByPassword(mine, server);
-  for (const page of [mine, theirs]) {
-    await page.goto(`${server.url}/shelf`);
-    await page.getByRole('link', { name: /^change Paste/ }).click();
-    await page.getByRole('heading', { name: /^Change: Paste/ }).waitFor();
-  }
-  await theirs.getByLabel('Price of one pack').fill('3.10');
-  await theirs.getByRole('button', { name: 'Save', exact: true }).click();
-  await theirs.getByRole('heading', { name: 'Shelf' }).waitFor();
-  await mine.getByLabel('Price of one pack').fill('3.20');
-  await mine.getByRole('button', { name: 'Save', exact: true }).click();
-  await mine.getByRole('row', { name: 'Price 3.10 3.20' }).waitFor();
-  await mine.getByRole('button', { name: 'Save mine in its place' }).click();
-  await mine.getByRole('heading', { name: 'Shelf' }).waitFor();
-  await expect.poll(() => mine.getByLabel(/^Price of Paste/).inputValue()).toBe('3.20');
-  await context.close();
-});
+ownPracticeTest(
+  'what somebody else saved in between is shown beside what was typed, and neither is lost',
+  async ({ browser, server, skip }) => {
+    if (!browser) return skip('Chromium is not installed');
+    const context = await browser.newContext();
+    const [mine, theirs] = [await context.newPage(), await context.newPage()];
+    await signInByPassword(mine, server);
+    for (const page of [mine, theirs]) {
+      await page.goto(`${server.url}/shelf`);
+      await page.getByRole('link', { name: /^change Paste/ }).click();
+      await page.getByRole('heading', { name: /^Change: Paste/ }).waitFor();
+    }
+    await theirs.getByLabel('Price of one pack').fill('3.10');
+    await theirs.getByRole('button', { name: 'Save', exact: true }).click();
+    await theirs.getByRole('heading', { name: 'Shelf' }).waitFor();
+    await mine.getByLabel('Price of one pack').fill('3.20');
+    await mine.getByRole('button', { name: 'Save', exact: true }).click();
+    await mine.getByRole('row', { name: 'Price 3.10 3.20' }).waitFor();
+    await mine.getByRole('button', { name: 'Save mine in its place' }).click();
+    await mine.getByRole('heading', { name: 'Shelf' }).waitFor();
+    await expect.poll(() => mine.getByLabel(/^Price of Paste/).inputValue()).toBe('3.20');
+    await context.close();
+  },
+);
 
-realTest(
+ownPracticeTest(
   "freeing an item from signature is a dentist's: the server's sentence is shown, and the form stays",
   async ({ browser, server, skip }) => {
     if (!browser) return skip('Chromium is not installed');

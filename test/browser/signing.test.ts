@@ -1,8 +1,8 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { DEMO_CODE, DEMO_PASSWORD } from '../../src/content/demo/members.ts';
 import { demoTest } from './demo.ts';
+import { expectAccessible } from './expectAccessible.ts';
 import { openVisitOf, signIn } from './pageSteps.ts';
 import type { RunningServer } from './startServer.ts';
 import { answerQuestions, handsOn } from './visitKeys.ts';
@@ -272,15 +272,7 @@ for (const { name, open } of screens) {
   demoTest(`${name}: axe finds nothing in light and dark, and nothing to scroll sideways at 320 px`, async ({ page, server }) => {
     await signIn(page, server);
     await open(page, server);
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      const { violations } = await new AxeBuilder({ page })
-        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-        .analyze();
-      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join('\n')}`)).toEqual([]);
-    }
-    await page.setViewportSize({ width: 320, height: 640 });
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+    await expectAccessible(page);
   });
 }
 

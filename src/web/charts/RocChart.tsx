@@ -2,7 +2,8 @@ import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import type { LocalCutoffResult } from '../../core/meter/localCutoffStudy.ts';
 
-const SIZE = 340;
+const WIDTH = 340;
+const HEIGHT = 306;
 const PLOT = { left: 56, right: 320, top: 16, bottom: 280 };
 
 /** Share of people with a new lesion whose reading is high, against the share without, as the limit of "high" goes down. */
@@ -17,7 +18,7 @@ export function RocChart({ result }: { readonly result: LocalCutoffResult }) {
   return (
     <svg
       className="readings-chart roc-chart"
-      viewBox={`0 0 ${SIZE} ${SIZE}`}
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
       role="img"
       aria-label={`Curve over ${result.curve.length} limits; area ${Math.round(100 * result.auc.auc)} of 100.`}
     >
@@ -37,12 +38,6 @@ export function RocChart({ result }: { readonly result: LocalCutoffResult }) {
       <circle className="roc-present" cx={px} cy={py} r="5" />
       <text className="strong" x={px + 12} y={py + 24}>
         present cut-off
-      </text>
-      <text className="tick-text" x={PLOT.left - 8} y={SIZE - 24} textAnchor="start">
-        Across: high among people without.
-      </text>
-      <text className="tick-text" x={PLOT.left - 8} y={SIZE - 8} textAnchor="start">
-        Up: high among people with. Dashed: chance.
       </text>
     </svg>
   );

@@ -72,7 +72,7 @@ function PlanForm({ checks, firstMeterId }: { readonly checks: ChecksView; reado
     });
   };
   return (
-    <form className="form" noValidate onSubmit={submit} aria-label="Study">
+    <form className="form study-plan" noValidate onSubmit={submit} aria-label="Study">
       <ChoiceLine label="What do you want to learn?" value={draft.kind} options={KIND_OPTIONS} onChange={chooseKind} />
       <PlanFields checks={checks} lots={lots} draft={draft} change={change} />
       <PlanAnswer sizes={sizes} thought={noise && sayThought(draft.kind, noise)} />

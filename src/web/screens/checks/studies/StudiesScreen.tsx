@@ -25,17 +25,16 @@ export function StudiesScreen({ session }: { readonly session: SessionView }) {
           ? 'No study yet: until one is reported, verdicts rest on noise that is assumed.'
           : `${plural(studies.length, 'study', 'studies')}, ${going === 0 ? 'none of them going on' : `${going} going on`}. What a reported study measured stands in every verdict on its meter.`}
       </p>
-      {mayPlan ? (
-        <p className="actions">
+      {!mayPlan && <p className="hint">A lead, a hygienist or a dentist plans a study; everybody types its numbers.</p>}
+      <p className="actions">
+        {mayPlan && (
           <Link to="/checks/studies/new" className="action primary">
             Plan a study
           </Link>
-        </p>
-      ) : (
-        <p className="hint">A lead, a hygienist or a dentist plans a study; everybody types its numbers.</p>
-      )}
-      <p>
-        <Link to="/checks/studies/cutoff">Do readings go with new lesions here?</Link>
+        )}
+        <Link to="/checks/studies/cutoff" className="action">
+          Do readings go with new lesions here?
+        </Link>
       </p>
       {studies.length > 0 && <StudiesTable studies={studies} checks={checks.data} />}
     </>

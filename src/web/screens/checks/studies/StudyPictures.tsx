@@ -6,7 +6,7 @@ import { formatNumber, plural } from '../../../format.ts';
 import type { StudyPicture } from './studyPoints.ts';
 
 const WIDTH = 460;
-const HEIGHT = 260;
+const HEIGHT = 284;
 const PLOT = { left: 58, right: 452, top: 12, bottom: 206 };
 
 interface DotsProps {
@@ -63,7 +63,7 @@ export function StudyDots({ picture: { groups, scale }, by }: DotsProps) {
         </g>
       ))}
       <text className="tick-text" x="0" y={HEIGHT - 6}>
-        {scale === 'ratio' ? 'Against the mean of the same solution, log scale' : 'RLU, log scale; one line for each person'}
+        {scale === 'ratio' ? 'Against the mean of its solution, log scale' : 'RLU, log scale; one line for each person'}
       </text>
     </svg>
   );
@@ -75,14 +75,15 @@ function Pair({ ys, x }: { readonly ys: readonly number[]; readonly x: number })
   return ys.length < 2 ? null : <line className="tick" x1={x} x2={x} y1={Math.min(...ys)} y2={Math.max(...ys)} />;
 }
 
-const LETTER = 7.2;
+/** Width of a letter on a phone, where the letters of a picture are larger. */
+const LETTER = 11;
 
 /** As much of a name as its column holds, a word to a line; the table has it whole. */
 function ColumnName({ name, x, room }: { readonly name: string; readonly x: number; readonly room: number }) {
   const most = Math.max(1, Math.floor(room / LETTER));
   const words = name.startsWith('Person ') && room < 60 ? [name.slice('Person '.length)] : name.split(' ').slice(0, 2);
   return words.map((word, i) => (
-    <text key={word} className="tick-text" x={x} y={PLOT.bottom + 18 + i * 15} textAnchor="middle">
+    <text key={word} className="tick-text" x={x} y={PLOT.bottom + 20 + i * 22} textAnchor="middle">
       {word.length > most ? word.slice(0, most) : word}
     </text>
   ));
@@ -99,14 +100,14 @@ export function StudyIntervals({ rows }: { readonly rows: readonly StudyRow[] })
   return (
     <svg
       className="study-picture"
-      viewBox={`0 0 ${WIDTH} ${bottom + 40}`}
+      viewBox={`0 0 ${WIDTH} ${bottom + 52}`}
       role="img"
       aria-label={`${plural(rows.length, 'part')} of the noise with their 95 % intervals. The table gives each.`}
     >
       {x.ticks(5).map((tick) => (
         <g key={tick}>
           <line className="grid" x1={x(tick)} x2={x(tick)} y1="8" y2={bottom} />
-          <text className="tick-text" x={x(tick)} y={bottom + 18} textAnchor="middle">
+          <text className="tick-text" x={x(tick)} y={bottom + 20} textAnchor="middle">
             {sayPercent(tick)}
           </text>
         </g>
@@ -130,8 +131,8 @@ export function StudyIntervals({ rows }: { readonly rows: readonly StudyRow[] })
           </g>
         );
       })}
-      <text className="tick-text" x="0" y={bottom + 36}>
-        Coefficient of variation, bar = 95 % interval
+      <text className="tick-text" x="0" y={bottom + 46}>
+        Coefficient of variation, 95 % interval
       </text>
     </svg>
   );

@@ -24,7 +24,10 @@ const study = (people: number, rluWith: (i: number) => number) =>
 describe('what a study of readings and new lesions says', () => {
   it('says how many more people are needed, and no figure', () => {
     const few = study(12, () => 9_000);
-    expect(sayGroups(few)).toBe('6 people with a new lesion, 6 without. Too few for a figure: 4 more with a new lesion are needed.');
+    expect(sayGroups(few)).toBe(
+      '6 people with a new lesion, 6 without. Too few for a figure, which takes 10 of each: 4 more with a new lesion and 4 more without.',
+    );
+    expect(sayGroups({ ...few, withLesion: 10, notEnough: 'too-few-without' })).toMatch(/which takes 10 of each: 4 more without\.$/);
     expect(few.result).toBeNull();
   });
 

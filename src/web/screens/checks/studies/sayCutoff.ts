@@ -1,12 +1,20 @@
-import type { LocalCutoffResult, LocalCutoffStudy } from '../../../../core/meter/localCutoffStudy.ts';
+import { FEWEST_PER_GROUP, type LocalCutoffResult, type LocalCutoffStudy } from '../../../../core/meter/localCutoffStudy.ts';
 import { formatNumber, plural } from '../../../format.ts';
 
-/** How many there are of either kind, and what is missing for a figure. */
-export function sayGroups({ withLesion, without, notEnough, stillNeeded }: LocalCutoffStudy): string {
+/** How many there are of either kind, and how many more it takes for a figure. */
+export function sayGroups({ withLesion, without, notEnough }: LocalCutoffStudy): string {
   const groups = `${plural(withLesion, 'person', 'people')} with a new lesion, ${without} without.`;
   if (notEnough === null) return groups;
-  const group = notEnough === 'too-few-with-lesion' ? 'with a new lesion' : 'without';
-  return `${groups} Too few for a figure: ${stillNeeded} more ${group} ${stillNeeded === 1 ? 'is' : 'are'} needed.`;
+  const more = [
+    ...(withLesion < FEWEST_PER_GROUP ? [`${FEWEST_PER_GROUP - withLesion} more with a new lesion`] : []),
+    ...(without < FEWEST_PER_GROUP ? [`${FEWEST_PER_GROUP - without} more without`] : []),
+  ];
+  return `${groups} Too few for a figure, which takes ${FEWEST_PER_GROUP} of each: ${more.join(' and ')}.`;
+}
+
+/** Where there are too few: how people come to count. */
+export function sayWhoCounts(months: number): string {
+  return `Somebody counts with a new lesion when a closed visit within ${months} months of the reading notes one, and without when a closed visit after these ${months} months had looked at all teeth and none was noted in that time. So new findings, and whether the whole mouth was examined, are answered at each visit; nothing else is needed.`;
 }
 
 /** What the figures say, the answer first. */
