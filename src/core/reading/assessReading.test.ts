@@ -1,23 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
+import { testMeter as meter } from '../../../test/testMeter.ts';
 import { readingNoise } from '../../content/readingNoise.ts';
 import type { ControlSpan } from '../checks/controlSpan.ts';
 import { type AssessReadingInput, assessReading } from './assessReading.ts';
 import type { Meter, PastReading, SwabCondition, SwabReading } from './types.ts';
 
-/** Invented. */
-const meter: Meter = {
-  id: 'a',
-  name: 'Demo meter A',
-  lowestRlu: 40,
-  highestRlu: 60_000,
-  cutoffRlu: 4200,
-  countdownS: 25,
-  cvAnalytical: 0.3,
-  cvAnalyticalAssumed: true,
-  cvWithinPerson: 0.5,
-  cvWithinPersonAssumed: true,
-};
 const source = { key: 'test', status: 'proposal' } as const;
 const conditions: readonly SwabCondition[] = [
   { id: 'once-in-24-h', label: '', failing: 'not-counted', unknown: 'flag', limit: 24, limitUnit: 'h', source },

@@ -1,25 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { seededRandom } from '../../../test/reference/statistics/seededRandom.ts';
+import { testMeter as meter } from '../../../test/testMeter.ts';
 import { readingNoise } from '../../content/readingNoise.ts';
 import { blendNoise, noiseOfMeter } from './blendNoise.ts';
 import { logVarianceOfCv } from './logSdOfCv.ts';
 import { changeParts, OCCASION_PARTS, occasionSdLog, READING_PARTS, readingSdLog, sumOfParts, unknownParts } from './noiseSums.ts';
-import { type Meter, NOISE_PARTS, type NoisePart, type OwnEstimate } from './types.ts';
+import { NOISE_PARTS, type NoisePart, type OwnEstimate } from './types.ts';
 
-/** Invented. */
-const meter: Meter = {
-  id: 'a',
-  name: 'Demo meter A',
-  lowestRlu: 40,
-  highestRlu: 60_000,
-  cutoffRlu: 4200,
-  countdownS: 25,
-  cvAnalytical: 0.3,
-  cvAnalyticalAssumed: true,
-  cvWithinPerson: 0.5,
-  cvWithinPersonAssumed: true,
-};
 const study = (component: NoisePart, variance: number, degreesOfFreedom: number, over: Partial<OwnEstimate> = {}): OwnEstimate => ({
   component,
   variance,

@@ -1,20 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
+import { testMeter as meter } from '../../../test/testMeter.ts';
 import { checkReading } from './checkReading.ts';
-import type { Meter, SwabReading } from './types.ts';
+import type { SwabReading } from './types.ts';
 
-/** Invented. */
-const meter: Meter = {
-  id: 'a',
-  name: 'Demo meter A',
-  lowestRlu: 40,
-  highestRlu: 60_000,
-  cutoffRlu: 4200,
-  countdownS: 25,
-  cvAnalytical: 0.3,
-  cvAnalyticalAssumed: true,
-  cvWithinPerson: 0.5,
-  cvWithinPersonAssumed: true,
-};
 const lots = [{ id: 'lot-1', name: '24-118', expiresOn: '2026-12-31' }];
 const now = '2026-07-03T10:40:00+01:00';
 

@@ -1,23 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { testMeter as meter } from '../../../test/testMeter.ts';
 import { readingNoise as table } from '../../content/readingNoise.ts';
 import { personSeries, type SeriesReading } from './personSeries.ts';
 import { saySeries } from './saySeries.ts';
 import type { Meter } from './types.ts';
 
-/** Invented. */
-const meter: Meter = {
-  id: 'a',
-  name: 'Demo meter A',
-  lowestRlu: 40,
-  highestRlu: 60_000,
-  cutoffRlu: 4200,
-  countdownS: 25,
-  cvAnalytical: 0.3,
-  cvAnalyticalAssumed: true,
-  cvWithinPerson: 0.5,
-  cvWithinPersonAssumed: true,
-};
 /** ln 1.09 + ln 1.25 */
 const SD = 0.5561663;
 const on = (month: number, rlu: number | null, part: Partial<SeriesReading> = {}): SeriesReading => ({

@@ -1,23 +1,11 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { testMeter as meter } from '../../../test/testMeter.ts';
 import { readingNoise as table } from '../../content/readingNoise.ts';
 import { assessReading } from './assessReading.ts';
 import { recomputeReading, type StoredVerdict, storedVerdictOf } from './recomputeReading.ts';
 import type { Meter, ReadingAssessment } from './types.ts';
 
-/** Invented. */
-const meter: Meter = {
-  id: 'a',
-  name: 'Demo meter A',
-  lowestRlu: 40,
-  highestRlu: 60_000,
-  cutoffRlu: 4200,
-  countdownS: 25,
-  cvAnalytical: 0.3,
-  cvAnalyticalAssumed: true,
-  cvWithinPerson: 0.5,
-  cvWithinPersonAssumed: true,
-};
 const measured = (variance: number, reportedOn: string): Meter => ({
   ...meter,
   own: [{ component: 'repeatability', variance, degreesOfFreedom: 96, studyId: 's1', reportedOn, kind: 'hands' }],

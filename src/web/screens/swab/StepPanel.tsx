@@ -2,8 +2,9 @@ import { type ReactNode, useId, useState } from 'react';
 import type { Meter } from '../../../core/reading/types.ts';
 import { Key } from '../../parts/Key.tsx';
 import { ReadingBlock } from '../visit/ReadingBlock.tsx';
+import type { SwabChoice } from './listChoices.ts';
 import { PathDrawing } from './PathDrawing.tsx';
-import { type SwabChoice, type SwabStep, secondsLeft } from './swabFlow.ts';
+import { type SwabStep, secondsLeft } from './swabFlow.ts';
 import { sayChoice, sayStep } from './swabWords.ts';
 import type { SwabWork } from './useSwabWork.ts';
 

@@ -1,36 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { testMeter as meter } from '../../../../test/testMeter.ts';
 import { readingNoise } from '../../../content/readingNoise.ts';
 import { swabConditions } from '../../../content/swabConditions.ts';
 import type { ControlSpan } from '../../../core/checks/controlSpan.ts';
 import { assessReading } from '../../../core/reading/assessReading.ts';
 import { checkReading } from '../../../core/reading/checkReading.ts';
-import type { Meter, PastReading, SwabReading } from '../../../core/reading/types.ts';
-import {
-  afterEvent,
-  beginFlow,
-  findMeter,
-  findStep,
-  listChoices,
-  type SwabFlow,
-  type SwabMoment,
-  type SwabSetting,
-  secondsLeft,
-} from './swabFlow.ts';
+import type { PastReading, SwabReading } from '../../../core/reading/types.ts';
+import { afterEvent } from './afterEvent.ts';
+import { findStep } from './findStep.ts';
+import { listChoices } from './listChoices.ts';
+import { beginFlow, findMeter, type SwabFlow, type SwabMoment, type SwabSetting, secondsLeft } from './swabFlow.ts';
 
-/** Invented. */
-const meter: Meter = {
-  id: 'a',
-  name: 'Demo meter A',
-  lowestRlu: 40,
-  highestRlu: 60_000,
-  cutoffRlu: 4200,
-  countdownS: 25,
-  cvAnalytical: 0.3,
-  cvAnalyticalAssumed: true,
-  cvWithinPerson: 0.5,
-  cvWithinPersonAssumed: true,
-};
 const setting: SwabSetting = {
   meters: [meter],
   lots: [

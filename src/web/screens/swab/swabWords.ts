@@ -4,16 +4,9 @@ import { sayDuration, secondsToReading } from '../../../core/reading/secondsToRe
 import type { SwabLot, SwabReading } from '../../../core/reading/types.ts';
 import { capitalise, formatClock, formatDate } from '../../format.ts';
 import { NOT_TAKEN } from '../visit/swabLines.ts';
-import {
-  type ChoiceDoes,
-  enoughMinutes,
-  findMeter,
-  findStoppedControl,
-  listOpenConditions,
-  type SwabFlow,
-  type SwabSetting,
-  type SwabStep,
-} from './swabFlow.ts';
+import type { ChoiceDoes } from './listChoices.ts';
+import { findStoppedControl, listOpenConditions } from './listOpenConditions.ts';
+import { enoughMinutes, findMeter, type SwabFlow, type SwabSetting, type SwabStep } from './swabFlow.ts';
 
 export interface StepWords {
   readonly title: string;

@@ -5,18 +5,10 @@ import type { SwabReading } from '../../../core/reading/types.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
 import { assess, content } from '../../content.ts';
 import { useVisitDraft, type VisitDraft } from '../visit/useVisitDraft.ts';
-import {
-  afterEvent,
-  beginFlow,
-  findStep,
-  listChoices,
-  type SwabChoice,
-  type SwabEvent,
-  type SwabFlow,
-  type SwabMoment,
-  type SwabSetting,
-  type SwabStep,
-} from './swabFlow.ts';
+import { afterEvent } from './afterEvent.ts';
+import { findStep } from './findStep.ts';
+import { listChoices, type SwabChoice } from './listChoices.ts';
+import { beginFlow, type SwabEvent, type SwabFlow, type SwabMoment, type SwabSetting, type SwabStep } from './swabFlow.ts';
 
 export interface SwabWork {
   readonly input: VisitInput;

@@ -1,19 +1,6 @@
 import { expect, test } from 'vitest';
-import type { Meter } from '../../../../core/reading/types.ts';
+import { testMeter as meter } from '../../../../../test/testMeter.ts';
 import { parseReading } from './parseReading.ts';
-
-const meter: Meter = {
-  id: 'm',
-  name: 'Meter',
-  lowestRlu: 40,
-  highestRlu: 60_000,
-  cutoffRlu: 4_200,
-  countdownS: 25,
-  cvAnalytical: 0.25,
-  cvAnalyticalAssumed: true,
-  cvWithinPerson: 0.35,
-  cvWithinPersonAssumed: true,
-};
 
 test.each([
   ['5150', 5150, 'exact'],

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { testMeter } from '../../../../../test/testMeter.ts';
 import { readingNoise } from '../../../../content/readingNoise.ts';
 import { blendNoise } from '../../../../core/reading/blendNoise.ts';
 import type { Meter } from '../../../../core/reading/types.ts';
@@ -6,18 +7,7 @@ import { buildPlan, findProblems, type PlanDraft, wishOf } from './planDraft.ts'
 import { sayPlannedWidths, saySize, sayThought, sayWidth } from './sayPlan.ts';
 import { sizeStudy } from './sizeStudy.ts';
 
-const meter: Meter = {
-  id: 'm',
-  name: 'Meter',
-  lowestRlu: 40,
-  highestRlu: 60_000,
-  cutoffRlu: 4_200,
-  countdownS: 25,
-  cvAnalytical: 0.25,
-  cvAnalyticalAssumed: true,
-  cvWithinPerson: 0.35,
-  cvWithinPersonAssumed: true,
-};
+const meter: Meter = { ...testMeter, id: 'm', cvAnalytical: 0.25, cvWithinPerson: 0.35 };
 const noise = blendNoise(readingNoise, meter);
 const draft: PlanDraft = {
   kind: 'hands',
