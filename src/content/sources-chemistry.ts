@@ -60,4 +60,21 @@ export const chemistrySources: Readonly<Record<string, Source>> = {
 
   // What saturation was found in the mouth
   dawes2003: { cite: 'Dawes C. J Can Dent Assoc 2003;69:722-724, what is the critical pH.', read: 'abstract' },
+  criticalPhByHabit: {
+    cite: 'A critical pH of 5.5 as it is commonly taught.',
+    read: 'common practice; no source says that it holds for everybody',
+  },
+  larsen1975: {
+    cite: 'Larsen MJ. Scand J Dent Res 1975;83:13-17, degrees of saturation in parotid saliva with hydroxyapatite and fluorapatite.',
+    read: 'abstract; volume and pages from memory',
+  },
+  larsen1983: { cite: 'Larsen MJ, work of 1983 on the saturation of parotid saliva.', read: 'abstract with three pH values' },
+  larsenPearce2003: {
+    cite: 'Larsen MJ, Pearce EIF. Arch Oral Biol 2003;48:317-322, saturation of saliva with calcium salts.',
+    read: 'abstract',
+  },
+  larsenNyvad1999: {
+    cite: 'Larsen MJ, Nyvad B. Caries Res 1999;33:81-87, enamel erosion by soft drinks and orange juices.',
+    read: 'a copy of the article',
+  },
 };

@@ -254,3 +254,22 @@ test('fluoride-content', () => {
   expect(ppmOf({ compound: 'NaF', percent: 101 })).toMatchObject({ path: 'percent' });
   expect(ppmOf({ compound: 'KF', percent: 1 })).toMatchObject({ path: 'compound' });
 });
+
+describe('fluoride-content in use', () => {
+  // Arithmetic of the project's chemistry facts: 10 mL of a rinse of 0.05 % NaF are 2.3 mg, 0.25 mL of varnish 5.66 mg.
+  test.each([
+    { input: { compound: 'NaF', percent: 0.05, amountMl: 10 }, mg: 2.26, mmolPerL: 11.9 },
+    { input: { compound: 'NaF', percent: 5, amountMl: 0.25 }, mg: 5.66, mmolPerL: 1190.8 },
+    { input: { compound: 'NaF', percent: 0.05 }, mg: null, mmolPerL: 11.9 },
+  ])('$input', ({ input, mg, mmolPerL }) => {
+    expect(runCalculator(fluorideContent, input)).toMatchObject({
+      ok: true,
+      output: { fluorideMgPerUse: mg === null ? null : expect.closeTo(mg, 2), fluorideMmolPerL: expect.closeTo(mmolPerL, 1) },
+    });
+  });
+
+  test('takes one amount', () => {
+    const both = { compound: 'NaF', percent: 0.05, amountMl: 10, amountG: 1 };
+    expect(runCalculator(fluorideContent, both)).toMatchObject({ ok: false, error: { code: 'INPUT_INVALID', path: 'amountMl' } });
+  });
+});

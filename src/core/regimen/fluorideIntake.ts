@@ -1,4 +1,5 @@
 import type { SourceRef } from '../visit/answer.ts';
+import { fluorideMg } from './fluorideMg.ts';
 import { plannerWeightKg } from './plannerWeightKg.ts';
 import type { FluorideLimit, FluorideTables } from './tables.ts';
 import type { FluorideIntake } from './types.ts';
@@ -117,16 +118,15 @@ function swallowedMgPerDay(source: FluorideSource, share: number): number | unde
   if (ppm === 0) return 0;
   const amount = amountOf(source);
   if (ppm === undefined || amount === undefined || perDay === undefined) return undefined;
-  return mgIn(ppm, amount) * perDay * swallowedFraction;
+  return fluorideMg(ppm, amount) * perDay * swallowedFraction;
 }
 
 /** All of a day's uses, at least one: what is used weekly is swallowed a whole use at a time. Unknown parts add nothing, so a lower bound. */
 function mgIfSwallowed(source: FluorideSource): number {
-  return mgIn(source.ppm ?? 0, amountOf(source) ?? 0) * Math.max(1, source.perDay ?? 1);
+  return fluorideMg(source.ppm ?? 0, amountOf(source) ?? 0) * Math.max(1, source.perDay ?? 1);
 }
 
 const amountOf = ({ amountG, amountMl }: FluorideSource): number | undefined => amountG ?? amountMl;
-const mgIn = (ppm: number, amount: number): number => (ppm * amount) / 1_000;
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
 function swallowedShare(ageMonths: number, { swallowed }: FluorideTables): number {
