@@ -1,12 +1,12 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { DEMO_CODE } from '../../src/content/demo/members.ts';
 import { readPdf } from '../leaflet/readPdf.ts';
 import { demoTest } from './demo.ts';
+import { expectNoBarriers } from './expectNoBarriers.ts';
 import { signIn } from './pageSteps.ts';
 import { answerQuestions, type Hands, handsOn, readFocus } from './visitKeys.ts';
 
@@ -14,13 +14,6 @@ import { answerQuestions, type Hands, handsOn, readFocus } from './visitKeys.ts'
 const MOST_KEYS = { visit: 60, walkIn: 10, finding: 6 };
 
 const line = (page: Page, name: string) => page.locator('.day-line').filter({ hasText: name });
-
-async function axe(page: Page, where: string): Promise<void> {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => `${where}: ${id}: ${nodes.map((node) => node.html).join('\n')}`)).toEqual([]);
-}
 
 /** The three of the list that the practice's other program gave out this morning. */
 const LIST = [
@@ -55,7 +48,7 @@ async function workVisit(page: Page, name: string, { swab, finding = false }: As
   await confirmLevel(page, hands, swab === 'no-site');
   await hands.press('7');
   if ((await page.getByRole('button', { name: /all agreed/ }).count()) > 0) await hands.press('=');
-  await axe(page, `${name}, before closing`);
+  await expectNoBarriers(page, `${name}, before closing`);
   await hands.press('7');
   await hands.press('z');
   await page.getByText(/· closed/).waitFor();
@@ -95,7 +88,7 @@ async function signAll(page: Page): Promise<void> {
     .getByRole('button', { name: /^Sign / })
     .first()
     .waitFor();
-  await axe(page, 'the signature queue');
+  await expectNoBarriers(page, 'the signature queue');
   const waiting = await rows.count();
   expect(waiting).toBeGreaterThan(0);
   for (let left = waiting; left > 0; left -= 1) {
@@ -141,7 +134,7 @@ demoTest(
     await page.context().grantPermissions(['clipboard-read', 'clipboard-write'], { origin: server.url });
     await page.setViewportSize({ width: 1440, height: 1000 });
     await signIn(page, server);
-    await axe(page, 'Today');
+    await expectNoBarriers(page, 'Today');
 
     // Three come from a file.
     const folder = mkdtempSync(join(tmpdir(), 'ebbline-day-'));
@@ -150,7 +143,7 @@ demoTest(
     await page.getByRole('link', { name: 'fill from a list' }).click();
     await page.getByLabel('Choose a file').setInputFiles(file);
     await page.getByText('3 of 3 rows can be taken.').waitFor();
-    await axe(page, 'filling the day');
+    await expectNoBarriers(page, 'filling the day');
     await page.getByRole('button', { name: 'Put 3 people down' }).click();
     await page.getByText('3 people put down, 3 of them new on file.').waitFor();
     rmSync(folder, { recursive: true, force: true });
@@ -201,7 +194,7 @@ demoTest(
     // All ten are done on the list.
     await page.goto(server.url);
     for (const { name } of done) await line(page, name).getByText('closed').waitFor();
-    await axe(page, 'Today, at the end');
+    await expectNoBarriers(page, 'Today, at the end');
 
     await signAll(page);
 
@@ -218,6 +211,6 @@ demoTest(
     await page.keyboard.press('p');
     await page.getByRole('article').waitFor();
     for (const format of ['A4', 'Letter'] as const) expect(readPdf(await page.pdf({ format })).pages).toBe(1);
-    await axe(page, 'leaflet');
+    await expectNoBarriers(page, 'leaflet');
   },
 );

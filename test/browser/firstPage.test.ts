@@ -1,6 +1,6 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from 'vitest';
 import { startDemo } from './demoTemplate.ts';
+import { expectNoBarriersInBothThemes } from './expectNoBarriers.ts';
 import { browserTest, watchProblems } from './openBrowser.ts';
 
 browserTest('the first page has its title and heading, and breaks no policy', async ({ page, server }) => {
@@ -11,16 +11,13 @@ browserTest('the first page has its title and heading, and breaks no policy', as
   expect(await page.evaluate(() => document.fonts.check("16px 'Atkinson Hyperlegible Next Variable'"))).toBe(true);
 });
 
-for (const colorScheme of ['light', 'dark'] as const) {
-  for (const contrast of ['no-preference', 'more'] as const) {
-    browserTest(`axe finds nothing, ${colorScheme}, contrast ${contrast}`, async ({ page, server }) => {
-      await page.emulateMedia({ colorScheme, contrast });
-      await page.goto(server.url);
-      await page.getByRole('heading', { name: 'Ebbline' }).waitFor();
-      const { violations } = await new AxeBuilder({ page }).analyze();
-      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual([]);
-    });
-  }
+for (const contrast of ['no-preference', 'more'] as const) {
+  browserTest(`axe finds nothing in light and dark, contrast ${contrast}`, async ({ page, server }) => {
+    await page.emulateMedia({ contrast });
+    await page.goto(server.url);
+    await page.getByRole('heading', { name: 'Ebbline' }).waitFor();
+    await expectNoBarriersInBothThemes(page);
+  });
 }
 
 browserTest('the watch sees a policy violation', async ({ browser, server, skip }) => {

@@ -1,7 +1,7 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { demoTest } from './demo.ts';
+import { expectNoBarriersInBothThemes } from './expectNoBarriers.ts';
 import { openVisitOf, signIn } from './pageSteps.ts';
 import { answerQuestions, handsOn, readFocus } from './visitKeys.ts';
 
@@ -22,14 +22,7 @@ async function toLevel(page: Page): Promise<void> {
 }
 
 async function axe(page: Page, name: string): Promise<void> {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'])
-      .analyze();
-    expect(violations.map(({ id, nodes }) => `${name}, ${colorScheme}: ${id}: ${nodes.map((n) => n.html).join('\n')}`)).toEqual([]);
-  }
-  await page.emulateMedia({ colorScheme: 'light' });
+  await expectNoBarriersInBothThemes(page, name);
   await page.setViewportSize({ width: 320, height: 640 });
   expect([name, await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)]).toEqual([name, false]);
   await page.setViewportSize({ width: 1280, height: 860 });

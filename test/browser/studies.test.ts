@@ -1,16 +1,11 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import type { PersonRecord, StoredReading } from '../../src/api/bundles.ts';
 import type { StudyRun } from '../../src/core/checks/study.ts';
 import { demoTest } from './demo.ts';
+import { expectNoBarriers } from './expectNoBarriers.ts';
 import { signIn } from './pageSteps.ts';
 import type { RunningServer } from './startServer.ts';
-
-async function clean(page: Page, where: string): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa']).analyze();
-  expect({ where, violations: violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`) }).toEqual({ where, violations: [] });
-}
 
 const readJson = async <T>(page: Page, url: string): Promise<T> => (await (await page.request.get(url)).json()) as T;
 
@@ -41,7 +36,7 @@ demoTest(
 
     await page.goto(`${server.url}/checks/studies`);
     await page.getByText('People from day to day').waitFor();
-    await clean(page, 'studies');
+    await expectNoBarriers(page, 'studies');
     await page.getByRole('link', { name: 'Plan a study' }).click();
     expect(await page.getByRole('group', { name: 'Members' }).getByRole('checkbox', { checked: true }).count()).toBe(3);
     await page.getByLabel('Swabs at most').fill('11');
@@ -52,7 +47,7 @@ demoTest(
     await page.getByText('3 members, 2 solutions, 2 swabs of each by everybody: 12 swabs.').waitFor();
     await page.getByText(/is out of reach with 12 swabs.*The best is about \d+/).waitFor();
     await page.getByText(/Only more hands would narrow it, more swabs would not/).waitFor();
-    await clean(page, 'plan');
+    await expectNoBarriers(page, 'plan');
     await page.getByLabel('Swabs at most').press('Enter');
 
     await page.getByRole('heading', { name: 'Numbers' }).waitFor();
@@ -60,7 +55,7 @@ demoTest(
     const studyId = studyUrl.slice(studyUrl.lastIndexOf('/') + 1);
     const { study } = await readJson<{ study: { runs: StudyRun[] } }>(page, `${server.url}/api/studies/${studyId}`);
     const numbers = study.runs.map(numberOf);
-    await clean(page, 'numbers, nothing typed');
+    await expectNoBarriers(page, 'numbers, nothing typed');
 
     // The keyboard stands in the first field, and goes on by itself.
     const typed = (swab: number) => page.getByLabel(`Swab ${swab}`, { exact: true });
@@ -85,7 +80,7 @@ demoTest(
     await page.getByLabel('Rows', { exact: true }).fill(['run;rlu', ...rows, '13;5000'].join('\n'));
     await page.getByRole('button', { name: 'Take these numbers' }).click();
     await page.getByText(/Row 12: run: the run sheet has swabs 1 to 12, and not 13/).waitFor();
-    await clean(page, 'numbers, a row to mend');
+    await expectNoBarriers(page, 'numbers, a row to mend');
     await page.getByLabel('Rows', { exact: true }).fill(['run;rlu', ...rows].join('\n'));
     await page.getByRole('button', { name: 'Take these numbers' }).click();
     await page.getByText('10 numbers taken.').waitFor();
@@ -97,10 +92,10 @@ demoTest(
     await page.getByRole('button', { name: 'Report and use from now on' }).click();
     await page.getByRole('heading', { name: 'Report' }).waitFor();
     expect(await page.getByRole('button', { name: /Report|Wrong number/ }).count()).toBe(0);
-    await clean(page, 'report');
+    await expectNoBarriers(page, 'report');
     await page.getByRole('link', { name: 'Run sheet to print' }).click();
     expect(await page.getByRole('article').locator('li').count()).toBe(12);
-    await clean(page, 'run sheet');
+    await expectNoBarriers(page, 'run sheet');
 
     await page.goto(`${server.url}/over-time/${personId}`);
     await again.filter({ hasText: "With this practice's own noise, measured since: too close to call." }).waitFor();
