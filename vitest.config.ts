@@ -4,17 +4,42 @@ import { defineConfig } from 'vitest/config';
 const MINUTE = 60_000;
 /** Vitest leaves one core idle unless told otherwise: on two cores everything would run one file after another. */
 const maxWorkers = '100%';
+/**
+ * A worker keeps what it has loaded for its next file: loading anew for each takes more than the tests themselves. A test that leaves
+ * something behind outside its own file, in a module or in the environment, would be seen by the next file of that worker.
+ */
+const isolate = false;
 
 export default defineConfig({
   test: {
     maxWorkers,
     projects: [
-      { test: { name: 'unit', include: ['src/**/*.test.{ts,tsx}', 'test/*.test.ts'], testTimeout: MINUTE, maxWorkers } },
-      { test: { name: 'property', include: ['test/property/**/*.test.ts'], testTimeout: 3 * MINUTE, maxWorkers } },
-      { test: { name: 'store', include: ['test/store/**/*.test.ts'], testTimeout: 2 * MINUTE, hookTimeout: 3 * MINUTE, maxWorkers } },
-      { test: { name: 'cli', include: ['test/cli/**/*.test.ts'], testTimeout: 2 * MINUTE, hookTimeout: 3 * MINUTE, maxWorkers } },
-      { test: { name: 'http', include: ['test/http/**/*.test.ts'], testTimeout: 2 * MINUTE, hookTimeout: 3 * MINUTE, maxWorkers } },
-      { test: { name: 'browser', include: ['test/browser/**/*.test.ts'], testTimeout: 4 * MINUTE, hookTimeout: 3 * MINUTE, maxWorkers } },
+      { test: { name: 'unit', include: ['src/**/*.test.{ts,tsx}', 'test/*.test.ts'], testTimeout: MINUTE, maxWorkers, isolate } },
+      { test: { name: 'property', include: ['test/property/**/*.test.ts'], testTimeout: 3 * MINUTE, maxWorkers, isolate } },
+      {
+        test: {
+          name: 'store',
+          include: ['test/store/**/*.test.ts'],
+          testTimeout: 2 * MINUTE,
+          hookTimeout: 3 * MINUTE,
+          maxWorkers,
+          isolate,
+        },
+      },
+      { test: { name: 'cli', include: ['test/cli/**/*.test.ts'], testTimeout: 2 * MINUTE, hookTimeout: 3 * MINUTE, maxWorkers, isolate } },
+      {
+        test: { name: 'http', include: ['test/http/**/*.test.ts'], testTimeout: 2 * MINUTE, hookTimeout: 3 * MINUTE, maxWorkers, isolate },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: ['test/browser/**/*.test.ts'],
+          testTimeout: 4 * MINUTE,
+          hookTimeout: 3 * MINUTE,
+          maxWorkers,
+          isolate,
+        },
+      },
       {
         test: {
           name: 'slow',

@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { leafletProse } from '../../test/leaflet/listLeafletTexts.ts';
 import { measureEnglish, measureSpanish } from '../../test/leaflet/measureReading.ts';
 import { content } from '../content/allContent.ts';
@@ -7,8 +7,6 @@ import { privateConditions } from '../content/conditions.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import { countPages, renderLeafletPdf } from './leafletPdf.tsx';
 import { readVisit } from './readVisit.ts';
-
-vi.setConfig({ testTimeout: 30_000 });
 
 const files = readdirSync('examples').filter((file) => file.endsWith('.json'));
 

@@ -1,4 +1,4 @@
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { buildCase } from '../../test/leaflet/buildCase.ts';
 import { caseShelf, demoCases, leafletCases } from '../../test/leaflet/leafletCases.ts';
 import { readPdf } from '../../test/leaflet/readPdf.ts';
@@ -6,9 +6,6 @@ import { demoShelf } from '../content/demo/shelf.ts';
 import { leafletTable } from '../content/texts/leafletTable.ts';
 import type { Leaflet } from '../core/leaflet/types.ts';
 import { countPages, renderLeafletPdf } from './leafletPdf.tsx';
-
-// Setting a full page takes several attempts; a busy machine is slow.
-vi.setConfig({ testTimeout: 30_000 });
 
 const [adult, , child, , everything] = leafletCases;
 if (adult === undefined || child === undefined || everything === undefined) throw new Error('cases are missing');

@@ -1,4 +1,4 @@
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, type Page, chromium as program } from 'playwright-core';
 import { test as base, expect } from 'vitest';
 import { findChromium } from '../../scripts/tools.mjs';
 import { startDemo } from './demoTemplate.ts';
@@ -19,7 +19,7 @@ export async function openBrowser(): Promise<Browser | undefined> {
   if (!executablePath) return undefined;
   // Chromium's sandbox refuses to run as root.
   const isRoot = process.getuid?.() === 0;
-  return chromium.launch({ executablePath, headless: true, args: [...(isRoot ? ['--no-sandbox'] : []), ...QUIET] });
+  return program.launch({ executablePath, headless: true, args: [...(isRoot ? ['--no-sandbox'] : []), ...QUIET] });
 }
 
 /** Everything the page complains about from now on: policy violations, console errors, uncaught errors. Fills as it happens. */
@@ -40,8 +40,11 @@ export async function watchProblems(page: Page): Promise<string[]> {
 }
 
 interface BrowserFixtures {
-  /** One per file. */
+  /** One per worker, for all its files. */
+  readonly chromium: Browser | undefined;
+  /** The same; what a file leaves open in it is closed behind the file. */
   readonly browser: Browser | undefined;
+  /** One per file. */
   readonly server: RunningServer;
   /** A fresh page in a fresh context. The test fails if it ends with a policy violation, a console error or an uncaught error. */
   readonly page: Page;
@@ -49,12 +52,19 @@ interface BrowserFixtures {
 
 /** `test` with a page on the built server; skipped, with the reason, where Chromium is not installed. */
 export const browserTest = base.extend<BrowserFixtures>({
-  browser: [
+  chromium: [
     // biome-ignore lint/correctness/noEmptyPattern: vitest reads the fixtures a fixture needs from its first argument's pattern
     async ({}, use) => {
       const browser = await openBrowser();
       await use(browser);
       await browser?.close();
+    },
+    { scope: 'worker' },
+  ],
+  browser: [
+    async ({ chromium }, use) => {
+      await use(chromium);
+      for (const context of chromium?.contexts() ?? []) await context.close();
     },
     { scope: 'file' },
   ],

@@ -1,9 +1,6 @@
-import { describe, expect, it, test, vi } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { chooseDaysSizes, chooseHandsSizes, chooseLotsSizes } from './chooseSizes.ts';
 import { predictDays, predictHands } from './predictWidths.ts';
-
-// A search over many designs, which a loaded machine may take long for.
-vi.setConfig({ testTimeout: 60_000 });
 
 const noise = { repeatability: 0.0225, operator: 0.008, lot: 0.01, withinPerson: 0.22 };
 
