@@ -1,6 +1,6 @@
 import type { ControlSpan } from '../core/checks/controlSpan.ts';
 import { judgeControls } from '../core/checks/judgeControls.ts';
-import { listControlSpans } from '../core/checks/listControlSpans.ts';
+import { listControlSpans, type StopRecords } from '../core/checks/listControlSpans.ts';
 import { listCatalog } from '../store/read/catalog.ts';
 import { listControls, listOverridesOn } from '../store/read/checks.ts';
 import type { Db } from '../store/schema.ts';
@@ -15,5 +15,14 @@ export async function readControlSpans(db: Db, scope: SiteScope, onDate: string)
   if (controls.length === 0) return undefined;
   const plans = (await listCatalog(db, scope, 'control-plan')).map(({ body }) => body);
   const from = new Date(Date.parse(`${onDate}T00:00:00.000+14:00`)).toISOString();
-  return listControlSpans(judgeControls(controls, plans), from, await listOverridesOn(db, scope, onDate));
+  const overrides = await listOverridesOn(db, scope, onDate);
+  return listControlSpans(judgeControls(controls, plans), from, { overrides, ...(await readStopRecords(db, scope)) });
+}
+
+/** What was said of stops, whenever it was. */
+export async function readStopRecords(db: Db, scope: SiteScope): Promise<Pick<StopRecords, 'resolutions' | 'questions'>> {
+  return {
+    resolutions: (await listCatalog(db, scope, 'stop-resolved')).map(({ body }) => body),
+    questions: (await listCatalog(db, scope, 'stop-readings')).map(({ body }) => body),
+  };
 }

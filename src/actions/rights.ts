@@ -41,6 +41,10 @@ export const RIGHTS = {
   saveControlPlan: ['lead', 'hygienist', 'dentist'],
   /** Readings count although a control is out of limits. */
   overrideStop: ['hygienist', 'dentist'],
+  /** What was done is noted by whoever did it; that a control is in line again is not theirs to say. */
+  resolveStop: EVERYONE,
+  /** Readings before a control out of limits: counted as they were, or no more. */
+  questionReadings: ['hygienist', 'dentist'],
   planStudy: ['lead', 'hygienist', 'dentist'],
   recordStudyReading: EVERYONE,
   reportStudy: ['lead', 'hygienist', 'dentist'],

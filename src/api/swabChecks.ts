@@ -1,9 +1,9 @@
 /** Controls, studies and training: what the pages read, and the bodies they send. */
 import { z } from 'zod';
-import type { Control, ControlPlan, StopOverride } from '../core/checks/control.ts';
+import { type Control, type ControlPlan, STOP_ANSWERS, type StopOverride, type StopReadings, type StopResolution } from '../core/checks/control.ts';
 import type { Study } from '../core/checks/study.ts';
 import type { Training } from '../core/checks/training.ts';
-import { type Meter, STUDY_KINDS, type SwabLot } from '../core/reading/types.ts';
+import { type Bound, type Meter, STUDY_KINDS, type SwabLot } from '../core/reading/types.ts';
 import { MULTI_RULES } from '../core/stats/multiRules.ts';
 
 /** Everything that Swab checks shows. The page judges the controls itself, by the same code as a visit. */
@@ -18,6 +18,10 @@ export interface ChecksView {
   readonly controls: readonly Control[];
   /** Those of today. */
   readonly overrides: readonly StopOverride[];
+  /** What was done about stops, whenever it was. */
+  readonly resolutions: readonly StopResolution[];
+  /** What was said of readings before a stop, whenever it was. */
+  readonly questions: readonly { readonly question: StopReadings; readonly version: number }[];
   /** The newest first. */
   readonly studies: readonly StudyLine[];
   readonly training: readonly Training[];
@@ -38,6 +42,22 @@ export interface StudyLine extends Omit<Study, 'runs'> {
   readonly taken: number;
 }
 
+/** The readings of people that a stop may put under question, oldest first. */
+export interface ReadingsBeforeStop {
+  readonly question: StopReadings;
+  /** 0 = nothing was said of them yet. */
+  readonly version: number;
+  readonly readings: readonly {
+    readonly id: string;
+    readonly visitId: string | null;
+    readonly name: string;
+    readonly takenAt: string;
+    readonly rlu: number;
+    readonly bound: Bound;
+    readonly state: 'valid' | 'flagged' | 'void';
+  }[];
+}
+
 const text = (longest: number) => z.string().trim().min(1).max(longest);
 const id = text(100);
 const bound = z.enum(['exact', 'at-most', 'at-least']);
@@ -53,6 +73,8 @@ const note = z.strictObject({
   storage: z.enum(['fridge', 'room', 'fridge-then-room', 'other']).optional(),
 });
 
+const did = z.strictObject({ answer: z.enum(STOP_ANSWERS), note: text(500).optional() });
+
 export const NewControl = z.strictObject({
   meterId: id,
   lotId: id,
@@ -61,6 +83,7 @@ export const NewControl = z.strictObject({
   takenAt: time.optional(),
   operator: text(200).optional(),
   note: note.optional(),
+  did: did.optional(),
 });
 export type NewControl = z.infer<typeof NewControl>;
 
@@ -90,6 +113,11 @@ export const ControlPlanBody = z.strictObject({
 });
 
 export const OverrideBody = z.strictObject({ controlId: id, reason });
+
+export const ResolveBody = z.strictObject({ controlId: id.optional(), did });
+export type ResolveBody = z.infer<typeof ResolveBody>;
+export const QuestionBody = z.strictObject({ decision: z.enum(['under-question', 'left']), reason, version });
+export type QuestionBody = z.infer<typeof QuestionBody>;
 
 export const NewStudy = z.strictObject({
   kind: z.enum(STUDY_KINDS),

@@ -248,6 +248,8 @@ export const ControlSpanSchema = z.strictObject({
   state: z.enum(['in-control', 'warning', 'out', 'no-target']),
   says: z.string().max(200),
   override: z.strictObject({ by: text(200), at: isoTime, reason: text(500) }).optional(),
+  notResolvedSince: isoTime.optional(),
+  question: z.strictObject({ by: text(200), at: isoTime, reason: text(800) }).optional(),
 });
 
 export const VisitSchema = z.strictObject({

@@ -219,6 +219,8 @@ export type CatalogKind =
   | 'study'
   | 'control-plan'
   | 'stop-override'
+  | 'stop-resolved'
+  | 'stop-readings'
   | 'training'
   | 'standing-order'
   | 'setting'

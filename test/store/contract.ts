@@ -15,6 +15,7 @@ import { planRecordContract } from './contract/planRecord.ts';
 import { readsContract } from './contract/reads.ts';
 import { rightsContract } from './contract/rights.ts';
 import { signaturesContract } from './contract/signatures.ts';
+import { stopsContract } from './contract/stops.ts';
 import { tamperContract } from './contract/tamper.ts';
 import type { Engine, Place } from './engine.ts';
 import { type TestPractice, testPractice } from './practice.ts';
@@ -59,6 +60,7 @@ export function storeContract(engine: Engine): void {
     planRecordContract(bench);
     peopleContract(bench);
     signaturesContract(bench);
+    stopsContract(bench);
     rightsContract(bench);
     accountsContract(bench);
     chainContract(bench);

@@ -24,6 +24,8 @@ export interface ControlNote {
   readonly solution?: ControlSolution | undefined;
   readonly temperatureDegC?: number | undefined;
   readonly storage?: SwabStorage | undefined;
+  /** What was done before it, where the one before was out of limits. */
+  readonly did?: StopDone | undefined;
 }
 
 export interface ControlSolution {
@@ -71,4 +73,55 @@ export interface StopOverride {
   /** UTC. */
   readonly at: string;
   readonly reason: string;
+}
+
+/** What a practice does about a control out of limits. */
+export const STOP_ANSWERS = ['repeated-control', 'new-solution', 'new-lot', 'meter-cleaned', 'other'] as const;
+export type StopAnswer = (typeof STOP_ANSWERS)[number];
+
+export interface StopDone {
+  readonly answer: StopAnswer;
+  /** In the practice's own words; with `other` there are some. */
+  readonly note?: string | undefined;
+}
+
+/** The record that ends a stop: what was done, and the control in line that shows it. */
+export interface StopResolution extends StopDone {
+  /** The controls out of limits that it answers. */
+  readonly outIds: readonly string[];
+  readonly meterId: string;
+  /** Of the stop. */
+  readonly lotId: string;
+  /** In line, of this lot; or of the lot that was opened in its place, and then this lot is put away. */
+  readonly controlId: string;
+  readonly by: string;
+  /** UTC. */
+  readonly at: string;
+}
+
+/** What a member with the right has said of the readings before a stop; taken back only by another word. */
+export interface ReadingsDecision {
+  readonly decision: 'under-question' | 'left';
+  readonly by: string;
+  /** UTC. */
+  readonly at: string;
+  readonly reason: string;
+  /** The readings it changed, and how each stood before. */
+  readonly readings: readonly { readonly id: string; readonly was: 'valid' | 'flagged' }[];
+}
+
+/** The readings between the last control in line and the one that was out of limits. */
+export interface StopReadings {
+  /** The first control out of limits. */
+  readonly outId: string;
+  readonly meterId: string;
+  readonly lotId: string;
+  /** UTC of the last control in line; null = there was none with this lot. */
+  readonly from: string | null;
+  /** UTC of the control out of limits. */
+  readonly until: string;
+  /** Which rule fired, in words. */
+  readonly says: string;
+  /** Oldest first; the newest holds. */
+  readonly decisions: readonly ReadingsDecision[];
 }

@@ -1,4 +1,4 @@
-import type { StopOverride } from './control.ts';
+import type { ReadingsDecision, StopOverride } from './control.ts';
 
 /** How one meter with one lot stood from one control to the next. */
 export interface ControlSpan {
@@ -11,6 +11,10 @@ export interface ControlSpan {
   /** Which rule and what it saw, in words; empty where none fired. */
   readonly says: string;
   readonly override?: Pick<StopOverride, 'by' | 'at' | 'reason'> | undefined;
+  /** UTC of the stop that a control in line has ended since, where nobody has noted what was done. */
+  readonly notResolvedSince?: string | undefined;
+  /** The readings of this span were put under question when a later control was out of limits. */
+  readonly question?: Pick<ReadingsDecision, 'by' | 'at' | 'reason'> | undefined;
 }
 
 /** The span that holds at a moment; without a moment the newest one. */

@@ -89,9 +89,10 @@ describe('without a target in the plan', () => {
 describe('spans of a day', () => {
   const lots = judgeControls([control(0, 0), control(1, 0.1), control(2, 3.5), control(3, 0)], [plan]);
   const of = { meterId: 'a', lotId: 'birch' };
+  const NOTHING_SAID = { overrides: [], resolutions: [], questions: [] };
 
   test('begin with the last control before it', () => {
-    expect(listControlSpans(lots, day(2), []).map(({ controlId, state }) => [controlId, state])).toEqual([
+    expect(listControlSpans(lots, day(2), NOTHING_SAID).map(({ controlId, state }) => [controlId, state])).toEqual([
       ['c1', 'in-control'],
       ['c2', 'out'],
       ['c3', 'in-control'],
@@ -100,7 +101,7 @@ describe('spans of a day', () => {
 
   test('an override stands on its own control alone', () => {
     const override = { controlId: 'c2', meterId: 'a', lotId: 'birch', onDate: '2026-01-03', by: 'Ines', at: day(2), reason: 'r' };
-    const spans = listControlSpans(lots, day(2), [override, { ...override, controlId: 'c3' }]);
+    const spans = listControlSpans(lots, day(2), { ...NOTHING_SAID, overrides: [override, { ...override, controlId: 'c3' }] });
     expect(spans.map((span) => span.override)).toEqual([undefined, { by: 'Ines', at: day(2), reason: 'r' }, undefined]);
   });
 
@@ -109,10 +110,10 @@ describe('spans of a day', () => {
     ['from the moment of a control on', day(2), 'c2'],
     ['between two', day(2.5), 'c2'],
     ['after the last', day(9), 'c3'],
-  ])('%s', (_, at, id) => expect(findSpan(listControlSpans(lots, day(2), []), of, Date.parse(at))?.controlId).toBe(id));
+  ])('%s', (_, at, id) => expect(findSpan(listControlSpans(lots, day(2), NOTHING_SAID), of, Date.parse(at))?.controlId).toBe(id));
 
   test('without a moment the newest holds; another lot has none', () => {
-    const spans = listControlSpans(lots, day(2), []);
+    const spans = listControlSpans(lots, day(2), NOTHING_SAID);
     expect(findSpan(spans, of, undefined)?.controlId).toBe('c3');
     expect(findSpan(spans, { ...of, lotId: 'cedar' }, undefined)).toBeUndefined();
   });

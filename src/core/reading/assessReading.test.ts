@@ -230,6 +230,23 @@ describe('the control of the meter and lot', () => {
     expect(under(controls).counted).toBe(counted);
   });
 
+  it('after a stop of which nobody noted what was done, the reading counts with caution', () => {
+    const got = under([{ ...span, state: 'in-control', says: '', notResolvedSince: '2026-07-02T07:30:00.000Z' }]);
+    expect(got).toMatchObject({ state: 'flagged', counted: true });
+    expect(got.sentences.join(' ')).toMatch(/Counted, with caution: the control of 3 July 2026, 08:30, was in line again after a stop/);
+  });
+
+  it('put under question because of a later control, it decides nothing and says who and why', () => {
+    const question = { by: 'Ines Marrow', at: '2026-07-04T07:30:00.000Z', reason: 'the bottle stood open (control rule 2 of 6)' };
+    expect(under([{ ...span, state: 'in-control', says: '', question }])).toMatchObject({
+      state: 'void',
+      counted: false,
+      rlu: 5150,
+      headline:
+        'Not counted: a later control was out of limits, and Ines Marrow put this reading under question: the bottle stood open (control rule 2 of 6).',
+    });
+  });
+
   it('without a time the newest control of the day decides', () => {
     expect(under([span], { takenAt: undefined }).counted).toBe(false);
   });

@@ -123,20 +123,29 @@ function meterRange({ reading: { rlu, bound }, meter }: SwabCircumstances): Outc
   return met(onMeter === 'at-most' ? "at or below the meter's lowest reading" : "at or above the meter's highest reading");
 }
 
-/** A control out of limits stops its meter and lot until the next one in line; an override with its reason lets the reading count. */
+/**
+ * A control out of limits stops its meter and lot until the next one in line; an override with its reason lets the reading count, and so
+ * does a control in line after a stop of which nobody has noted what was done. A reading from before the stop may be under question.
+ */
 function controlInLine({ reading: { lotId }, meter, taken, controls, timeZone }: SwabCircumstances): Outcome {
   if (controls === undefined || meter === undefined || lotId === undefined) return unknown('control of this meter and lot not known');
   const span = findSpan(controls, { meterId: meter.id, lotId }, taken?.instantMs);
   if (span === undefined) return unknown('no control on record for this meter and lot');
   const at = parseTakenAt(span.from, timeZone);
   const when = at === undefined ? '' : ` of ${sayDate(at.localDate)}, ${at.localTime},`;
+  if (span.question) return failing(`a later control was out of limits, and ${span.question.by} put this reading under question: ${span.question.reason}`);
   if (span.state === 'no-target') return unknown(`the control${when} has no target yet`);
-  if (span.state !== 'out') return met(`the control${when} was in line`);
+  if (span.state !== 'out') return span.notResolvedSince === undefined ? met(`the control${when} was in line`) : notResolved(when);
   const out = `the control${when} was out of limits (${span.says})`;
   if (span.override === undefined) return failing(out);
   const { by, reason } = span.override;
   return { ...failing(`${out}; ${by} let readings count that day: ${reason}`), effect: 'flag' };
 }
+
+const notResolved = (when: string): Outcome => ({
+  ...failing(`the control${when} was in line again after a stop, and what was done about it is not recorded`),
+  effect: 'flag',
+});
 
 function minutesSince(minutes: number | undefined, what: string, condition: SwabCondition): Outcome {
   const limit = limitMs(condition) / MS_PER.min;

@@ -1,22 +1,20 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { overrideStop } from '../../actions/overrideStop.ts';
 import { recordControl } from '../../actions/recordControl.ts';
 import { recordTraining } from '../../actions/recordTraining.ts';
 import { saveControlPlan } from '../../actions/saveControlPlan.ts';
 import { voidReading } from '../../actions/voidReading.ts';
 import { AppError } from '../../api/errors.ts';
-import { type ChecksView, ControlPlanBody, NewControl, OverrideBody, TrainingBody, VoidBody } from '../../api/swabChecks.ts';
+import { type ChecksView, ControlPlanBody, NewControl, TrainingBody, VoidBody } from '../../api/swabChecks.ts';
 import type { ContextOf } from '../context.ts';
 import { sendCsv } from '../sendCsv.ts';
-import { localDate } from '../siteClock.ts';
 import { controlsCsv } from './controlsCsv.ts';
 import { readChecks } from './readChecks.ts';
 
 const Uuid = z.strictObject({ id: z.uuid() });
 const EntryId = z.strictObject({ id: z.string().min(1).max(100) });
 
-/** Controls, the stop they give, and who is trained. */
+/** Controls, their plan, and who is trained. */
 export const checkRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = async (app, { contextOf }) => {
   app.get('/api/checks', async (req): Promise<ChecksView> => readChecks(await contextOf(req)));
 
@@ -26,8 +24,7 @@ export const checkRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
   });
 
   app.post('/api/controls', { schema: { body: NewControl } }, async (req, reply) => {
-    const { id } = await recordControl(await contextOf(req), req.body);
-    return reply.code(201).send({ id });
+    return reply.code(201).send(await recordControl(await contextOf(req), req.body));
   });
 
   app.post('/api/readings/:id/void', { schema: { params: Uuid, body: VoidBody } }, async (req) => {
@@ -39,11 +36,6 @@ export const checkRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
     const { plan, version: expectedVersion } = req.body;
     if (plan.meterId !== req.params.id) throw new AppError('INPUT_INVALID', 'plan.meterId: differs from the address');
     return saveControlPlan(await contextOf(req), { plan, expectedVersion });
-  });
-
-  app.post('/api/overrides', { schema: { body: OverrideBody } }, async (req) => {
-    const context = await contextOf(req);
-    return { override: await overrideStop(context, { ...req.body, onDate: await localDate(context) }) };
   });
 
   app.post('/api/members/:id/training', { schema: { params: Uuid, body: TrainingBody } }, async (req) => {

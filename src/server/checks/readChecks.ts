@@ -28,6 +28,8 @@ export async function readChecks(context: Reader): Promise<ChecksView> {
     plans: (await listCatalog(db, scope, 'control-plan')).map(({ body, version }) => ({ plan: body, version })),
     controls: await listControls(db, scope),
     overrides: await listOverridesOn(db, scope, today),
+    resolutions: (await listCatalog(db, scope, 'stop-resolved')).map(({ body }) => body),
+    questions: (await listCatalog(db, scope, 'stop-readings')).map(({ body, version }) => ({ question: body, version })),
     studies: studies.map(({ body: { runs, ...study }, version }) => ({
       ...study,
       version,

@@ -1,4 +1,4 @@
-import type { Control, StopOverride } from '../../core/checks/control.ts';
+import type { Control, StopOverride, StopReadings } from '../../core/checks/control.ts';
 import type { StudyReading } from '../../core/checks/study.ts';
 import type { Db, ReadingTable } from '../schema.ts';
 import type { SiteScope } from '../siteScope.ts';
@@ -60,6 +60,32 @@ export async function countStudyReadings(db: Db, scope: SiteScope): Promise<Read
     .groupBy('studyId')
     .execute();
   return new Map(rows.map(({ studyId, count }) => [studyId ?? '', Number(count)]));
+}
+
+/** A reading of a person that a stop may put under question. */
+export type ReadingBefore = Pick<
+  ReadingTable,
+  'id' | 'version' | 'patientId' | 'visitId' | 'takenAt' | 'rlu' | 'bound' | 'state' | 'reasons' | 'meterId' | 'operator'
+>;
+
+/** Readings of people with a number, on one meter with one lot, from one time up to another; oldest first. */
+export function listReadingsBetween(
+  db: Db,
+  scope: SiteScope,
+  { meterId, lotId, from, until }: Pick<StopReadings, 'meterId' | 'lotId' | 'from' | 'until'>,
+): Promise<ReadingBefore[]> {
+  let query = db
+    .selectFrom('reading')
+    .select(['id', 'version', 'patientId', 'visitId', 'takenAt', 'rlu', 'bound', 'state', 'reasons', 'meterId', 'operator'])
+    .where('siteId', '=', scope.siteId)
+    .where('use', '=', 'patient')
+    .where('meterId', '=', meterId)
+    .where('lotId', '=', lotId)
+    .where('state', 'in', ['valid', 'flagged', 'void'])
+    .where('rlu', 'is not', null)
+    .where('takenAt', '<', until);
+  if (from !== null) query = query.where('takenAt', '>=', from);
+  return query.orderBy('takenAt').orderBy('id').execute();
 }
 
 /** Those that hold on a local date. Their ids begin with it. */

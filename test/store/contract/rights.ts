@@ -19,6 +19,7 @@ import { mergePatients, unmergePatient } from '../../../src/actions/mergePatient
 import { openVisit } from '../../../src/actions/openVisit.ts';
 import { overrideStop } from '../../../src/actions/overrideStop.ts';
 import { planStudy } from '../../../src/actions/planStudy.ts';
+import { questionReadings } from '../../../src/actions/questionReadings.ts';
 import { recordAnswer } from '../../../src/actions/recordAnswer.ts';
 import { recordControl } from '../../../src/actions/recordControl.ts';
 import { recordStudyReading } from '../../../src/actions/recordStudyReading.ts';
@@ -26,6 +27,7 @@ import { recordTraining } from '../../../src/actions/recordTraining.ts';
 import { refuseItem } from '../../../src/actions/refuseItem.ts';
 import { releasePrivate } from '../../../src/actions/releasePrivate.ts';
 import { reportStudy } from '../../../src/actions/reportStudy.ts';
+import { resolveStop } from '../../../src/actions/resolveStop.ts';
 import { type ActionName, RIGHTS } from '../../../src/actions/rights.ts';
 import { saveControlPlan } from '../../../src/actions/saveControlPlan.ts';
 import { saveLot } from '../../../src/actions/saveLot.ts';
@@ -64,6 +66,8 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   voidReading: (context) => voidReading(context, { id: 'none', expectedVersion: 1, reason: 'r' }),
   saveControlPlan: (context) => saveControlPlan(context, { plan: PLAN, expectedVersion: 99 }),
   overrideStop: (context) => overrideStop(context, { controlId: 'none', onDate: '2026-03-04', reason: 'r' }),
+  resolveStop: (context) => resolveStop(context, { outId: 'none', did: { answer: 'meter-cleaned' } }),
+  questionReadings: (context) => questionReadings(context, { outId: 'none', decision: 'left', reason: 'r', expectedVersion: 0 }),
   planStudy: (context) => planStudy(context, { ...STUDY, runs: [] }),
   recordStudyReading: (context) => recordStudyReading(context, { studyId: 'none', run: 0, rlu: 1000 }),
   reportStudy: (context) =>
