@@ -12,6 +12,7 @@ import type { ActionContext } from './context.ts';
 import { importStudyReadings } from './importStudyReadings.ts';
 import type { DemoTeam } from './makeDemoVisit.ts';
 import { planStudy } from './planStudy.ts';
+import { questionReadings } from './questionReadings.ts';
 import { recordControl } from './recordControl.ts';
 import { recordTraining } from './recordTraining.ts';
 import { reportStudy } from './reportStudy.ts';
@@ -45,8 +46,16 @@ export function listDemoChecks(seed: number, today: string): readonly DemoCheckS
   ];
 }
 
-async function takeControl(team: DemoTeam, { by, at, lotId, rlu, note }: DemoControl): Promise<void> {
-  await recordControl(team.of(by), { meterId: DEMO_METER, lotId, rlu, takenAt: at, note });
+async function takeControl(team: DemoTeam, { by, at, lotId, rlu, note, did }: DemoControl): Promise<void> {
+  const { resolved } = await recordControl(team.of(by), { meterId: DEMO_METER, lotId, rlu, takenAt: at, note, ...(did && { did }) });
+  for (const { outIds } of resolved) await leaveReadings(team, outIds[0]);
+}
+
+/** The lead has looked at the readings between the last control in line and the one that was out. */
+async function leaveReadings({ lead }: DemoTeam, outId: string | undefined): Promise<void> {
+  if (outId === undefined) return;
+  const reason = 'The new bottle was in line at once, so it was the solution and not the meter';
+  await questionReadings(lead, { outId, decision: 'left', reason, expectedVersion: 0 });
 }
 
 async function savePlan({ lead }: DemoTeam): Promise<void> {

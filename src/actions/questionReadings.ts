@@ -27,7 +27,10 @@ export interface QuestionReadingsInput {
  * later brings back those that were put under question. What a closed visit was told stays on its record.
  * @throws AppError NOT_ALLOWED, REASON_REQUIRED, READING_NOT_FOUND, INPUT_INVALID; ConflictError
  */
-export async function questionReadings(context: ActionContext, input: QuestionReadingsInput): Promise<{ version: number; changed: number }> {
+export async function questionReadings(
+  context: ActionContext,
+  input: QuestionReadingsInput,
+): Promise<{ version: number; changed: number }> {
   const { scope, actor, now } = context;
   requireRight(actor, 'questionReadings');
   const reason = requireReason(input.reason);
@@ -39,9 +42,16 @@ export async function questionReadings(context: ActionContext, input: QuestionRe
     const rows = await listReadingsBetween(trx, scope, found);
     const changes = input.decision === 'left' ? broughtBack(rows, found) : putUnderQuestion(rows, said, found);
     for (const { row, patch } of changes) await change(trx, log, scope, { row, patch, reason });
-    const readings = changes.flatMap(({ row }) => (row.state === 'valid' || row.state === 'flagged' ? [{ id: row.id, was: row.state }] : []));
+    const readings = changes.flatMap(({ row }) =>
+      row.state === 'valid' || row.state === 'flagged' ? [{ id: row.id, was: row.state }] : [],
+    );
     const body: StopReadings = { ...found, decisions: [...found.decisions, { ...said, readings }] };
-    const saved = await saveCatalogRow(trx, scope, { kind: 'stop-readings', id: found.outId, body: JSON.stringify(body) }, input.expectedVersion);
+    const saved = await saveCatalogRow(
+      trx,
+      scope,
+      { kind: 'stop-readings', id: found.outId, body: JSON.stringify(body) },
+      input.expectedVersion,
+    );
     if (!saved) throw new ConflictError('These readings', said, before);
     log.row('catalog', saved, reason);
     return { version: saved.version, changed: changes.length };

@@ -1,6 +1,13 @@
 /** Controls, studies and training: what the pages read, and the bodies they send. */
 import { z } from 'zod';
-import { type Control, type ControlPlan, STOP_ANSWERS, type StopOverride, type StopReadings, type StopResolution } from '../core/checks/control.ts';
+import {
+  type Control,
+  type ControlPlan,
+  STOP_ANSWERS,
+  type StopOverride,
+  type StopReadings,
+  type StopResolution,
+} from '../core/checks/control.ts';
 import type { Study } from '../core/checks/study.ts';
 import type { Training } from '../core/checks/training.ts';
 import { type Bound, type Meter, STUDY_KINDS, type SwabLot } from '../core/reading/types.ts';
@@ -107,6 +114,7 @@ export const ControlPlanBody = z.strictObject({
     every,
     rules: z.array(z.enum(MULTI_RULES)).min(1, { error: 'must have one control rule at least' }),
     solution,
+    swabPriceCents: z.int({ error: 'must be whole cents' }).nonnegative().max(1_000_000).optional(),
     targets: z.array(target).max(200),
   }),
   version,

@@ -27,6 +27,15 @@ async function readSwab(page: Page, rlu: string): Promise<void> {
   await hands.press('u');
 }
 
+/** Closes the open visit as it stands. */
+async function closeHere(page: Page): Promise<void> {
+  const status = await page.evaluate(async () => {
+    const headers = { 'content-type': 'application/json' };
+    return (await fetch(`/api${location.pathname}/close`, { method: 'POST', headers, body: '{}' })).status;
+  });
+  expect(status).toBe(200);
+}
+
 const reading = (page: Page) => page.locator('.reading-words');
 
 demoTest(
@@ -63,11 +72,17 @@ demoTest(
       /Counted, with caution: .*Ines Marrow let readings count that day: Maud came from far/,
     );
 
-    // A control in line ends it.
+    // A control in line ends it, with what was done in the same step.
     await openChecks(page, server.url);
+    await page.getByRole('combobox', { name: 'What was done' }).selectOption('new-solution');
+    await page.getByRole('textbox', { name: 'In a few words' }).fill('the old bottle stood open');
     await takeControl(page, '3000');
     expect(await page.locator('[data-answer]').textContent()).toMatch(/^3,000 RLU: in line\./);
     expect(await stopped.count()).toBe(0);
+    await page.getByText(/^Stops of Demo meter A: 2 stops on record/).click();
+    await page
+      .getByText(/In line again .*3,000 RLU\. Resolved: a new bottle of the solution was opened: the old bottle stood open \(Ines Marrow/)
+      .waitFor();
   },
 );
 
@@ -142,4 +157,56 @@ demoTest('no barrier to reading or keys, light and dark, wide and on a phone', a
   expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('Hands');
   await page.keyboard.press('?');
   await page.getByRole('dialog').getByText("the field for today's control; Enter saves it").waitFor();
+});
+
+demoTest('a stop that ended without a word asks for one, and the readings before it are put under question', async ({ page, server }) => {
+  await signIn(page, server);
+  await openVisitOf(page, 'Henrik');
+  await readSwab(page, '9000');
+  await expect.poll(() => reading(page).textContent()).toMatch(/9,000 RLU\. Above the cut-off\./);
+  await closeHere(page);
+  const visit = page.url();
+
+  await openChecks(page, server.url);
+  await takeControl(page, '5200');
+  const before = page.locator('[data-before]').first();
+  await before.getByText(/since the last control in line/).waitFor();
+  await before.locator('summary').click();
+  await before.getByRole('row', { name: /Henrik.*9,000 RLU.*counts/ }).waitFor();
+  await before.getByRole('button', { name: 'Put them all under question' }).click();
+  await before.getByRole('textbox', { name: 'Because' }).fill('the solution was old');
+  await page.keyboard.press('Enter');
+  await before.getByText(/Under question, and in no decision: Ines Marrow, .*: the solution was old\./).waitFor();
+
+  await takeControl(page, '3000');
+  await page.getByText('In line again; what was done is not recorded.').waitFor();
+  await page.getByRole('button', { name: 'Note what was done' }).click();
+  await page.getByText('What was done: choose one of the list.').waitFor();
+  await page.getByRole('combobox', { name: 'What was done' }).selectOption('meter-cleaned');
+  await page.getByRole('button', { name: 'Note what was done' }).click();
+  await expect.poll(() => page.locator('[data-stopped]').count()).toBe(0);
+
+  // What was told stays, with what holds now beside it.
+  await page.goto(visit);
+  await page.getByText(/· closed/).waitFor();
+  expect(await reading(page).textContent()).toMatch(/9,000 RLU\. Above the cut-off\./);
+  await page
+    .getByText(/^Since then not counted: a later control was out of limits, and Ines Marrow put this reading under question/)
+    .waitFor();
+});
+
+demoTest('a control noted later carries its own time; one still to come is refused by name', async ({ page, server }) => {
+  await signIn(page, server);
+  await openChecks(page, server.url);
+  const when = page.getByRole('textbox', { name: 'Taken at' });
+  await page.getByRole('textbox', { name: /The control reads/ }).fill('3100');
+  await when.fill('20991231 0815');
+  await page.keyboard.press('Enter');
+  await page.getByText('Taken at: 08:15 on 31 December 2099 is still to come.').waitFor();
+  expect(await page.getByRole('textbox', { name: /The control reads/ }).inputValue()).toBe('3100');
+  await when.fill('20260302 0717');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => when.inputValue()).toBe('');
+  await page.getByRole('region', { name: 'Controls over time' }).getByText('Show as table').click();
+  await page.getByRole('row', { name: /2 March 2026.*3,100/ }).waitFor();
 });

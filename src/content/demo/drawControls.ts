@@ -1,4 +1,4 @@
-import type { ControlNote, ControlPlan } from '../../core/checks/control.ts';
+import type { ControlNote, ControlPlan, StopDone } from '../../core/checks/control.ts';
 import { MULTI_RULES } from '../../core/stats/multiRules.ts';
 import type { Chance } from './chance.ts';
 import { addDays } from './days.ts';
@@ -19,6 +19,8 @@ const MOST_SD = 1.9;
 const DRIFT_FROM_WEEK = 62;
 const DRIFT_SD = [-0.4, 1.2, 1.5, 1.8, 2.3] as const;
 
+const DID: StopDone = { answer: 'new-solution', note: 'The old bottle had stood in the window' };
+
 export interface DemoControl {
   /** UTC. */
   readonly at: string;
@@ -26,6 +28,8 @@ export interface DemoControl {
   readonly lotId: string;
   readonly rlu: number;
   readonly note: ControlNote;
+  /** What was done before it, where the one before was out of limits. */
+  readonly did?: StopDone;
 }
 
 /** Two years of weekly controls on the demo meter, with one drift that was noticed and put right the same morning. */
@@ -45,7 +49,7 @@ export function drawControls(today: string, chance: Chance): readonly DemoContro
     const rlu = (sd: number) => rluOf(lotId, sd);
     const first: DemoControl = { ...of, at: at('08:15'), rlu: rlu(z) };
     if (week !== DRIFT_FROM_WEEK + DRIFT_SD.length - 1) return [first];
-    return [first, { ...of, at: at('08:40'), rlu: rlu(-0.3), note: { ...of.note, solution: solutionOf(week, ' new bottle') } }];
+    return [first, { ...of, at: at('08:40'), rlu: rlu(-0.3), note: { ...of.note, solution: solutionOf(week, ' new bottle') }, did: DID }];
   });
 }
 
@@ -74,5 +78,6 @@ export const demoPlan: ControlPlan = {
   every: { kind: 'weekly-and-new-lot' },
   rules: MULTI_RULES,
   solution: { name: DEMO_SOLUTION },
+  swabPriceCents: 245,
   targets: [{ lotId: DEMO_LOTS.expired, ...DEMO_CONTROL, count: 10, from: 'first-controls' }],
 };

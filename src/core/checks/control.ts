@@ -43,7 +43,17 @@ export interface ControlTarget {
   readonly sdLn: number;
   /** How many controls or pairs it comes from. */
   readonly count: number;
-  readonly from: 'first-controls' | 'comparison';
+  readonly from: 'first-controls' | 'comparison' | 'hand';
+  /** UTC from which controls are held against it; absent = from the first on. */
+  readonly since?: string | undefined;
+  /** Who typed it, when `from` is `hand`. */
+  readonly set?: { readonly by: string; readonly reason: string } | undefined;
+}
+
+/** A target that another has followed. */
+export interface PastTarget extends ControlTarget {
+  /** UTC up to which controls were held against it. */
+  readonly until: string;
 }
 
 export type ControlEvery =
@@ -58,8 +68,12 @@ export interface ControlPlan {
   /** The control rules in use; their codes stay in JSON, a screen says "control rule 2 of 6". */
   readonly rules: readonly MultiRule[];
   readonly solution: ControlSolution;
+  /** A swab and its share of the solution, in the currency of the practice; absent = not known. */
+  readonly swabPriceCents?: number | undefined;
   /** Targets the practice has set; a lot without one takes its own first controls. */
   readonly targets: readonly ControlTarget[];
+  /** Those that were followed by others, oldest first: the controls of their time stay held against them. */
+  readonly pastTargets?: readonly PastTarget[] | undefined;
 }
 
 /** A member with the right has said that readings may count although this control was out of limits, for the rest of its day. */

@@ -133,7 +133,8 @@ function controlInLine({ reading: { lotId }, meter, taken, controls, timeZone }:
   if (span === undefined) return unknown('no control on record for this meter and lot');
   const at = parseTakenAt(span.from, timeZone);
   const when = at === undefined ? '' : ` of ${sayDate(at.localDate)}, ${at.localTime},`;
-  if (span.question) return failing(`a later control was out of limits, and ${span.question.by} put this reading under question: ${span.question.reason}`);
+  if (span.question)
+    return failing(`a later control was out of limits, and ${span.question.by} put this reading under question: ${span.question.reason}`);
   if (span.state === 'no-target') return unknown(`the control${when} has no target yet`);
   if (span.state !== 'out') return span.notResolvedSince === undefined ? met(`the control${when} was in line`) : notResolved(when);
   const out = `the control${when} was out of limits (${span.says})`;

@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import type { ChecksView, NewControl, TrainingBody } from '../../api/swabChecks.ts';
+import type { ChecksView, NewControl, QuestionBody, ReadingsBeforeStop, ResolveBody, TrainingBody } from '../../api/swabChecks.ts';
 import type { ControlPlan } from '../../core/checks/control.ts';
 import { callApi } from './api.ts';
 
@@ -16,6 +16,19 @@ export const voidReading = (id: string, version: number, reason: string) =>
   callApi<{ version: number }>('POST', `/api/readings/${id}/void`, { version, reason });
 
 export const overrideStop = (controlId: string, reason: string) => callApi('POST', '/api/overrides', { controlId, reason });
+
+export const resolveStop = (outId: string, body: ResolveBody) => callApi('POST', `/api/stops/${outId}/resolve`, body);
+
+/** The readings that a stop may put under question. */
+export function useReadingsBeforeStop(outId: string) {
+  return useQuery({
+    queryKey: ['before-stop', outId],
+    queryFn: () => callApi<ReadingsBeforeStop>('GET', `/api/stops/${outId}/readings`),
+  });
+}
+
+export const questionReadings = (outId: string, body: QuestionBody) =>
+  callApi<{ version: number; changed: number }>('POST', `/api/stops/${outId}/readings`, body);
 
 export const saveControlPlan = (plan: ControlPlan, version: number) =>
   callApi<{ version: number }>('PUT', `/api/control-plans/${encodeURIComponent(plan.meterId)}`, { plan, version });

@@ -51,7 +51,11 @@ export function stopsContract(bench: Bench): void {
       const { id, resolved } = await take(IN_LINE, '06:10', NEW_BOTTLE);
       expect(resolved).toMatchObject([{ outIds: [outId, again.id], controlId: id, lotId: 'lot-1', ...NEW_BOTTLE, by: 'Member assistant' }]);
       expect(await records()).toEqual(resolved);
-      expect((await listControls(db(), scope())).map(({ note }) => note.did?.answer)).toEqual([undefined, 'repeated-control', 'new-solution']);
+      expect((await listControls(db(), scope())).map(({ note }) => note.did?.answer)).toEqual([
+        undefined,
+        'repeated-control',
+        'new-solution',
+      ]);
       expect((await finishVisit(as('hygienist'), await swabbed('06:20'))).reading.counted).toBe(true);
       expect((await verify(db())).problems).toEqual([]);
     });
@@ -59,7 +63,9 @@ export function stopsContract(bench: Bench): void {
     test('left out, it is asked for: readings count with caution until it is noted, once', async () => {
       await plan();
       const { id: outId } = await take(FAR_TOO_HIGH, '06:00');
-      await expect(resolveStop(as('assistant'), { outId, did: NEW_BOTTLE })).rejects.toMatchObject({ message: /^controlId: no control is in line/ });
+      await expect(resolveStop(as('assistant'), { outId, did: NEW_BOTTLE })).rejects.toMatchObject({
+        message: /^controlId: no control is in line/,
+      });
       const { id: controlId } = await take(IN_LINE, '06:10');
       const before = await finishVisit(as('hygienist'), await swabbed('06:20'));
       expect(before.reading).toMatchObject({ state: 'flagged', counted: true });
@@ -116,7 +122,9 @@ export function stopsContract(bench: Bench): void {
     const question = (outId: string, decision: 'under-question' | 'left', expectedVersion: number) =>
       questionReadings(as('hygienist'), { outId, decision, reason: 'the solution was a week old', expectedVersion });
     const told = async (visitId: string) =>
-      (await listComputedResults(db(), scope(), [visitId], 'reading')).map(({ body }) => (body as { reading: { counted: boolean } }).reading.counted);
+      (await listComputedResults(db(), scope(), [visitId], 'reading')).map(
+        ({ body }) => (body as { reading: { counted: boolean } }).reading.counted,
+      );
 
     test('count as they did until somebody says otherwise; then they count no more, and what was told stays', async () => {
       const { counted, open, outId } = await drift();
@@ -124,7 +132,9 @@ export function stopsContract(bench: Bench): void {
       expect(await question(outId, 'under-question', 0)).toEqual({ version: 1, changed: 1 });
       const row = await findReadingOfVisit(db(), scope(), counted);
       expect(row).toMatchObject({ state: 'void', rlu: 5000 });
-      expect(row?.reasons).toContain('put this reading under question: the solution was a week old (control rule 2 of 6: one far too high)');
+      expect(row?.reasons).toContain(
+        'put this reading under question: the solution was a week old (control rule 2 of 6: one far too high)',
+      );
       expect(await told(counted)).toEqual([true]);
       expect((await finishVisit(as('hygienist'), open)).reading).toMatchObject({ counted: false });
       const changes = await listChangesOf(db(), scope(), { table: 'reading', id: row?.id ?? '' });

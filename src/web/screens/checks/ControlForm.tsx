@@ -1,21 +1,26 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useId, useRef, useState } from 'react';
-import type { ChecksView, NewControl } from '../../../api/swabChecks.ts';
+import type { ChecksView } from '../../../api/swabChecks.ts';
 import type { SwabStorage } from '../../../core/checks/control.ts';
 import { recordControl } from '../../data/checkQueries.ts';
 import { useSend } from '../../data/useSend.ts';
 import { formatNumber } from '../../format.ts';
 import { SelectLine, TextLine } from '../../parts/fields.tsx';
+import { focusFirstProblem } from '../../parts/focusFirstProblem.ts';
 import { Key } from '../../parts/Key.tsx';
 import { isExpired } from '../practice/Lots.tsx';
-import { parseNumber, readingProblem } from '../visit/swabLines.ts';
+import { type BuiltControl, buildControl, type ControlDraft } from './controlDraft.ts';
+import { DoneLines } from './DoneLines.tsx';
 import type { MeterToday } from './sayChecks.ts';
+import { NOTHING_SAID } from './stopWords.ts';
 
 interface ControlFormProps {
   readonly today: MeterToday;
   readonly view: ChecksView;
   readonly lotId: string | undefined;
   readonly onLot: (lotId: string) => void;
+  /** A lot of this meter is stopped: what was done is asked for with the next control. */
+  readonly isStopped: boolean;
 }
 
 const STORAGE: readonly { readonly id: SwabStorage | 'not-noted'; readonly label: string }[] = [
@@ -26,68 +31,60 @@ const STORAGE: readonly { readonly id: SwabStorage | 'not-noted'; readonly label
   { id: 'other', label: 'elsewhere' },
 ];
 
-/** One field for the number; lot and solution stand there already, the rest is folded away. */
-export function ControlForm({ today, view, lotId, onLot }: ControlFormProps) {
+/** One field for the number; lot and solution stand there already, the rest is folded away. While readings are stopped, what was done is asked for. */
+export function ControlForm({ today, view, lotId, onLot, isStopped }: ControlFormProps) {
   const { meter, plan } = today;
   const client = useQueryClient();
   const { send, isSending, problem: refusal } = useSend();
-  const field = useRef<HTMLInputElement>(null);
+  const form = useRef<HTMLFormElement>(null);
   const id = useId();
-  const [typed, setTyped] = useState('');
-  const [problem, setProblem] = useState<string | undefined>();
-  const [solution, setSolution] = useState(plan?.solution.name ?? '');
-  const [solutionLot, setSolutionLot] = useState(lastSolutionLot(view, meter.id) ?? plan?.solution.lot ?? '');
-  const [temperature, setTemperature] = useState('');
-  const [storage, setStorage] = useState<SwabStorage | 'not-noted'>('not-noted');
-
-  const refuse = (words: string) => {
-    setProblem(words);
-    field.current?.focus();
-  };
+  const [draft, setDraft] = useState<ControlDraft>({
+    ...EMPTY,
+    solution: plan?.solution.name ?? '',
+    solutionLot: lastSolutionLot(view, meter.id) ?? plan?.solution.lot ?? '',
+  });
+  const [problem, setProblem] = useState<Extract<BuiltControl, { problem: string }> | undefined>();
+  const set = (part: Partial<ControlDraft>) => setDraft((before) => ({ ...before, ...part }));
+  const problemOf = (field: string) => (problem?.field === field ? problem.problem : undefined);
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    const reply = parseNumber(typed, { kind: 'number', min: 0, bounds: true });
-    if ('problem' in reply || reply.how !== 'asked') return refuse('problem' in reply ? reply.problem : 'A number is needed here.');
-    if (lotId === undefined) return refuse('A control needs its swab lot, and none is in date.');
-    const number = { rlu: Number(reply.value), bound: reply.bound ?? ('exact' as const) };
-    const wrong = readingProblem(number, meter, view.lots);
-    if (wrong) return refuse(wrong);
-    const degrees = temperature.trim() === '' ? undefined : Number(temperature.replace(',', '.'));
-    if (degrees !== undefined && !Number.isFinite(degrees)) return refuse('Temperature: a number of degrees Celsius, or nothing.');
-    const note: NonNullable<NewControl['note']> = {
-      ...(solution.trim() && {
-        solution: { name: solution.trim(), ...(solutionLot.trim() && { lot: solutionLot.trim() }) },
-      }),
-      ...(degrees !== undefined && { temperatureDegC: degrees }),
-      ...(storage !== 'not-noted' && { storage }),
-    };
-    setProblem(undefined);
+    const built = buildControl(draft, { meter, lotId, view, nowMs: Date.now(), isStopped });
+    setProblem('problem' in built ? built : undefined);
+    if ('problem' in built) return focusFirstProblem(form.current);
     void send(async () => {
-      await recordControl({ meterId: meter.id, lotId, ...number, note });
+      await recordControl(built.control);
       await client.invalidateQueries({ queryKey: ['checks'] });
-      setTyped('');
-      field.current?.focus();
+      set({ typed: '', when: '', done: NOTHING_SAID });
+      form.current?.querySelector<HTMLElement>('[data-control-number]')?.focus();
     });
   };
-  const said = problem ?? refusal ?? undefined;
+  const said = problemOf('typed') ?? refusal ?? undefined;
+  const { solution, solutionLot } = draft;
   return (
-    <form noValidate onSubmit={submit} aria-label={`Control of ${meter.name}`} className="control-form">
+    <form ref={form} noValidate onSubmit={submit} aria-label={`Control of ${meter.name}`} className="control-form">
+      {isStopped && (
+        <DoneLines
+          draft={draft.done}
+          problem={problemOf('done')}
+          hint="Kept with the next control, and with the stop once a control is in line."
+          onChange={(done) => set({ done })}
+        />
+      )}
       <div className="control-entry">
         <label htmlFor={id}>
           <Key>n</Key> The control reads
         </label>
         <input
-          ref={field}
           id={id}
           data-control-number
           className="number"
           inputMode="decimal"
           autoComplete="off"
           maxLength={20}
-          value={typed}
+          value={draft.typed}
           aria-describedby={said ? `${id}-problem` : `${id}-hint`}
           aria-invalid={said !== undefined || undefined}
-          onChange={(event) => setTyped(event.target.value)}
+          onChange={(event) => set({ typed: event.target.value })}
         />
         <span className="unit">RLU</span>
         <button type="submit" className="action primary" disabled={isSending}>
@@ -110,16 +107,37 @@ export function ControlForm({ today, view, lotId, onLot }: ControlFormProps) {
         options={view.lots.map((lot) => ({ id: lot.id, label: isExpired(lot, view.today) ? `${lot.name}, past its date` : lot.name }))}
         onChange={onLot}
       />
+      <TextLine
+        label="Taken at"
+        kind="number"
+        value={draft.when}
+        problem={problemOf('when')}
+        hint="Left empty: now. A time like 08:15; for another day 20261124 0815."
+        onChange={(when) => set({ when })}
+      />
       <details>
         <summary>Solution, temperature, storage</summary>
-        <TextLine label="Control solution" value={solution} onChange={setSolution} />
-        <TextLine label="Lot of the solution" value={solutionLot} onChange={setSolutionLot} />
-        <TextLine label="Temperature of the room" kind="number" unit="°C" value={temperature} onChange={setTemperature} />
-        <SelectLine label="The swabs were kept" value={storage} options={STORAGE} onChange={setStorage} />
+        <TextLine label="Control solution" value={solution} onChange={(value) => set({ solution: value })} />
+        <TextLine label="Lot of the solution" value={solutionLot} onChange={(value) => set({ solutionLot: value })} />
+        <TextLine
+          label="Temperature of the room"
+          kind="number"
+          unit="°C"
+          value={draft.temperature}
+          problem={problemOf('temperature')}
+          onChange={(temperature) => set({ temperature })}
+        />
+        <SelectLine label="The swabs were kept" value={draft.storage} options={STORAGE} onChange={(storage) => set({ storage })} />
       </details>
     </form>
   );
 }
+
+const EMPTY: ControlDraft = {
+  ...{ typed: '', when: '', solution: '', solutionLot: '', temperature: '' },
+  storage: 'not-noted',
+  done: NOTHING_SAID,
+};
 
 function lastSolutionLot({ controls }: ChecksView, meterId: string): string | undefined {
   return controls.findLast((control) => control.meterId === meterId && control.note.solution?.lot !== undefined)?.note.solution?.lot;

@@ -2,13 +2,15 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { ChecksView } from '../../../api/swabChecks.ts';
 import { type JudgedControl, judgeControls } from '../../../core/checks/judgeControls.ts';
-import { overrideStop, voidReading } from '../../data/checkQueries.ts';
+import { voidReading } from '../../data/checkQueries.ts';
 import { useSend } from '../../data/useSend.ts';
 import { formatDate, formatShortClock } from '../../format.ts';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { ReasonForm } from '../../parts/ReasonForm.tsx';
 import { SectionHead } from '../visit/SectionHead.tsx';
 import { ControlForm } from './ControlForm.tsx';
+import { StopBlock } from './StopBlock.tsx';
+import { StopHistory } from './StopHistory.tsx';
 import { findNewest, type MeterToday, sayJudged } from './sayChecks.ts';
 
 interface ControlSectionProps {
@@ -23,6 +25,8 @@ export function ControlSection({ today, view, mayDecide, mayVoid }: ControlSecti
   const [lotId, setLotId] = useState(today.lot?.id);
   const newest = findNewest(today.judged, lotId);
   const lot = today.judged.find((judged) => judged.lotId === lotId);
+  const last = today.stops.findLast((one) => one.lotId === lotId);
+  const stop = last?.state === 'resolved' ? undefined : last;
   const name = view.lots.find(({ id }) => id === lotId)?.name ?? 'no lot';
   return (
     <section aria-label="Today's control">
@@ -36,72 +40,17 @@ export function ControlSection({ today, view, mayDecide, mayVoid }: ControlSecti
           </p>
         )}
       </div>
-      {newest?.state === 'out' && (
-        <Stopped control={newest} lotName={name} view={view} meterName={today.meter.name} mayDecide={mayDecide} />
-      )}
-      <ControlForm today={today} view={view} lotId={lotId} onLot={setLotId} />
+      {stop && <StopBlock key={stop.out[0].control.id} stop={stop} today={today} view={view} mayDecide={mayDecide} />}
+      <ControlForm
+        today={today}
+        view={view}
+        lotId={lotId}
+        onLot={setLotId}
+        isStopped={today.stops.some(({ state }) => state === 'stopped')}
+      />
       <LastControls view={view} meterId={today.meter.id} mayVoid={mayVoid} />
+      <StopHistory today={today} view={view} mayDecide={mayDecide} />
     </section>
-  );
-}
-
-interface StoppedProps {
-  readonly control: JudgedControl;
-  readonly lotName: string;
-  readonly meterName: string;
-  readonly view: ChecksView;
-  readonly mayDecide: boolean;
-}
-
-/** What to do while a control is out: to go without swabs first, and the override last. */
-function Stopped({ control: { control }, lotName, meterName, view, mayDecide }: StoppedProps) {
-  const override = view.overrides.find(({ controlId }) => controlId === control.id);
-  return (
-    <div className="ruled-block" data-stopped>
-      <p>
-        <strong>Run today without swabs.</strong> A reading of {meterName} with lot {lotName} is kept and not counted until a control is in
-        line again. A visit without a reading is complete.
-      </p>
-      <ol>
-        <li>Look at the solution: its date, a bottle that stood open, in the sun or in the fridge until now.</li>
-        <li>Take one more control, from a new bottle.</li>
-        <li>Still out: take one with another lot. If that one is in line, use it; if not, it is the meter.</li>
-      </ol>
-      {override ? (
-        <p>
-          Today's readings count all the same: {override.by}, {formatShortClock(override.at)}: {override.reason}
-        </p>
-      ) : (
-        <OverrideForm controlId={control.id} mayDecide={mayDecide} />
-      )}
-    </div>
-  );
-}
-
-function OverrideForm({ controlId, mayDecide }: { readonly controlId: string; readonly mayDecide: boolean }) {
-  const client = useQueryClient();
-  const { send, problem } = useSend();
-  if (!mayDecide) return <p className="form-note">A hygienist or dentist may let readings count today, with a reason.</p>;
-  return (
-    <OpenForm
-      label="Let today's readings count all the same"
-      form={(close) => (
-        <ReasonForm
-          about="Let today's readings count although the control is out of limits"
-          hint="kept on the record, and on each reading taken today"
-          saveWords="Let them count today"
-          problem={problem}
-          onGive={(reason) =>
-            void send(async () => {
-              await overrideStop(controlId, reason);
-              await client.invalidateQueries({ queryKey: ['checks'] });
-              close('Noted.');
-            })
-          }
-          onLeave={() => close()}
-        />
-      )}
-    />
   );
 }
 

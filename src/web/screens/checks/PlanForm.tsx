@@ -3,10 +3,14 @@ import { type FormEvent, useMemo, useRef, useState } from 'react';
 import type { ChecksView } from '../../../api/swabChecks.ts';
 import type { ControlEvery, ControlPlan } from '../../../core/checks/control.ts';
 import { sayControlRuleName } from '../../../core/checks/sayControlRule.ts';
+import { leafletCurrency } from '../../../core/leaflet/formatForLeaflet.ts';
 import type { Meter } from '../../../core/reading/types.ts';
 import { MULTI_RULES, type MultiRule } from '../../../core/stats/multiRules.ts';
 import { readControlPlan, saveControlPlan } from '../../data/checkQueries.ts';
+import { useSignedIn } from '../../data/hiding.ts';
 import { useVersionedSave } from '../../data/useVersionedSave.ts';
+import { formatCents } from '../../format.ts';
+import { parsePrice } from '../../parsePrice.ts';
 import { ChoiceLine, TextLine, TicksLine } from '../../parts/fields.tsx';
 import { focusFirstProblem } from '../../parts/focusFirstProblem.ts';
 import { SaveBar } from '../../parts/SaveBar.tsx';
@@ -35,19 +39,26 @@ export function PlanForm({ meter, entry, close }: PlanFormProps) {
   const [kind, setKind] = useState<EveryKind>(before?.every.kind ?? 'weekly-and-new-lot');
   const [days, setDays] = useState(before?.every.kind === 'own' ? String(before.every.days) : '');
   const [solution, setSolution] = useState(before?.solution.name ?? '');
+  const [price, setPrice] = useState(before?.swabPriceCents === undefined ? '' : formatCents(before.swabPriceCents));
+  const practice = useSignedIn().practice;
+  const currency = leafletCurrency(practice);
+  const swabPriceCents = parsePrice(price);
+  const isPriceWrong = price.trim() !== '' && swabPriceCents === undefined;
   const [rules, setRules] = useState<readonly string[]>(before?.rules ?? MULTI_RULES);
   const [isTried, setTried] = useState(false);
   const problems = {
     days: isTried && kind === 'own' && !/^[1-9]\d{0,2}$/.test(days.trim()) ? 'A whole number of days, 1 or more.' : undefined,
     solution: isTried && solution.trim() === '' ? 'The name on the bottle is needed.' : undefined,
+    price: isTried && isPriceWrong ? 'A price like 2.40, or nothing while it is not known.' : undefined,
     rules: isTried && rules.length === 0 ? 'One rule at least.' : undefined,
   };
   const figures = useMemo(() => {
     const chosen = MULTI_RULES.filter((rule) => rules.includes(rule));
-    const say = (every: ControlEvery) => sayPlanFigures({ every, rules: chosen, meter, targets: before?.targets ?? [] });
+    const say = (every: ControlEvery) =>
+      sayPlanFigures({ every, rules: chosen, meter, targets: before?.targets ?? [], swabPriceCents, currency });
     const own = /^[1-9]\d{0,2}$/.test(days.trim()) ? say({ kind: 'own', days: Number(days) }) : '';
     return { daily: say({ kind: 'daily' }), 'weekly-and-new-lot': say({ kind: 'weekly-and-new-lot' }), own };
-  }, [rules, days, meter, before]);
+  }, [rules, days, meter, before, swabPriceCents, currency]);
   const reread = () => client.invalidateQueries({ queryKey: ['checks'] });
   const saving = useVersionedSave<ControlPlan>({
     version: entry?.version ?? 0,
@@ -62,11 +73,14 @@ export function PlanForm({ meter, entry, close }: PlanFormProps) {
     event.preventDefault();
     setTried(true);
     const isDaysWrong = kind === 'own' && !/^[1-9]\d{0,2}$/.test(days.trim());
-    if (isDaysWrong || solution.trim() === '' || rules.length === 0) return focusFirstProblem(form.current);
+    if (isDaysWrong || isPriceWrong || solution.trim() === '' || rules.length === 0) return focusFirstProblem(form.current);
     const every: ControlEvery = kind === 'own' ? { kind, days: Number(days) } : { kind };
     const chosen = MULTI_RULES.filter((rule): rule is MultiRule => rules.includes(rule));
     const name = { ...before?.solution, name: solution.trim() };
-    void saving.save({ meterId: meter.id, every, rules: chosen, solution: name, targets: before?.targets ?? [] });
+    const { pastTargets, targets = [] } = before ?? {};
+    const kept = { targets, ...(pastTargets && { pastTargets }) };
+    const priced = swabPriceCents === undefined ? {} : { swabPriceCents };
+    void saving.save({ meterId: meter.id, every, rules: chosen, solution: name, ...priced, ...kept });
   };
   return (
     <form ref={form} noValidate onSubmit={submit} aria-label={`Control plan of ${meter.name}`}>
@@ -79,6 +93,15 @@ export function PlanForm({ meter, entry, close }: PlanFormProps) {
       />
       {kind === 'own' && <TextLine label="Days" kind="number" value={days} problem={problems.days} onChange={setDays} />}
       <TextLine label="Control solution" value={solution} problem={problems.solution} onChange={setSolution} />
+      <TextLine
+        label="Price of one swab"
+        kind="number"
+        unit={currency ?? 'your currency'}
+        value={price}
+        problem={problems.price}
+        hint="With its share of the control solution. Left empty: not known, and no cost is given."
+        onChange={setPrice}
+      />
       <TicksLine
         label="Control rules"
         options={MULTI_RULES.map((rule) => ({ id: rule, label: sayControlRuleName(rule) }))}
@@ -93,6 +116,7 @@ export function PlanForm({ meter, entry, close }: PlanFormProps) {
         say={(plan) => [
           ['A control', sayEvery(plan)],
           ['Control solution', plan.solution.name],
+          ['Price of one swab', plan.swabPriceCents === undefined ? 'not known' : formatCents(plan.swabPriceCents)],
           ['Control rules', plan.rules.map(sayControlRuleName).join('; ')],
         ]}
         problemCount={Object.values(problems).filter(Boolean).length}

@@ -2,6 +2,7 @@ import type { ChecksView } from '../../../api/swabChecks.ts';
 import type { ControlPlan, StopOverride } from '../../../core/checks/control.ts';
 import { findDueControl } from '../../../core/checks/findDueControl.ts';
 import { type JudgedControl, type JudgedLot, judgeControls } from '../../../core/checks/judgeControls.ts';
+import { type ControlStop, listStops } from '../../../core/checks/listStops.ts';
 import { sayRlu } from '../../../core/reading/sayRlu.ts';
 import type { Meter, SwabLot } from '../../../core/reading/types.ts';
 import { presetLot } from '../visit/swabLines.ts';
@@ -13,6 +14,8 @@ export interface MeterToday {
   /** Undefined where no lot is in date. */
   readonly lot: SwabLot | undefined;
   readonly judged: readonly JudgedLot[];
+  /** Of any lot, the oldest of each first. */
+  readonly stops: readonly ControlStop[];
   /** The newest that counts, of the lot in use. */
   readonly newest: JudgedControl | undefined;
   readonly override: StopOverride | undefined;
@@ -33,7 +36,8 @@ export function listMetersToday(view: ChecksView): readonly MeterToday[] {
     const ofMeter = judged.filter(({ meterId }) => meterId === meter.id);
     const newest = findNewest(ofMeter, lot?.id);
     const override = view.overrides.find(({ controlId }) => controlId === newest?.control.id);
-    return { meter, plan, lot, judged: ofMeter, newest, override, ...dueOf(view, meter.id, plan, lot) };
+    const stops = listStops(ofMeter, view.resolutions);
+    return { meter, plan, lot, judged: ofMeter, stops, newest, override, ...dueOf(view, meter.id, plan, lot) };
   });
 }
 

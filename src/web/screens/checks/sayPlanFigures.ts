@@ -6,7 +6,7 @@ import { sayPercent } from '../../../core/reading/sayNoise.ts';
 import type { Meter } from '../../../core/reading/types.ts';
 import type { MultiRule } from '../../../core/stats/multiRules.ts';
 import { content } from '../../content.ts';
-import { formatNumber, plural } from '../../format.ts';
+import { formatCents, formatNumber, plural } from '../../format.ts';
 
 const WORKING_DAYS_A_WEEK = 5;
 const WORKING_DAYS_A_MONTH = 22;
@@ -17,10 +17,14 @@ interface PlanToSay {
   readonly rules: readonly MultiRule[];
   readonly meter: Meter;
   readonly targets: readonly ControlTarget[];
+  /** Of one swab; absent = not known. */
+  readonly swabPriceCents?: number | undefined;
+  /** ISO 4217, as the practice has it. */
+  readonly currency?: string | undefined;
 }
 
-/** "about 4 swabs a month; a shift of 30 % is noticed after 8 days on average, ..." */
-export function sayPlanFigures({ every, rules, meter, targets }: PlanToSay): string {
+/** "about 4 swabs a month, 9.80 GBP; a rise of 30 % is noticed after 8 days on average, ..." */
+export function sayPlanFigures({ every, rules, meter, targets, swabPriceCents, currency }: PlanToSay): string {
   const figures = controlPlanFigures({
     daysBetween: workingDaysBetween(every, WORKING_DAYS_A_WEEK),
     rules,
@@ -28,12 +32,14 @@ export function sayPlanFigures({ every, rules, meter, targets }: PlanToSay): str
     workingDaysAMonth: WORKING_DAYS_A_MONTH,
     newLotSwabsAMonth: 0,
     shiftFraction: SHIFT,
+    costOfControlCents: swabPriceCents,
   });
   if (!figures.ok) return 'No rule is ticked that could stop anything.';
-  const { swabsAMonth, daysUntilNoticed, daysBetweenFalseStops } = figures.value;
+  const { swabsAMonth, costAMonthCents, daysUntilNoticed, daysBetweenFalseStops } = figures.value;
   const { rise, fall } = daysUntilNoticed;
   const noticed = `a rise of ${sayPercent(SHIFT)} is noticed after ${sayDays(rise)} on average, a fall after ${sayDays(fall)}`;
-  return `about ${plural(Math.max(1, Math.round(swabsAMonth)), 'swab')} a month; ${noticed}; a stop without a cause about every ${sayDays(daysBetweenFalseStops)}.`;
+  const cost = costAMonthCents === undefined ? 'price of a swab not known' : sayCost(Math.round(costAMonthCents), currency);
+  return `about ${plural(Math.max(1, Math.round(swabsAMonth)), 'swab')} a month, ${cost}; ${noticed}; a stop without a cause about every ${sayDays(daysBetweenFalseStops)}.`;
 }
 
 /** Of the newest target; without one, what one swab after another differs on this meter. */
@@ -47,3 +53,7 @@ function sayDays(days: number): string {
   const whole = days < 100 ? Math.max(1, Math.round(days)) : 10 * Math.round(days / 10);
   return whole === 1 ? 'a day' : `${formatNumber(whole)} days`;
 }
+
+/** "12.50 GBP", as the shelf names its currency; only the number where the practice has none. */
+const sayCost = (cents: number, currency: string | undefined): string =>
+  currency === undefined ? `${formatCents(cents)} in your currency` : `${formatCents(cents)} ${currency}`;

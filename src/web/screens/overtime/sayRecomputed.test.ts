@@ -37,10 +37,20 @@ test('a reading that would be told another thing today is said with both', () =>
   ]);
 });
 
+test('one that counted then and is under question since is said with both', () => {
+  const reasons = [
+    'time since eating not noted',
+    'a later control was out of limits, and Ines put this reading under question: old bottle',
+  ];
+  expect(sayRecomputed([reading({ state: 'void', reasons })])[0]?.sentence).toBe(
+    'Then: too close to call. Today: not counted, because a later control was out of limits, and Ines put this reading under question: old bottle.',
+  );
+});
+
 test.each<[string, Partial<StoredReading>]>([
   ['no study yet', { own: undefined }],
   ['nothing was told', { told: null }],
-  ['it does not count', { state: 'void' }],
+  ['it was told as not counted', { state: 'void', told: null }],
   ['its visit is not known', { onDate: null }],
 ])('nothing is said where %s', (_, part) => {
   expect(sayRecomputed([reading(part)])).toEqual([]);

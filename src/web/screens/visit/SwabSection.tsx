@@ -1,4 +1,5 @@
 import { findSpan } from '../../../core/checks/controlSpan.ts';
+import { formatDate } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { Link } from '../../parts/Link.tsx';
 import { ReadingBlock } from './ReadingBlock.tsx';
@@ -25,6 +26,7 @@ export function SwabSection() {
       {(hasNumber || reading.notTaken !== undefined || reading.failed === true) && (
         <ReadingBlock assessment={assessment.reading} reading={reading} meter={meter} isShownToPatient={isShownToPatient} />
       )}
+      {hasNumber && isClosed && !isShownToPatient && <SinceThen meterId={meter?.id} />}
       {!hasNumber && !isClosed && !isShownToPatient && <StoppedControl />}
       {showLines && (
         <>
@@ -45,6 +47,21 @@ export function SwabSection() {
       )}
       <ScopeProblem scope="swab" />
     </section>
+  );
+}
+
+/** What was told when the visit was closed stays; that the reading counts no more since is said beside it. */
+function SinceThen({ meterId }: { readonly meterId: string | undefined }) {
+  const { input, assessment } = useVisit();
+  const { lotId, takenAt } = input.visit.reading ?? {};
+  if (meterId === undefined || lotId === undefined || !assessment.reading.counted) return null;
+  const { question } = findSpan(input.visit.controls ?? [], { meterId, lotId }, takenAt ? Date.parse(takenAt) : undefined) ?? {};
+  if (!question) return null;
+  return (
+    <p className="unknown" data-since-then>
+      Since then not counted: a later control was out of limits, and {question.by} put this reading under question,{' '}
+      {formatDate(question.at)}: {question.reason}. What was told at this visit stays on the record.
+    </p>
   );
 }
 
