@@ -14,11 +14,13 @@ import type { DemoTeam } from './makeDemoVisit.ts';
 import { planStudy } from './planStudy.ts';
 import { questionReadings } from './questionReadings.ts';
 import { recordControl } from './recordControl.ts';
+import { recordMeterCheck } from './recordMeterCheck.ts';
 import { recordTraining } from './recordTraining.ts';
 import { reportStudy } from './reportStudy.ts';
 import { requireStudy } from './requireStudy.ts';
 import { requireMeter } from './requireSupplies.ts';
 import { saveControlPlan } from './saveControlPlan.ts';
+import { saveMeterCheckPlan } from './saveMeterCheckPlan.ts';
 import { writeCsv } from './writeCsv.ts';
 
 /** One thing to write, at the time at which it would have happened. */
@@ -43,6 +45,7 @@ export function listDemoChecks(seed: number, today: string): readonly DemoCheckS
     { at: on(-40, '12:30'), make: (team) => makeHands(team, today, -40, hands) },
     ...listDaysStudy(drawDaysStudy(seed, chance), today),
     ...listTraining(today),
+    ...listMeterChecks(today),
   ];
 }
 
@@ -117,6 +120,28 @@ async function makeHands(team: DemoTeam, today: string, day: number, study: Demo
 
 async function train({ lead, of }: DemoTeam, id: string, onDate: string, step: TrainingStep, dueOn?: string): Promise<void> {
   await recordTraining(lead, { memberId: of(id).actor.memberId, step, onDate, ...(dueOn === undefined ? {} : { dueOn }) });
+}
+
+/** Invented: the limits on the check device of the demo meter, and what it showed every quarter; once with a lens that was not clean. */
+const DEVICE = { everyDays: 91, limits: { lowRlu: 900, highRlu: 1_100 } } as const;
+
+function listMeterChecks(today: string): readonly DemoCheckStep[] {
+  const shown: readonly (readonly [by: string, day: number, time: string, rlu: number, words?: string])[] = [
+    ['una', -340, '12:20', 1_012],
+    ['tomas', -249, '12:20', 871],
+    ['tomas', -249, '12:35', 1_004, 'lens wiped first'],
+    ['ines', -158, '12:20', 1_027],
+    ['una', -67, '12:20', 995],
+  ];
+  const plan = { meterId: DEMO_METER, ...DEVICE };
+  return [
+    { at: utcOf(addDays(today, -340), '12:10'), make: ({ lead }) => saveMeterCheckPlan(lead, { plan, expectedVersion: 0 }) },
+    ...shown.map(([by, day, time, rlu, words]) => {
+      const at = utcOf(addDays(today, day), time);
+      const check = { meterId: DEMO_METER, checkedBy: 'device', rlu, takenAt: at, temperatureDegC: 21, ...(words && { words }) } as const;
+      return { at, make: ({ of }: DemoTeam) => recordMeterCheck(of(by), check) };
+    }),
+  ];
 }
 
 const WITH_INES: TrainingStep = { kind: 'supervised-swab', with: 'Ines Marrow' };

@@ -1,8 +1,10 @@
 import { AppError } from '../api/errors.ts';
 import type { Control, StopOverride } from '../core/checks/control.ts';
 import { judgeControls } from '../core/checks/judgeControls.ts';
+import { findLastCheck } from '../core/checks/meterCheck.ts';
 import { findCatalogEntry, listCatalog } from '../store/read/catalog.ts';
 import { findControl, listControls, overrideIdOf } from '../store/read/checks.ts';
+import { findMeterCheck, listMeterChecks } from '../store/read/meterChecks.ts';
 import type { Db } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
 import { saveCatalogRow } from '../store/write/catalog.ts';
@@ -11,7 +13,7 @@ import { type ActionContext, inTransaction } from './context.ts';
 import { requireRight } from './rights.ts';
 
 export interface OverrideStopInput {
-  /** The control that is out of limits, as it was seen on the page. */
+  /** The control that is out of limits, or the check of the meter that did not pass, as it was seen on the page. */
   readonly controlId: string;
   /** Local date of today. */
   readonly onDate: string;
@@ -30,13 +32,14 @@ export async function overrideStop(context: ActionContext, input: OverrideStopIn
   const reason = requireReason(input.reason);
   const onDate = requireDate('onDate', input.onDate);
   return inTransaction(context, 'overrideStop', async (trx, log) => {
-    const control = await findControl(trx, scope, input.controlId);
+    const control: StopOf | undefined =
+      (await findControl(trx, scope, input.controlId)) ?? (await findMeterCheck(trx, scope, input.controlId));
     if (!control) throw new AppError('READING_NOT_FOUND', 'There is no such control in this practice.');
     const id = overrideIdOf({ onDate, controlId: control.id });
     const before = await findCatalogEntry(trx, scope, 'stop-override', id);
     if (before) return before.body;
     const { meterId, lotId } = control;
-    await requireStopped(trx, scope, control);
+    await (lotId === undefined ? requireStoppedByCheck(trx, scope, control) : requireStopped(trx, scope, { ...control, lotId }));
     const body: StopOverride = { controlId: control.id, meterId, lotId, onDate, by: actor.name, at: now(), reason };
     const row = await saveCatalogRow(trx, scope, { kind: 'stop-override', id, body: JSON.stringify(body) }, 0);
     if (row) log.row('catalog', row, reason);
@@ -44,8 +47,17 @@ export async function overrideStop(context: ActionContext, input: OverrideStopIn
   });
 }
 
+/** A control of a lot, or a check of the meter itself, which is of no lot. */
+type StopOf = Pick<Control, 'id' | 'meterId'> & { readonly lotId?: string | undefined };
+
+async function requireStoppedByCheck(trx: Db, scope: SiteScope, { id, meterId }: StopOf): Promise<void> {
+  const last = findLastCheck(await listMeterChecks(trx, scope, { meterId }), meterId);
+  if (last?.id !== id || last.note.passed)
+    throw new AppError('INPUT_INVALID', 'This check stops nothing: it passed, is void, or another came after it.');
+}
+
 /** Only the newest control of its meter and lot stops anything, and only while it is out of limits. */
-async function requireStopped(trx: Db, scope: SiteScope, { id, meterId, lotId }: Control): Promise<void> {
+async function requireStopped(trx: Db, scope: SiteScope, { id, meterId, lotId }: Pick<Control, 'id' | 'meterId' | 'lotId'>): Promise<void> {
   const plans = (await listCatalog(trx, scope, 'control-plan')).map(({ body }) => body);
   const lots = judgeControls(await listControls(trx, scope, { meterId }), plans);
   const newest = lots.find((lot) => lot.lotId === lotId)?.controls.findLast(({ state }) => state !== 'void');

@@ -82,7 +82,8 @@ async function resolveWith(trx: Db, log: ChangeLog, context: ActionContext, show
 const COLDEST_DEG_C = -30;
 const WARMEST_DEG_C = 60;
 
-function requireTemperature({ temperatureDegC }: ControlNote): void {
+/** @throws AppError INPUT_INVALID */
+export function requireTemperature({ temperatureDegC }: Pick<ControlNote, 'temperatureDegC'>): void {
   if (temperatureDegC === undefined || (temperatureDegC >= COLDEST_DEG_C && temperatureDegC <= WARMEST_DEG_C)) return;
   throw new AppError('INPUT_INVALID', `temperatureDegC: must lie between ${COLDEST_DEG_C} and ${WARMEST_DEG_C}, in degrees Celsius`);
 }

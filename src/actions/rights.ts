@@ -38,6 +38,9 @@ export const RIGHTS = {
   recordControl: EVERYONE,
   /** A number out of limits is not made to go away by whoever typed it. */
   voidReading: ['lead', 'hygienist', 'dentist'],
+  /** As a control: whatever came out, and by anybody. */
+  recordMeterCheck: EVERYONE,
+  saveMeterCheckPlan: ['lead', 'hygienist', 'dentist'],
   saveControlPlan: ['lead', 'hygienist', 'dentist'],
   /** Readings count although a control is out of limits. */
   overrideStop: ['hygienist', 'dentist'],

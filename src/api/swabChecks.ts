@@ -8,6 +8,7 @@ import {
   type StopReadings,
   type StopResolution,
 } from '../core/checks/control.ts';
+import type { MeterCheck, MeterCheckPlan } from '../core/checks/meterCheck.ts';
 import type { Study } from '../core/checks/study.ts';
 import type { Training } from '../core/checks/training.ts';
 import { type Bound, type Meter, STUDY_KINDS, type SwabLot } from '../core/reading/types.ts';
@@ -23,6 +24,9 @@ export interface ChecksView {
   readonly plans: readonly { readonly plan: ControlPlan; readonly version: number }[];
   /** Oldest first, void ones too. */
   readonly controls: readonly Control[];
+  /** Of meters themselves, oldest first, void ones too. */
+  readonly meterChecks: readonly MeterCheck[];
+  readonly meterCheckPlans: readonly { readonly plan: MeterCheckPlan; readonly version: number }[];
   /** Those of today. */
   readonly overrides: readonly StopOverride[];
   /** What was done about stops, whenever it was. */

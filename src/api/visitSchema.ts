@@ -242,7 +242,7 @@ const PastCareSchema = z.strictObject({
 
 export const ControlSpanSchema = z.strictObject({
   meterId: text(100),
-  lotId: text(100),
+  lotId: text(100).optional().describe("absent = the meter's own check, which holds for every lot"),
   controlId: text(100),
   from: isoTime,
   state: z.enum(['in-control', 'warning', 'out', 'no-target']),

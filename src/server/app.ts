@@ -10,6 +10,7 @@ import type { Db } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
 import { calculatorRoutes } from './calculatorRoutes.ts';
 import { checkRoutes } from './checks/checkRoutes.ts';
+import { meterCheckRoutes } from './checks/meterCheckRoutes.ts';
 import { stopRoutes } from './checks/stopRoutes.ts';
 import { studyRoutes } from './checks/studyRoutes.ts';
 import { buildRequestContext } from './context.ts';
@@ -84,6 +85,7 @@ async function registerApi(app: FastifyInstance, deps: Omit<AppDeps, 'webRoot'>)
   await app.register(shelfRoutes, { contextOf });
   await app.register(practiceRoutes, { contextOf });
   await app.register(checkRoutes, { contextOf });
+  await app.register(meterCheckRoutes, { contextOf });
   await app.register(stopRoutes, { contextOf });
   await app.register(studyRoutes, { contextOf });
   await app.register(calculatorRoutes);

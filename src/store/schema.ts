@@ -134,7 +134,7 @@ export interface ReadingTable extends SiteRow {
   state: 'valid' | 'flagged' | 'void' | 'failed' | 'not-taken';
   /** JSON: list of short clauses. */
   reasons: string;
-  /** JSON of what was noted, so that it can be assessed again: SwabReading of a patient, ControlNote of a control, StudyRunNote of a study. */
+  /** JSON of what was noted, so that it can be assessed again: SwabReading of a patient, ControlNote of a control, MeterCheckNote of a check of a meter, StudyRunNote of a study. */
   swab: string | null;
 }
 
@@ -221,6 +221,7 @@ export type CatalogKind =
   | 'stop-override'
   | 'stop-resolved'
   | 'stop-readings'
+  | 'meter-check-plan'
   | 'training'
   | 'standing-order'
   | 'setting'

@@ -8,6 +8,7 @@ import { checksContract } from './contract/checks.ts';
 import { closingContract } from './contract/closing.ts';
 import { correctionContract } from './contract/correction.ts';
 import { dayContract } from './contract/day.ts';
+import { meterChecksContract } from './contract/meterChecks.ts';
 import { migrationsContract } from './contract/migrations.ts';
 import { oneTransactionContract } from './contract/oneTransaction.ts';
 import { peopleContract } from './contract/people.ts';
@@ -55,6 +56,7 @@ export function storeContract(engine: Engine): void {
     dayContract(bench);
     closingContract(bench);
     checksContract(bench);
+    meterChecksContract(bench);
     correctionContract(bench);
     oneTransactionContract(bench);
     planRecordContract(bench);

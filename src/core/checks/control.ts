@@ -80,7 +80,8 @@ export interface ControlPlan {
 export interface StopOverride {
   readonly controlId: string;
   readonly meterId: string;
-  readonly lotId: string;
+  /** Absent = it was the meter's own check that did not pass, so readings with every lot may count. */
+  readonly lotId?: string | undefined;
   /** Local date on which it holds. */
   readonly onDate: string;
   readonly by: string;

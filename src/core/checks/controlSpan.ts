@@ -3,7 +3,8 @@ import type { ReadingsDecision, StopOverride } from './control.ts';
 /** How one meter with one lot stood from one control to the next. */
 export interface ControlSpan {
   readonly meterId: string;
-  readonly lotId: string;
+  /** Absent = the meter's own check, which holds for every lot. */
+  readonly lotId?: string | undefined;
   readonly controlId: string;
   /** UTC, when that control was taken; the span ends where the next of the same meter and lot begins. */
   readonly from: string;
@@ -17,13 +18,25 @@ export interface ControlSpan {
   readonly question?: Pick<ReadingsDecision, 'by' | 'at' | 'reason'> | undefined;
 }
 
-/** The span that holds at a moment; without a moment the newest one. */
+/**
+ * The span that holds at a moment; without a moment the newest one. While the meter's own check has not passed, that one holds for every
+ * lot; an override of it lets no reading count that a control of the lot stops, or that is under
+ * question.
+ */
 export function findSpan(
   spans: readonly ControlSpan[],
   { meterId, lotId }: { readonly meterId: string; readonly lotId: string },
   atMs: number | undefined,
 ): ControlSpan | undefined {
+  const ofMeter = spans.filter((span) => span.meterId === meterId && (atMs === undefined || Date.parse(span.from) <= atMs));
+  const [check, control] = [newestOf(ofMeter, undefined), newestOf(ofMeter, lotId)];
+  if (check?.state !== 'out') return control;
+  const isStoppedByItself = control?.question !== undefined || (control?.state === 'out' && !control.override);
+  return check.override && isStoppedByItself ? control : check;
+}
+
+function newestOf(spans: readonly ControlSpan[], lotId: string | undefined): ControlSpan | undefined {
   return spans
-    .filter((span) => span.meterId === meterId && span.lotId === lotId && (atMs === undefined || Date.parse(span.from) <= atMs))
+    .filter((span) => span.lotId === lotId)
     .reduce<ControlSpan | undefined>((last, span) => (last && last.from > span.from ? last : span), undefined);
 }

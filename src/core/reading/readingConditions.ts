@@ -137,7 +137,10 @@ function controlInLine({ reading: { lotId }, meter, taken, controls, timeZone }:
     return failing(`a later control was out of limits, and ${span.question.by} put this reading under question: ${span.question.reason}`);
   if (span.state === 'no-target') return unknown(`the control${when} has no target yet`);
   if (span.state !== 'out') return span.notResolvedSince === undefined ? met(`the control${when} was in line`) : notResolved(when);
-  const out = `the control${when} was out of limits (${span.says})`;
+  const out =
+    span.lotId === undefined
+      ? `the meter's own check${when} did not pass (${span.says})`
+      : `the control${when} was out of limits (${span.says})`;
   if (span.override === undefined) return failing(out);
   const { by, reason } = span.override;
   return { ...failing(`${out}; ${by} let readings count that day: ${reason}`), effect: 'flag' };

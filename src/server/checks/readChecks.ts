@@ -6,6 +6,7 @@ import type { Study, StudyReading } from '../../core/checks/study.ts';
 import { listCatalog } from '../../store/read/catalog.ts';
 import { countStudyReadings, listControls, listOverridesOn, listStudyReadings } from '../../store/read/checks.ts';
 import { listMembers } from '../../store/read/members.ts';
+import { listMeterChecks } from '../../store/read/meterChecks.ts';
 import { findSite } from '../../store/read/sites.ts';
 import { localDateAt } from '../siteClock.ts';
 
@@ -27,6 +28,8 @@ export async function readChecks(context: Reader): Promise<ChecksView> {
     lots: (await listCatalog(db, scope, 'lot')).map(({ body }) => body),
     plans: (await listCatalog(db, scope, 'control-plan')).map(({ body, version }) => ({ plan: body, version })),
     controls: await listControls(db, scope),
+    meterChecks: await listMeterChecks(db, scope),
+    meterCheckPlans: (await listCatalog(db, scope, 'meter-check-plan')).map(({ body, version }) => ({ plan: body, version })),
     overrides: await listOverridesOn(db, scope, today),
     resolutions: (await listCatalog(db, scope, 'stop-resolved')).map(({ body }) => body),
     questions: (await listCatalog(db, scope, 'stop-readings')).map(({ body, version }) => ({ question: body, version })),

@@ -1,4 +1,5 @@
 import type { ControlPlan, StopOverride, StopReadings, StopResolution } from '../../core/checks/control.ts';
+import type { MeterCheckPlan } from '../../core/checks/meterCheck.ts';
 import type { Study } from '../../core/checks/study.ts';
 import type { Training } from '../../core/checks/training.ts';
 import type { Meter, SwabLot } from '../../core/reading/types.ts';
@@ -20,15 +21,17 @@ export type CatalogBody<K extends CatalogKind> = K extends 'meter'
           ? ControlPlan
           : K extends 'stop-override'
             ? StopOverride
-            : K extends 'stop-resolved'
-              ? StopResolution
-              : K extends 'stop-readings'
-                ? StopReadings
-                : K extends 'study'
-                  ? Study
-                  : K extends 'training'
-                    ? Training
-                    : unknown;
+            : K extends 'meter-check-plan'
+              ? MeterCheckPlan
+              : K extends 'stop-resolved'
+                ? StopResolution
+                : K extends 'stop-readings'
+                  ? StopReadings
+                  : K extends 'study'
+                    ? Study
+                    : K extends 'training'
+                      ? Training
+                      : unknown;
 
 export interface CatalogEntry<K extends CatalogKind> {
   readonly id: string;

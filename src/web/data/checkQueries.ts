@@ -1,6 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
+import type { NewMeterCheck } from '../../api/meterChecks.ts';
 import type { ChecksView, NewControl, QuestionBody, ReadingsBeforeStop, ResolveBody, TrainingBody } from '../../api/swabChecks.ts';
 import type { ControlPlan } from '../../core/checks/control.ts';
+import type { MeterCheckPlan } from '../../core/checks/meterCheck.ts';
 import { callApi } from './api.ts';
 
 const readChecks = () => callApi<ChecksView>('GET', '/api/checks');
@@ -35,6 +37,16 @@ export const saveControlPlan = (plan: ControlPlan, version: number) =>
 
 export async function readControlPlan(meterId: string) {
   const found = (await readChecks()).plans.find(({ plan }) => plan.meterId === meterId);
+  return found && { value: found.plan, version: found.version };
+}
+
+export const recordMeterCheck = (check: NewMeterCheck) => callApi<{ id: string; passed: boolean }>('POST', '/api/meter-checks', check);
+
+export const saveMeterCheckPlan = (plan: MeterCheckPlan, version: number) =>
+  callApi<{ version: number }>('PUT', `/api/meter-check-plans/${encodeURIComponent(plan.meterId)}`, { plan, version });
+
+export async function readMeterCheckPlan(meterId: string) {
+  const found = (await readChecks()).meterCheckPlans.find(({ plan }) => plan.meterId === meterId);
   return found && { value: found.plan, version: found.version };
 }
 

@@ -22,6 +22,7 @@ import { planStudy } from '../../../src/actions/planStudy.ts';
 import { questionReadings } from '../../../src/actions/questionReadings.ts';
 import { recordAnswer } from '../../../src/actions/recordAnswer.ts';
 import { recordControl } from '../../../src/actions/recordControl.ts';
+import { recordMeterCheck } from '../../../src/actions/recordMeterCheck.ts';
 import { recordStudyReading } from '../../../src/actions/recordStudyReading.ts';
 import { recordTraining } from '../../../src/actions/recordTraining.ts';
 import { refuseItem } from '../../../src/actions/refuseItem.ts';
@@ -32,6 +33,7 @@ import { type ActionName, RIGHTS } from '../../../src/actions/rights.ts';
 import { saveControlPlan } from '../../../src/actions/saveControlPlan.ts';
 import { saveLot } from '../../../src/actions/saveLot.ts';
 import { saveMeter } from '../../../src/actions/saveMeter.ts';
+import { saveMeterCheckPlan } from '../../../src/actions/saveMeterCheckPlan.ts';
 import { saveSettings } from '../../../src/actions/saveSettings.ts';
 import { saveShelfItem } from '../../../src/actions/saveShelfItem.ts';
 import { saveStandingOrder } from '../../../src/actions/saveStandingOrder.ts';
@@ -64,6 +66,8 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   withdrawStandingOrder: (context) => withdrawStandingOrder(context, { id: 'none', expectedVersion: 1 }),
   recordControl: (context) => recordControl(context, { meterId: 'none', lotId: 'none', rlu: 1000 }),
   voidReading: (context) => voidReading(context, { id: 'none', expectedVersion: 1, reason: 'r' }),
+  recordMeterCheck: (context) => recordMeterCheck(context, { meterId: 'none', checkedBy: 'device', passed: true }),
+  saveMeterCheckPlan: (context) => saveMeterCheckPlan(context, { plan: { meterId: 'none', everyDays: 30 }, expectedVersion: 0 }),
   saveControlPlan: (context) => saveControlPlan(context, { plan: PLAN, expectedVersion: 99 }),
   overrideStop: (context) => overrideStop(context, { controlId: 'none', onDate: '2026-03-04', reason: 'r' }),
   resolveStop: (context) => resolveStop(context, { outId: 'none', did: { answer: 'meter-cleaned' } }),

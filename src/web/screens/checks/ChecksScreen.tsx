@@ -12,6 +12,7 @@ import { Hands } from './Hands.tsx';
 import { LotsChecked } from './LotsChecked.tsx';
 import { MetersChecked } from './MetersChecked.tsx';
 import { listMetersToday, type MeterToday } from './sayChecks.ts';
+import { listCheckedMeters, sayDueMeters, sayStoppedMeters } from './sayMeterChecks.ts';
 import { StudiesSection } from './studies/StudiesSection.tsx';
 import { useCheckKeys } from './useCheckKeys.ts';
 
@@ -27,6 +28,7 @@ function Checks({ view, session }: { readonly view: ChecksView; readonly session
   const page = useRef<HTMLDivElement>(null);
   useCheckKeys(page);
   const meters = listMetersToday(view);
+  const checked = listCheckedMeters(view);
   const [meterId, setMeterId] = useState(meters.find(({ isDue }) => isDue)?.meter.id ?? meters[0]?.meter.id);
   const chosen = meters.find(({ meter }) => meter.id === meterId);
   const mayDecide = session.member.roles.some((role) => role === 'hygienist' || role === 'dentist');
@@ -34,7 +36,7 @@ function Checks({ view, session }: { readonly view: ChecksView; readonly session
   return (
     <div ref={page} className="checks">
       <h1>Swab checks</h1>
-      <p className="opening">{sayOpening(meters)}</p>
+      <p className="opening">{[sayStoppedMeters(checked), sayOpening(meters), sayDueMeters(checked)].filter(Boolean).join(' ')}</p>
       {meters.length > 1 && (
         <ChoiceLine
           label="Meter"
@@ -49,7 +51,7 @@ function Checks({ view, session }: { readonly view: ChecksView; readonly session
           <ControlsOverTime today={chosen} lots={view.lots} />
         </>
       )}
-      <MetersChecked meters={meters} plans={view.plans} mayChange={mayPlan} />
+      <MetersChecked meters={meters} checked={checked} plans={view.plans} mayChange={mayPlan} mayDecide={mayDecide} />
       <LotsChecked view={view} meters={meters} />
       <Hands view={view} session={session} />
       <StudiesSection view={view} />

@@ -6,25 +6,31 @@ import { content } from '../../content.ts';
 import { plural } from '../../format.ts';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { SectionHead } from '../visit/SectionHead.tsx';
+import { MeterCheckBlock } from './MeterCheckBlock.tsx';
 import { PlanForm } from './PlanForm.tsx';
 import { type MeterToday, sayEvery } from './sayChecks.ts';
+import type { CheckedMeter } from './sayMeterChecks.ts';
 
 interface MetersCheckedProps {
   readonly meters: readonly MeterToday[];
+  readonly checked: readonly CheckedMeter[];
   readonly plans: ChecksView['plans'];
   readonly mayChange: boolean;
+  readonly mayDecide: boolean;
 }
 
-/** Each meter: its plan of controls, and how noisy it is by now. */
-export function MetersChecked({ meters, plans, mayChange }: MetersCheckedProps) {
+/** Each meter: its own checks, its plan of controls, and how noisy it is by now. */
+export function MetersChecked({ meters, checked, plans, mayChange, mayDecide }: MetersCheckedProps) {
   return (
     <section aria-label="Meters">
       <SectionHead title="Meters" number={3} />
       {meters.map(({ meter }) => {
+        const ofMeter = checked.find((one) => one.meter.id === meter.id);
         const entry = plans.find(({ plan }) => plan.meterId === meter.id);
         return (
           <div key={meter.id}>
             <h3 className="meter-head">{meter.name}</h3>
+            {ofMeter && <MeterCheckBlock checked={ofMeter} mayChange={mayChange} mayDecide={mayDecide} />}
             <p>{entry ? `Plan: ${sayEvery(entry.plan)}, ${plural(entry.plan.rules.length, 'control rule')}.` : 'No control plan yet.'}</p>
             {mayChange && (
               <OpenForm

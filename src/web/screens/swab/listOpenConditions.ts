@@ -1,3 +1,4 @@
+import { findSpan } from '../../../core/checks/controlSpan.ts';
 import { parseTakenAt, type TakenAt } from '../../../core/reading/parseTakenAt.ts';
 import { evaluateConditions } from '../../../core/reading/readingConditions.ts';
 import type { ConditionResult, Meter, SwabCondition, SwabReading } from '../../../core/reading/types.ts';
@@ -40,4 +41,11 @@ export function findStoppedControl(
 ): ConditionResult | undefined {
   const lotId = reading.lotId ?? presetLot(setting.lots, setting.onDate);
   return listOpenConditions({ ...reading, lotId }, meter, setting, now).find(({ id }) => id === 'control-in-line');
+}
+
+/** Whether it is the meter's own check that stops it, so that no other pack would help. */
+export function isMeterStopped(reading: SwabReading, meter: Meter | undefined, setting: SwabSetting, now: string): boolean {
+  const lotId = reading.lotId ?? presetLot(setting.lots, setting.onDate) ?? '';
+  const span = meter && findSpan(setting.controls ?? [], { meterId: meter.id, lotId }, Date.parse(reading.takenAt ?? now));
+  return span?.state === 'out' && span.lotId === undefined;
 }

@@ -5,7 +5,7 @@ import type { SwabLot, SwabReading } from '../../../core/reading/types.ts';
 import { capitalise, formatClock, formatDate } from '../../format.ts';
 import { NOT_TAKEN } from '../visit/swabLines.ts';
 import type { ChoiceDoes } from './listChoices.ts';
-import { findStoppedControl, listOpenConditions } from './listOpenConditions.ts';
+import { findStoppedControl, isMeterStopped, listOpenConditions } from './listOpenConditions.ts';
 import { enoughMinutes, findMeter, type SwabFlow, type SwabSetting, type SwabStep } from './swabFlow.ts';
 
 export interface StepWords {
@@ -72,7 +72,9 @@ function sayStopped(step: StoppedStep, flow: SwabFlow, setting: SwabSetting, now
       return say(
         'Run today without swabs.',
         `A number would not be counted: ${findStoppedControl(flow.reading, findMeter(setting, flow.meterId), setting, now)?.says}.`,
-        `Take another pack whose control is in line, or look at Swab checks. ${complete}`,
+        isMeterStopped(flow.reading, findMeter(setting, flow.meterId), setting, now)
+          ? `Take another meter that passed its check, or look at Swab checks. ${complete}`
+          : `Take another pack whose control is in line, or look at Swab checks. ${complete}`,
       );
     case 'after-cleaning':
       return say(

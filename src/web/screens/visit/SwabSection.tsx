@@ -1,5 +1,5 @@
 import { findSpan } from '../../../core/checks/controlSpan.ts';
-import { formatDate } from '../../format.ts';
+import { capitalise, formatDate } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { Link } from '../../parts/Link.tsx';
 import { ReadingBlock } from './ReadingBlock.tsx';
@@ -75,17 +75,21 @@ function StoppedControl() {
   if (span?.state !== 'out') return null;
   const lot = practice.lots.find(({ id }) => id === lotId)?.name;
   const { override } = span;
+  const what = span.lotId === undefined ? `the check of the meter did not pass` : `the last control of lot ${lot} was out of limits`;
   if (override) {
     return (
       <p className="unknown">
-        The last control of lot {lot} was out of limits; readings count today all the same, because {override.by} said: {override.reason}
+        {capitalise(what)}; readings count today all the same, because {override.by} said: {override.reason}
       </p>
     );
   }
   return (
     <p className="unknown">
-      Run today without swabs: the last control of lot {lot} was out of limits ({span.says}), and a number would not be counted. Another lot
-      whose control is in line may be used; the control is under <Link to="/checks">Swab checks</Link>.
+      Run today without swabs: {what} ({span.says}), and a number would not be counted.{' '}
+      {span.lotId === undefined
+        ? 'Another meter that passed may be used; the check'
+        : 'Another lot whose control is in line may be used; the control'}{' '}
+      is under <Link to="/checks">Swab checks</Link>.
     </p>
   );
 }
