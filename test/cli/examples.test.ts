@@ -28,16 +28,17 @@ const stopsOf = ({ plan }: VisitAssessment, id: string) =>
   plan.notOffered.filter((one) => one.shelfItemId === id && one.level === 'stop').map(({ because }) => because);
 const leafletText = ({ leaflet }: VisitAssessment) => JSON.stringify(leaflet);
 
-describe('the fifteen examples', () => {
-  test('are fifteen, numbered, and each is told in the list beside them', () => {
-    expect(files.map((file) => file.slice(0, 2))).toEqual(Array.from({ length: 15 }, (_, i) => String(i + 1).padStart(2, '0')));
+describe('the sixteen examples', () => {
+  test('are sixteen, numbered, and each is told in the list beside them', () => {
+    expect(files.map((file) => file.slice(0, 2))).toEqual(Array.from({ length: 16 }, (_, i) => String(i + 1).padStart(2, '0')));
     const page = readFileSync('examples/README.md', 'utf8');
     expect(files.filter((file) => !page.includes(file))).toEqual([]);
   });
 
   test.each(files)('%s is an invented person of the invented practice', (file) => {
     const visit = VisitFileSchema.parse(JSON.parse(readFileSync(join('examples', file), 'utf8')));
-    expect(visit.practice).toBe('demo');
+    const { practice } = visit;
+    expect(practice === 'demo' ? demoPractice : practice).toMatchObject({ name: 'Tern Quay Dental', invented: true });
     expect(visit.about).toMatch(/^Invented person at the invented practice Tern Quay Dental\. /);
   });
 
@@ -246,4 +247,22 @@ test('lost gland function: measure first; what is settled is said, and nothing i
   expect(planIds(it)).toContain('spray-saliva');
   expect(it.plan.lines.find(({ shelfItemId }) => shelfItemId === 'paste-naf-5000')?.state).toBe('waiting-for-signature');
   expect(it.plan.bitewingsSentence).toMatch(/^Last bitewings: February 2026/);
+});
+
+test('measured meter: assumed and own noise are blended with their weights, and the verdict rests on the blend', async () => {
+  const it = await assess('measured-meter');
+  const says = it.reading.sentences.join(' ');
+  expect(it.reading).toMatchObject({ counted: true, verdict: 'above' });
+  // Weight of own = df / (df + df of the prior), 23 / 27, 2 / 4 and 12 / 16; by hand the blend of repeatability is
+  // (23 * 0.0205 + 4 * ln 1.0625) / 27 = 0.02644, a coefficient of variation of 16.4 %.
+  expect(says).toMatch(/repeatability 16 % \(own study of 30 swabs, 85 % of the weight; the rest assumed, 25 %\)/);
+  expect(says).toMatch(/hands 11 % \(own study of 30 readings, 50 % of the weight; the rest assumed, 15 %\)/);
+  expect(says).toMatch(/day-to-day variation 32 % \(own study of 24 readings, 75 % of the weight; the rest assumed, 35 %\)/);
+  expect(says).toMatch(/Differences between swab lots are not known here and not in it\./);
+
+  const file = JSON.parse(readFileSync('examples/16-measured-meter.json', 'utf8')) as { practice: { meters: { own?: unknown }[] } };
+  delete file.practice.meters[0]?.own;
+  const io = cliIoOf(JSON.stringify(file));
+  expect(await runCli(['assess', '-', '--text'], io)).toBe(0);
+  expect(io.out.join(' ')).toMatch(/5,900 RLU\. Too close to call\./);
 });
