@@ -41,7 +41,8 @@ ownPracticeTest(
   'a new practice says where it is, its lot, shelf and team, and then proposes from its own shelf',
   async ({ page, server }) => {
     await page.goto(server.signInUrl);
-    await expect.poll(() => toDos(page).count()).toBe(4);
+    await toDos(page).nth(3).waitFor();
+    expect(await toDos(page).count()).toBe(4);
 
     await page.getByRole('link', { name: 'Say where you work' }).click();
     await page.getByRole('button', { name: 'Change these settings' }).click();
