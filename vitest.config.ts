@@ -14,7 +14,16 @@ export default defineConfig({
   test: {
     maxWorkers,
     projects: [
-      { test: { name: 'unit', include: ['src/**/*.test.{ts,tsx}', 'test/*.test.ts'], testTimeout: MINUTE, maxWorkers, isolate } },
+      {
+        test: {
+          name: 'unit',
+          include: ['src/**/*.test.{ts,tsx}', 'test/*.test.ts'],
+          testTimeout: MINUTE,
+          hookTimeout: MINUTE,
+          maxWorkers,
+          isolate,
+        },
+      },
       { test: { name: 'property', include: ['test/property/**/*.test.ts'], testTimeout: 3 * MINUTE, maxWorkers, isolate } },
       {
         test: {
