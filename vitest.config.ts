@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Limits only end what hangs: a machine that is busy with something else may be slow. */
 const MINUTE = 60_000;
@@ -10,9 +11,21 @@ const maxWorkers = '100%';
  */
 const isolate = false;
 
+/** Short files that take long. Where no earlier run tells, vitest begins with the largest files, and these would be left for the end. */
+const LONG = /Screens\.test\.ts$|leafletPdf\.test\.tsx$|evaluateProtocol\.test\.ts$/;
+
+class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const sorted = await super.sort(files);
+    const isLong = ({ moduleId }: TestSpecification) => LONG.test(moduleId);
+    return [...sorted.filter(isLong), ...sorted.filter((file) => !isLong(file))];
+  }
+}
+
 export default defineConfig({
   test: {
     maxWorkers,
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         test: {

@@ -3,7 +3,7 @@ import type Sqlite from 'better-sqlite3-multiple-ciphers';
 import { CamelCasePlugin, Kysely, PostgresDialect, sql } from 'kysely';
 import { copyVerified } from './backup.ts';
 import type { EngineKind } from './dialect.ts';
-import { StoreError, StoreNewerError } from './errors.ts';
+import { StoreDamagedError, StoreError, StoreNewerError } from './errors.ts';
 import { dataFileOf } from './files.ts';
 import { takeLock } from './lockFile.ts';
 import { latestVersion, type Migration, migrate } from './migrations/migrate.ts';
@@ -61,7 +61,10 @@ async function openLocked(
 ): Promise<Store> {
   const file = dataFileOf(folder);
   if (existsSync(file)) {
+    const isFirstStartBrokenOff = existsSync(`${file}-wal`);
     const version = inspectSqliteFile(file, key, schemaVersionOf);
+    // The engine takes a file cut off to nothing for a new one: a practice would open without its people.
+    if (version === 0 && !create && !isFirstStartBrokenOff) throw new StoreDamagedError(`The data file is empty: ${file}.`);
     const newest = latestVersion(migrations);
     if (version > newest) throw new StoreNewerError('This data');
     if (!readOnly && version > 0 && version < newest) copyVerified(file, `${file}.before-version-${newest}-${fileTime(now())}`, key);
