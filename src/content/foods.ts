@@ -9,9 +9,8 @@ const softDrinkWithoutSugar: AcidOfFood = { pH: 2.94, titratableMmolPerL: 25, so
 const energyDrink: AcidOfFood = { pH: 2.76, titratableMmolPerL: 97, source: drinkGroups };
 const fruitJuice: AcidOfFood = { pH: 3.46, titratableMmolPerL: 50, source: drinkGroups };
 const coffee: AcidOfFood = { pH: 5.1, source: drinkMemory };
-const milk: AcidOfFood = { pH: 6.7, source: drinkMemory };
 
-type Extras = Pick<Food, 'words' | 'isMilkSugar' | 'acid'>;
+type Extras = Pick<Food, 'words' | 'isMilkSugar' | 'isMilk' | 'acid'>;
 
 /**
  * @param row       number of the food in the table of the source
@@ -140,6 +139,7 @@ export const foods: readonly Food[] = [
   }),
   food('espresso', 14210, ['Espresso', 'Café exprés'], [0, 1.67, 97.8], [40, 'mL', 3, 'clears'], { words: 'coffee', acid: coffee }),
   food('iced-mocha', 14183, ['Iced mocha', 'Café moca con hielo'], [9.23, 2.19, 85.68], [280, 'mL', 15, 'clears'], {
+    isMilk: true,
     words: 'coffee milk sweet bottled',
   }),
   food(
@@ -148,7 +148,7 @@ export const foods: readonly Food[] = [
     ['Milk coffee, sweetened', 'Café con leche azucarado'],
     [10.67, 1.93, 83.56],
     [280, 'mL', 15, 'clears'],
-    { words: 'latte bottled iced' },
+    { isMilk: true, words: 'latte bottled iced' },
   ),
   food('black-tea', 14355, ['Tea, plain', 'Té solo'], [0, 0.3, 99.7], [200, 'mL', 10, 'clears'], { words: 'black' }),
   food('green-tea', 14278, ['Green tea, plain', 'Té verde solo'], [0, 0, 99.93], [200, 'mL', 10, 'clears']),
@@ -169,47 +169,66 @@ export const foods: readonly Food[] = [
     { words: 'diet' },
   ),
   food('cocoa', 14194, ['Hot cocoa, made with water', 'Cacao caliente con agua'], [9.03, 2.01, 86.34], [200, 'mL', 10, 'clears'], {
+    isMilk: true,
     words: 'hot chocolate',
   }),
-  food('malted-milk', 14312, ['Malted milk drink', 'Leche malteada'], [9.56, 0.57, 81.4], [200, 'mL', 10, 'clears'], { words: 'hot' }),
-  food('milk', 1077, ['Milk, whole', 'Leche entera'], [5.05, 0, 88.13], [200, 'mL', 5, 'clears'], { isMilkSugar: true, acid: milk }),
+  food('malted-milk', 14312, ['Malted milk drink', 'Leche malteada'], [9.56, 0.57, 81.4], [200, 'mL', 10, 'clears'], {
+    isMilk: true,
+    words: 'hot',
+  }),
+  food('milk', 1077, ['Milk, whole', 'Leche entera'], [5.05, 0, 88.13], [200, 'mL', 5, 'clears'], { isMilk: true, isMilkSugar: true }),
   food('milk-low-fat', 1082, ['Milk, 1 % fat', 'Leche, 1 % de grasa'], [5.2, 0, 89.92], [200, 'mL', 5, 'clears'], {
+    isMilk: true,
     words: 'low fat semi skimmed',
     isMilkSugar: true,
-    acid: milk,
   }),
   food('chocolate-milk', 1102, ['Chocolate milk', 'Leche con chocolate'], [9.54, 0, 82.3], [200, 'mL', 5, 'clears'], {
+    isMilk: true,
     words: 'cacao flavoured',
   }),
   food('human-milk', 1107, ['Human milk', 'Leche materna'], [6.89, 0, 87.5], [120, 'mL', 15, 'clears'], {
+    isMilk: true,
     words: 'breast',
     isMilkSugar: true,
   }),
-  food('buttermilk', 1088, ['Buttermilk', 'Suero de mantequilla'], [4.79, 0, 90.13], [200, 'mL', 5, 'clears'], { isMilkSugar: true }),
-  food('eggnog', 1057, ['Eggnog', 'Ponche de huevo'], [8.05, 0, 82.54], [200, 'mL', 10, 'clears'], { words: 'rompope' }),
+  food('buttermilk', 1088, ['Buttermilk', 'Suero de mantequilla'], [4.79, 0, 90.13], [200, 'mL', 5, 'clears'], {
+    isMilk: true,
+    isMilkSugar: true,
+  }),
+  food('eggnog', 1057, ['Eggnog', 'Ponche de huevo'], [8.05, 0, 82.54], [200, 'mL', 10, 'clears'], { isMilk: true, words: 'rompope' }),
   food('condensed-milk', 1095, ['Condensed milk, sweetened', 'Leche condensada azucarada'], [54.4, 0, 27.16], [20, 'g', 2, 'clears']),
   food('cream-in-coffee', 1050, ['Cream for coffee', 'Crema para café'], [3.67, 0, 74.51], [15, 'mL', 1, 'clears'], {
+    isMilk: true,
     words: 'half',
     isMilkSugar: true,
   }),
   food('almond-milk', 14091, ['Almond drink, unsweetened', 'Bebida de almendra sin azúcar'], [0, 0.58, 97.05], [200, 'mL', 5, 'clears'], {
+    isMilk: true,
     words: 'milk plant',
   }),
   food('almond-milk-sweet', 14016, ['Almond drink, sweetened', 'Bebida de almendra azucarada'], [6.25, 0, 91.8], [200, 'mL', 5, 'clears'], {
+    isMilk: true,
     words: 'milk plant vanilla',
   }),
-  food('soy-drink', 16139, ['Soy drink', 'Bebida de soja'], [3.65, 1.07, 90.36], [200, 'mL', 5, 'clears'], { words: 'milk plant soya' }),
+  food('soy-drink', 16139, ['Soy drink', 'Bebida de soja'], [3.65, 1.07, 90.36], [200, 'mL', 5, 'clears'], {
+    isMilk: true,
+    words: 'milk plant soya',
+  }),
   food(
     'soy-drink-chocolate',
     16168,
     ['Soy drink, chocolate', 'Bebida de soja con chocolate'],
     [7.86, 1.69, 85.61],
     [200, 'mL', 5, 'clears'],
-    { words: 'milk plant soya' },
+    { isMilk: true, words: 'milk plant soya' },
   ),
-  food('rice-drink', 14639, ['Rice drink', 'Bebida de arroz'], [5.28, 3.59, 89.28], [200, 'mL', 5, 'clears'], { words: 'milk plant' }),
-  food('horchata', 14638, ['Horchata', 'Horchata'], [9.36, 2.16, 87.1], [250, 'mL', 8, 'clears'], { words: 'rice cinnamon' }),
+  food('rice-drink', 14639, ['Rice drink', 'Bebida de arroz'], [5.28, 3.59, 89.28], [200, 'mL', 5, 'clears'], {
+    isMilk: true,
+    words: 'milk plant',
+  }),
+  food('horchata', 14638, ['Horchata', 'Horchata'], [9.36, 2.16, 87.1], [250, 'mL', 8, 'clears'], { isMilk: true, words: 'rice cinnamon' }),
   food('vanilla-shake', 14347, ['Milkshake, vanilla', 'Batido de vainilla'], [13.63, 5.06, 69.65], [300, 'mL', 12, 'clears'], {
+    isMilk: true,
     words: 'shake',
   }),
   food('beer', 14003, ['Beer', 'Cerveza'], [0, 3.55, 91.96], [330, 'mL', 20, 'clears'], { words: 'alcohol lager' }),

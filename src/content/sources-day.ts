@@ -14,4 +14,8 @@ export const daySources: Readonly<Record<string, Source>> = {
     cite: 'Reddy A, Norris DF, Momeni SS, Waldo B, Ruby JD. The pH of beverages in the United States. J Am Dent Assoc 2016;147(4):255-263.',
     read: 'abstract and counts; values of single drinks from memory',
   },
+  luke1999: {
+    cite: 'Luke GA, Hough H, Beeley JA, Geddes DA. Human salivary sugar clearance after sugar rinses and intake of foodstuffs. Caries Res 1999;33(2):123-129.',
+    read: 'abstract',
+  },
 };

@@ -28,6 +28,8 @@ export interface Food {
   readonly waterGPer100: number;
   /** The sugars are those of milk, which plaque ferments slowly. */
   readonly isMilkSugar?: true | undefined;
+  /** Milk, or drunk in its place: what a young child may be fed with. */
+  readonly isMilk?: true | undefined;
   readonly retention: Retention;
   readonly usualAmount: number;
   readonly usualMinutes: number;

@@ -1,0 +1,15 @@
+import { expect, test } from 'vitest';
+import { findDayProblems } from '../core/plaque/day/findDayProblems.ts';
+import { foodsById } from './foods.ts';
+import { readyDays } from './readyDays.ts';
+
+test('there are six, each with a name of its own', () => {
+  expect(readyDays).toHaveLength(6);
+  expect(new Set(readyDays.map(({ id }) => id)).size).toBe(6);
+  for (const language of ['en', 'es'] as const) expect(new Set(readyDays.map(({ name }) => name[language])).size).toBe(6);
+});
+
+test.each(readyDays.map(({ id, day }) => [id, day] as const))('%s can be worked out as it stands', (_id, day) => {
+  expect(findDayProblems(day, foodsById)).toEqual([]);
+  expect(day.events.filter(({ kind }) => kind === 'eating').length).toBeGreaterThanOrEqual(3);
+});

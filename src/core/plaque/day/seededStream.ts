@@ -1,0 +1,13 @@
+/**
+ * Numbers from 0 up to, not including, 1 that follow from a seed alone (generator "mulberry32"): enough to vary a model, not for secrets.
+ * @param seed  any whole number; the lowest 32 bits count
+ */
+export function seededStream(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
