@@ -17,6 +17,11 @@ const stays: SourceRef = {
 /** Numbers by which what a person ate becomes what the mouth meets; nearly all are our proposal, and those that matter are varied for the band. */
 export const eatingNumbers: Readonly<Record<EatingNumber, SourcedNumber>> = {
   hexoseMmolPerG: row(5.84, 'mmol/g', { key: 'project', status: 'derived', note: 'as sucrose; glucose would be 5.55' }),
+  dissolvedMostMmolPerL: row(5250, 'mmol/L', {
+    key: 'handbook',
+    status: 'memory',
+    note: 'hexose of a saturated solution of sucrose, about 0.9 g/mL',
+  }),
   milkSugarShare: row(
     0.04,
     '',

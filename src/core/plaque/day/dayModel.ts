@@ -6,6 +6,7 @@ import type { AcidDay, Food } from './types.ts';
 /** Numbers by which what a person did becomes what the mouth meets. */
 export type EatingNumber =
   | 'hexoseMmolPerG'
+  | 'dissolvedMostMmolPerL'
   | 'milkSugarShare'
   | 'chewingFlowMlPerMin'
   | 'gumFlowMlPerMin'

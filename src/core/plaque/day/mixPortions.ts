@@ -24,7 +24,7 @@ export type Mix = Pick<Exposure, 'kind' | 'hexoseMmolPerL' | 'pH' | 'titratableM
 
 /**
  * What the mouth meets when these are taken together. A drink is met as it is; what is chewed is met in its own water, what is drunk with
- * it, and the saliva of chewing.
+ * it, and the saliva of chewing; more sugar than dissolves is not met.
  * @param minutes  how long it takes
  */
 export function mixPortions(portions: readonly Portion[], minutes: number, { foods, eating }: MixContext): Mix {
@@ -36,7 +36,7 @@ export function mixPortions(portions: readonly Portion[], minutes: number, { foo
     : sum(parts.map(({ waterMl }) => waterMl)) + eating.chewingFlowMlPerMin * minutes + sugarsG / SUGAR_G_PER_ML;
   return {
     kind: isDrink ? 'drinking' : 'eating',
-    hexoseMmolPerL: (1000 * eating.hexoseMmolPerG * sugarsG) / fluidMl,
+    hexoseMmolPerL: Math.min((1000 * eating.hexoseMmolPerG * sugarsG) / fluidMl, eating.dissolvedMostMmolPerL),
     ...acidOf(parts, fluidMl),
     ...(isDrink ? {} : { flowMlPerMin: eating.chewingFlowMlPerMin }),
     ...retainedOf(parts, eating),
