@@ -191,8 +191,9 @@ export class FluidSolver {
       this.at(strength);
       const excess = this.nextStrength - strength;
       const isWaterSame = Math.abs(this.nextWater - this.waterActivity) <= SAME_STRENGTH;
-      this.waterActivity = this.nextWater;
+      // What was solved stays as it was solved, with its own activity of water: so the amounts add up to the last digits.
       if (isWaterSame && Math.abs(excess) <= SAME_STRENGTH * strength) return true;
+      this.waterActivity = this.nextWater;
       if (excess > 0) low = strength;
       else high = strength;
       const slope = step === 0 ? -1 : (excess - excessBefore) / (strength - before);
@@ -221,9 +222,8 @@ export class FluidSolver {
   private excessAt(strength: number): number {
     for (let round = 0; round < 12; round += 1) {
       this.at(strength);
-      const change = Math.abs(this.nextWater - this.waterActivity);
+      if (Math.abs(this.nextWater - this.waterActivity) <= SAME_STRENGTH) break;
       this.waterActivity = this.nextWater;
-      if (change <= SAME_STRENGTH) break;
     }
     return this.nextStrength - strength;
   }
