@@ -105,6 +105,7 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await page.getByRole('heading', { name: 'Readings' }).waitFor();
   await inBothThemes(page, 'over-time', { fullPage: true });
   await printed(page, 'over-time');
+  await takeChecks(page, demo);
   await takeStudies(page, demo);
   for (const name of ['shelf', 'rules', 'practice']) {
     await page.goto(`${demo.url}/${name}`);
@@ -191,6 +192,18 @@ async function signAsDentist(chrome: Browser, demo: RunningServer, visit: string
   await page.getByRole('dialog').or(page.getByRole('textbox')).first().waitFor();
   await inBothThemes(page, 'screen-hidden');
   await page.context().close();
+}
+
+/** Today's control, meters, lots and hands, and how it looks on a phone. */
+async function takeChecks(page: Page, demo: RunningServer): Promise<void> {
+  await page.goto(`${demo.url}/checks`);
+  await page.getByRole('heading', { level: 1, name: 'Swab checks' }).waitFor();
+  await inBothThemes(page, 'checks', { fullPage: true });
+  await printed(page, 'checks');
+  await page.setViewportSize(PHONE);
+  await page.getByRole('region', { name: 'Hands' }).scrollIntoViewIfNeeded();
+  await inBothThemes(page, 'checks-phone');
+  await page.setViewportSize(WIDE);
 }
 
 /** A study while it is planned, while it runs, on its run sheet, and once it is reported. */

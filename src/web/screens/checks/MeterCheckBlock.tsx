@@ -1,13 +1,14 @@
 import { useQueryClient } from '@tanstack/react-query';
 import type { MeterCheck } from '../../../core/checks/meterCheck.ts';
 import { CHECKED_BY_WORDS } from '../../../core/checks/meterCheck.ts';
-import { overrideStop, voidReading } from '../../data/checkQueries.ts';
+import { voidReading } from '../../data/checkQueries.ts';
 import { useSend } from '../../data/useSend.ts';
 import { formatDate, formatNumber, formatShortClock } from '../../format.ts';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { ReasonForm } from '../../parts/ReasonForm.tsx';
 import { MeterCheckForm } from './MeterCheckForm.tsx';
 import { MeterCheckPlanForm } from './MeterCheckPlanForm.tsx';
+import { OverrideLine } from './OverrideLine.tsx';
 import { type CheckedMeter, sayCheckPlan, sayLastCheck, sayOutcome } from './sayMeterChecks.ts';
 
 interface MeterCheckBlockProps {
@@ -45,8 +46,6 @@ export function MeterCheckBlock({ checked, mayChange, mayDecide }: MeterCheckBlo
 }
 
 function StoppedMeter({ checked: { meter, last, override }, mayDecide }: Pick<MeterCheckBlockProps, 'checked' | 'mayDecide'>) {
-  const client = useQueryClient();
-  const { send, problem } = useSend();
   if (!last) return null;
   return (
     <div className="ruled-block" data-meter-stopped>
@@ -59,34 +58,12 @@ function StoppedMeter({ checked: { meter, last, override }, mayDecide }: Pick<Me
         <li>Check it once more and note that too.</li>
         <li>Still not passed: use another meter that passed, and ask whoever services this one.</li>
       </ol>
-      {override ? (
-        <p>
-          Today's readings count all the same: {override.by}, {formatShortClock(override.at)}: {override.reason}
-        </p>
-      ) : mayDecide ? (
-        <OpenForm
-          label="Let today's readings count all the same"
-          about={`although the check of ${meter.name} did not pass`}
-          form={(close) => (
-            <ReasonForm
-              about="Let today's readings count although the check of the meter did not pass"
-              hint="kept on the record, and on each reading taken today"
-              saveWords="Let them count today"
-              problem={problem}
-              onGive={(reason) =>
-                void send(async () => {
-                  await overrideStop(last.id, reason);
-                  await client.invalidateQueries({ queryKey: ['checks'] });
-                  close('Noted.');
-                })
-              }
-              onLeave={() => close()}
-            />
-          )}
-        />
-      ) : (
-        <p className="form-note">A hygienist or dentist may let readings count today, with a reason.</p>
-      )}
+      <OverrideLine
+        controlId={last.id}
+        although={`although the check of ${meter.name} did not pass`}
+        overrides={override ? [override] : []}
+        mayDecide={mayDecide}
+      />
     </div>
   );
 }

@@ -1,12 +1,9 @@
-import { useQueryClient } from '@tanstack/react-query';
 import type { ChecksView } from '../../../api/swabChecks.ts';
 import type { ControlStop } from '../../../core/checks/listStops.ts';
 import { sayRlu } from '../../../core/reading/sayRlu.ts';
-import { overrideStop } from '../../data/checkQueries.ts';
-import { useSend } from '../../data/useSend.ts';
 import { formatDate, formatShortClock } from '../../format.ts';
 import { OpenForm } from '../../parts/OpenForm.tsx';
-import { ReasonForm } from '../../parts/ReasonForm.tsx';
+import { OverrideLine } from './OverrideLine.tsx';
 import { ReadingsBefore } from './ReadingsBefore.tsx';
 import { ResolveForm } from './ResolveForm.tsx';
 import { findNewest, type MeterToday } from './sayChecks.ts';
@@ -27,7 +24,14 @@ export function StopBlock({ stop, today, view, mayDecide }: StopBlockProps) {
     <div className="ruled-block" data-stopped>
       {stop.state === 'not-recorded' ? <InLineAgain stop={stop} /> : <Stopped stop={stop} today={today} view={view} lotName={lotName} />}
       <ReadingsBefore outId={outId} mayDecide={mayDecide} />
-      {stop.state === 'stopped' && <Override stop={stop} view={view} mayDecide={mayDecide} />}
+      {stop.state === 'stopped' && (
+        <OverrideLine
+          controlId={stop.out.at(-1)?.control.id ?? ''}
+          although="although the control is out of limits"
+          overrides={view.overrides}
+          mayDecide={mayDecide}
+        />
+      )}
     </div>
   );
 }
@@ -92,40 +96,5 @@ function InLineAgain({ stop }: { readonly stop: ControlStop }) {
       </p>
       <ResolveForm outId={control.id} />
     </>
-  );
-}
-
-function Override({ stop, view, mayDecide }: Pick<StopBlockProps, 'stop' | 'view' | 'mayDecide'>) {
-  const client = useQueryClient();
-  const { send, problem } = useSend();
-  const controlId = stop.out.at(-1)?.control.id ?? '';
-  const override = view.overrides.find((one) => one.controlId === controlId);
-  if (override)
-    return (
-      <p>
-        Today's readings count all the same: {override.by}, {formatShortClock(override.at)}: {override.reason}
-      </p>
-    );
-  if (!mayDecide) return <p className="form-note">A hygienist or dentist may let readings count today, with a reason.</p>;
-  return (
-    <OpenForm
-      label="Let today's readings count all the same"
-      form={(close) => (
-        <ReasonForm
-          about="Let today's readings count although the control is out of limits"
-          hint="kept on the record, and on each reading taken today"
-          saveWords="Let them count today"
-          problem={problem}
-          onGive={(reason) =>
-            void send(async () => {
-              await overrideStop(controlId, reason);
-              await client.invalidateQueries({ queryKey: ['checks'] });
-              close('Noted.');
-            })
-          }
-          onLeave={() => close()}
-        />
-      )}
-    />
   );
 }
