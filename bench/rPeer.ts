@@ -1,12 +1,8 @@
-import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import { createInterface } from 'node:readline';
+import { spawnSync } from 'node:child_process';
+import { type LinePeer, startPeer } from './linePeer.ts';
 
-/** R as a peer: one process that stays, told on its standard input what to run. It times itself, so that its start-up never counts. */
-export interface RPeer {
-  /** `ms` is measured inside R; `values` are the results to compare. */
-  run(task: string): Promise<{ readonly ms: number; readonly values: readonly number[] }>;
-  close(): void;
-}
+/** R as a peer. */
+export type RPeer = LinePeer;
 
 /** Why R cannot be a peer here, or undefined when it can. */
 export function whyNoR(packages: readonly string[]): string | undefined {
@@ -21,18 +17,5 @@ export function whyNoR(packages: readonly string[]): string | undefined {
  * @param args    handed to the script
  */
 export function startR(script: string, args: readonly string[]): RPeer {
-  const child: ChildProcess = spawn('Rscript', ['--vanilla', script, ...args], { stdio: ['pipe', 'pipe', 'inherit'] });
-  const { stdin, stdout } = child;
-  if (stdin === null || stdout === null) throw new Error('R has no pipes');
-  const lines = createInterface({ input: stdout })[Symbol.asyncIterator]();
-  return {
-    run: async (task) => {
-      stdin.write(`${task}\n`);
-      const { value, done } = await lines.next();
-      if (done) throw new Error(`R ended on ${task}`);
-      const [ms = Number.NaN, ...values] = String(value).trim().split(' ').map(Number);
-      return { ms, values };
-    },
-    close: () => void stdin.end(),
-  };
+  return startPeer('Rscript', ['--vanilla', script, ...args]);
 }

@@ -51,6 +51,16 @@ describe('what it was computed before', () => {
   });
 });
 
+test('brushing takes away food between the teeth, a rinse with water does not', () => {
+  const sticky = eating(10, { retained: { share: 0.3, halfTimeMinutes: 30 } });
+  const after = (kind: 'brushing' | 'rinse') => {
+    const water = kind === 'rinse' ? { pH: 7 } : {};
+    const curve = simulateDay({ ...base, exposures: [sticky, { kind, startMinute: 20, minutes: 2, hexoseMmolPerL: 0, ...water }] });
+    return minutesBelow(curve, 5.7);
+  };
+  expect(after('brushing')).toBeLessThan(after('rinse') - 10);
+});
+
 test('the balance of protons closes over a day', () => {
   const exposures = [eating(400), eating(700, { pH: 3, titratableMmolPerL: 60 }), eating(1000, { ureaMmolPerL: 100, minutes: 20 })];
   const { protonBalanceError, ph } = simulateDay({ ...base, minutes: 1440, exposures });
