@@ -58,6 +58,8 @@ export default defineConfig({
           include: ['test/browser/**/*.test.ts'],
           testTimeout: 4 * MINUTE,
           hookTimeout: 3 * MINUTE,
+          // The second that vitest gives is short for a page on a busy machine.
+          expect: { poll: { timeout: 30_000 } },
           maxWorkers,
           isolate,
         },
