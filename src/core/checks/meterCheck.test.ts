@@ -97,6 +97,12 @@ describe('when a check is due', () => {
     expect(due(last, today)).toEqual({ isDue, says });
   });
 
+  it('is due at once after one that did not pass, also where no interval is set', () => {
+    const failed = check('a', '2026-11-26T08:00:00.000Z', false);
+    for (const withPlan of [true, false])
+      expect(due(failed, '2026-11-26', withPlan)).toEqual({ isDue: true, says: 'Another is due now, as the last did not pass.' });
+  });
+
   it('is due at once where there is none, and never where the practice has set no interval', () => {
     expect(due(undefined, '2026-11-26')).toEqual({ isDue: true, says: 'A check is due today: there is none on record.' });
     expect(due(last, '2030-01-01', false)).toEqual({ isDue: false, says: 'How often it is checked is not set.' });

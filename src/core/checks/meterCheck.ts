@@ -113,6 +113,7 @@ export function findDueCheck(
   last: MeterCheck | undefined,
   { today, timeZone }: { readonly today: string; readonly timeZone?: string | undefined },
 ): DueCheck {
+  if (last && !last.note.passed) return { isDue: true, says: 'Another is due now, as the last did not pass.' };
   if (!plan) return { isDue: false, says: 'How often it is checked is not set.' };
   const lastOn = last && parseTakenAt(last.takenAt, timeZone)?.localDate;
   if (lastOn === undefined) return { isDue: true, says: 'A check is due today: there is none on record.' };
