@@ -2,17 +2,11 @@ import type { DayTables } from '../../core/plaque/day/dayModel.ts';
 import type { AcidDay, EatingEvent } from '../../core/plaque/day/types.ts';
 import type { SourceRef } from '../../core/visit/answer.ts';
 import { foodsById } from '../foods.ts';
+import { oralFluids } from '../oralFluids.ts';
 import { plaqueConstants } from './constants.ts';
 import { eatingNumbers } from './eating.ts';
 import { mouthPresets, plaqueSpread } from './presets.ts';
 
-/** Background of saliva for which its critical pH was checked; it moves it by less than 0.05. */
-const SALIVA_BACKGROUND = { fluoride: 0.001, sodium: 10, potassium: 20, chloride: 20 };
-const typicalSaliva: SourceRef = {
-  key: 'handbook',
-  status: 'memory',
-  note: 'resting whole saliva: calcium 1 to 2, phosphate 3.5 to 6 mmol/L',
-};
 const plaqueFluid: SourceRef = {
   key: 'vogel2002',
   status: 'proposal',
@@ -52,12 +46,7 @@ export const dayTables: DayTables = {
     residualVolumeMl: [0.8, 1.2],
     swallowVolumeMl: [0.9, 1.15],
   },
-  saliva: {
-    totals: { calcium: 1.3, phosphate: 5, ...SALIVA_BACKGROUND },
-    low: { calcium: 1, phosphate: 3.5, ...SALIVA_BACKGROUND },
-    high: { calcium: 2, phosphate: 6, ...SALIVA_BACKGROUND },
-    source: typicalSaliva,
-  },
+  fluids: oralFluids,
   plaqueFluid: {
     totals: { calcium: 3, phosphate: 12, fluoride: 0.005, lactate: 25, sodium: 18.6, potassium: 85.1, chloride: 42.8 },
     calciumPerPh: 0.9,

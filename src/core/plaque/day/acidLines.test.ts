@@ -26,7 +26,7 @@ describe('acidLines', () => {
     expect(rich?.range).toBeUndefined();
     const fluid = acidLines(dayTables, { plaqueFluid: { calciumMmolPerL: 7, phosphateMmolPerL: 23 } })[4];
     expect(fluid?.measured).toBe(true);
-    expect(fluid?.ph).toBeLessThan(4.9);
+    expect(fluid?.ph).toBeLessThan(4.8);
   });
 
   it('names the fluid that has no critical pH', () => {

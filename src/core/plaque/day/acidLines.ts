@@ -1,9 +1,8 @@
-import { criticalPh } from '../../chemistry/criticalPh.ts';
-import type { Totals } from '../../chemistry/types.ts';
+import { type FluidCriticalPh, fluidCriticalPh } from '../../chemistry/fluidCriticalPh.ts';
+import type { OralFluid } from '../../chemistry/oralFluid.ts';
 import { keepByTable } from '../../keep/keepByTable.ts';
 import type { SourceRef } from '../../visit/answer.ts';
 import type { DayTables } from './dayModel.ts';
-import { plaqueFluidAt, saturationByPh } from './mineralIndex.ts';
 
 export type AcidLineId = 'ph-5.7' | 'ph-5.5' | 'ph-5.0' | 'saliva' | 'plaque-fluid';
 
@@ -30,6 +29,8 @@ export interface MeasuredFluid {
   readonly phosphateMmolPerL: number;
 }
 
+const ENAMEL: SourceRef = { key: 'shellis1993', status: 'read' };
+
 const FIXED: readonly AcidLine[] = [
   { id: 'ph-5.7', ph: 5.7, says: '5.7, as used in studies with electrodes', source: { key: 'handbook', status: 'common-practice' } },
   { id: 'ph-5.5', ph: 5.5, says: '5.5, common practice', source: { key: 'handbook', status: 'common-practice' } },
@@ -41,8 +42,8 @@ const FIXED: readonly AcidLine[] = [
  * measured, else typical and said so.
  * @throws RangeError where a measured fluid has no critical pH between 2 and 12
  */
-export function acidLines(tables: DayTables, measured: MeasuredFluids = {}): readonly AcidLine[] {
-  return [...FIXED, salivaLine(tables, measured.saliva), plaqueFluidLine(tables, measured.plaqueFluid)];
+export function acidLines({ fluids }: DayTables, measured: MeasuredFluids = {}): readonly AcidLine[] {
+  return [...FIXED, lineOf('saliva', fluids.saliva, measured.saliva), lineOf('plaque-fluid', fluids.plaqueFluid, measured.plaqueFluid)];
 }
 
 /** The line that parts the acid side of a day from the rest: that of saliva. */
@@ -52,61 +53,19 @@ export function findAcidSide(lines: readonly AcidLine[]): AcidLine {
   return line;
 }
 
-const typicalSalivaLine = keepByTable(({ saliva }: DayTables): AcidLine => {
-  const ph = enamelPh(saliva.totals, 'saliva');
-  const range = { low: enamelPh(saliva.high, 'saliva'), high: enamelPh(saliva.low, 'saliva') };
-  return { id: 'saliva', ph, measured: false, range, says: `${ph.toFixed(1)} for typical saliva (not measured)`, source: saliva.source };
-});
-
-const typicalPlaqueFluidLine = keepByTable(({ plaqueFluid }: DayTables): AcidLine => {
-  const ph = crossing(saturationByPh(plaqueFluid).enamel);
-  return {
-    id: 'plaque-fluid',
-    ph,
-    measured: false,
-    says: `${ph.toFixed(1)} for typical plaque fluid (not measured)`,
-    source: plaqueFluid.source,
-  };
-});
-
-function salivaLine(tables: DayTables, measured: MeasuredFluid | undefined): AcidLine {
-  if (!measured) return typicalSalivaLine(tables);
-  const ph = enamelPh(withMeasured(tables.saliva.totals, measured), 'saliva');
-  return {
-    id: 'saliva',
-    ph,
-    measured: true,
-    says: `${ph.toFixed(1)} for saliva as measured`,
-    source: { key: 'shellis1993', status: 'derived' },
-  };
+function lineOf(id: 'saliva' | 'plaque-fluid', fluid: OralFluid, measured: MeasuredFluid | undefined): AcidLine {
+  const { pH, range, sources } = measured ? measuredPh(fluid, measured) : typicalPh(fluid);
+  const field = id === 'saliva' ? 'saliva' : 'plaqueFluid';
+  if (pH === null) throw new RangeError(`${field} has no critical pH between 2 and 12 with this calcium and phosphate`);
+  const [source = ENAMEL] = sources;
+  const value = pH.toFixed(1);
+  return measured
+    ? { id, ph: pH, measured: true, says: `${value} for ${fluid.name} as measured`, source }
+    : { id, ph: pH, measured: false, range: range ?? undefined, says: `${value} for typical ${fluid.name} (not measured)`, source };
 }
 
-function plaqueFluidLine(tables: DayTables, measured: MeasuredFluid | undefined): AcidLine {
-  if (!measured) return typicalPlaqueFluidLine(tables);
-  const ph = enamelPh(withMeasured(plaqueFluidAt(tables.plaqueFluid, 7), measured), 'plaqueFluid');
-  return {
-    id: 'plaque-fluid',
-    ph,
-    measured: true,
-    says: `${ph.toFixed(1)} for plaque fluid as measured`,
-    source: { key: 'shellis1993', status: 'derived' },
-  };
-}
+const typicalPh = keepByTable((fluid: OralFluid): FluidCriticalPh => fluidCriticalPh(fluid));
 
-function withMeasured(totals: Totals, { calciumMmolPerL, phosphateMmolPerL }: MeasuredFluid): Totals {
-  return { ...totals, calcium: calciumMmolPerL, phosphate: phosphateMmolPerL };
-}
-
-function enamelPh(totals: Totals, name: string): number {
-  const ph = criticalPh(totals, 'enamel');
-  if (ph === null) throw new RangeError(`${name} has no critical pH between 2 and 12 with this calcium and phosphate`);
-  return ph;
-}
-
-/** The lowest pH of the table at which the degree of saturation passes 1. */
-function crossing({ phFrom, phStep, degree }: { readonly phFrom: number; readonly phStep: number; readonly degree: Float64Array }): number {
-  const above = degree.findIndex((value) => value >= 1);
-  const [before = 0, after = 0] = [degree[above - 1], degree[above]];
-  if (!(above > 0)) throw new RangeError('plaqueFluid has no critical pH between 2 and 12');
-  return phFrom + phStep * (above - 1 + (1 - before) / (after - before));
+function measuredPh(fluid: OralFluid, { calciumMmolPerL, phosphateMmolPerL }: MeasuredFluid): FluidCriticalPh {
+  return fluidCriticalPh(fluid, { calcium: calciumMmolPerL, phosphate: phosphateMmolPerL });
 }

@@ -1,3 +1,4 @@
+import type { OralFluidTable } from '../../chemistry/oralFluid.ts';
 import type { Totals } from '../../chemistry/types.ts';
 import type { SourceRef } from '../../visit/answer.ts';
 import type { Mouth, Plaque, PlaqueConstant, PlaqueConstants, Saliva, SourcedNumber } from '../types.ts';
@@ -35,14 +36,6 @@ export interface PlaqueFluid {
   readonly source: SourceRef;
 }
 
-/** Saliva as usual, and how far it varies from person to person. */
-export interface TypicalSaliva {
-  readonly totals: Totals;
-  readonly low: Totals;
-  readonly high: Totals;
-  readonly source: SourceRef;
-}
-
 type Factors<T> = Readonly<Record<keyof T, readonly [low: number, high: number]>>;
 
 /** All tables that a day needs, passed in so that an old day can be worked out with the edition that made it. */
@@ -53,7 +46,9 @@ export interface DayTables {
   /** Within what a person's saliva and plaque are varied, as factors. */
   readonly plaqueSpread: Factors<Plaque>;
   readonly salivaSpread: Factors<Saliva>;
-  readonly saliva: TypicalSaliva;
+  /** For the critical pH of each. */
+  readonly fluids: OralFluidTable;
+  /** For the two mineral figures, through a whole fall of pH. */
   readonly plaqueFluid: PlaqueFluid;
   /** The day and the mouth of which both mineral indices are 1. */
   readonly reference: { readonly day: AcidDay; readonly mouth: Mouth };
