@@ -8,6 +8,7 @@ import { criticalPh } from './chemistry/criticalPh.ts';
 import { saturation } from './chemistry/saturation.ts';
 import { controlChart } from './control/controlChart.ts';
 import { runLength } from './control/runLength.ts';
+import { acidDay } from './day/acidDay.ts';
 import { cutoffStudy } from './diagnostic/cutoffStudy.ts';
 import { diagnosticTable } from './diagnostic/diagnosticTable.ts';
 import { detectionLimit } from './measurement/detectionLimit.ts';
@@ -50,6 +51,7 @@ export const calculators: readonly Calculator[] = [
   criticalPh,
   fluorideContent,
   fluorideIntake,
+  acidDay,
 ];
 
 /** undefined for an unknown name. */

@@ -3,6 +3,7 @@ import packageJson from '../../package.json' with { type: 'json' };
 import type { AssessOptions } from './assessCommand.ts';
 import type { CalcOptions } from './calcCommand.ts';
 import type { CliIo, ExitCode } from './cliIo.ts';
+import type { DayOptions } from './dayCommand.ts';
 import type { LeafletOptions } from './leafletCommand.ts';
 import type { DataOptions } from './openData.ts';
 
@@ -79,6 +80,13 @@ function buildProgram(io: CliIo, done: (code: ExitCode) => void): Command {
     .description('the chart note of a visit, as plain text')
     .argument('[file]', 'visit file; "-" is standard input', '-')
     .action(async (file: string) => done(await (await import('./noteCommand.ts')).noteCommand(file, io)));
+
+  program
+    .command('day')
+    .description('the acid day: minutes, costs and changes of a described day as text, its curve as a picture')
+    .argument('[file]', 'file of a day; "-" is standard input', '-')
+    .option('--svg <out>', 'where the picture goes (default: the name of the file with .svg, in this folder)')
+    .action(async (file: string, options: DayOptions) => done(await (await import('./dayCommand.ts')).dayCommand(file, options, io)));
 
   const recoveryKey = ['--recovery-key', 'ask for the printed recovery key instead of the passphrase'] as const;
   program

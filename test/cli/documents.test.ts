@@ -20,7 +20,7 @@ test('there are such lines', () => {
 });
 
 test.each(commands)('$file: ebbline $words', async ({ input, words }) => {
-  const argv = words.split(' ').map((word) => (word.endsWith('.pdf') ? join(folder, word) : word));
+  const argv = words.split(' ').map((word) => (/\.(pdf|svg)$/.test(word) ? join(folder, word) : word));
   const io = cliIoOf(input);
   expect({ code: await runCli(argv, io), err: io.err }).toEqual({ code: 0, err: [] });
   expect(io.out.join('\n').length).toBeGreaterThan(20);
