@@ -34,13 +34,15 @@ export function listDemoChecks(seed: number, today: string): readonly DemoCheckS
   const chance = chanceFrom(seed + 77);
   const controls = drawControls(today, chance);
   const hands = drawHandsStudy(seed, chance);
+  // A chance of its own: with this one the target that it carries lies near what the later controls are drawn from.
+  const lots = drawLotStudy(seed, chanceFrom(seed + 84));
   const on = (day: number, time: string) => utcOf(addDays(today, day), time);
   return [
     { at: controls[9]?.at ?? on(-650, '08:15'), make: savePlan },
     ...controls.map((control) => ({ at: control.at, make: (team: DemoTeam) => takeControl(team, control) })),
     {
       at: on(-DAYS_SINCE_LOT_EXPIRED - 2, '12:30'),
-      make: (team) => makeStudy(team, today, -DAYS_SINCE_LOT_EXPIRED - 2, drawLotStudy(seed, chance)),
+      make: (team) => makeStudy(team, today, -DAYS_SINCE_LOT_EXPIRED - 2, lots),
     },
     { at: on(-40, '12:30'), make: (team) => makeHands(team, today, -40, hands) },
     ...listDaysStudy(drawDaysStudy(seed, chance), today),

@@ -7,7 +7,7 @@ import { findCatalogEntry } from '../store/read/catalog.ts';
 import { countStudyReadings } from '../store/read/checks.ts';
 import type { Db } from '../store/schema.ts';
 import { saveCatalogRow } from '../store/write/catalog.ts';
-import { carryToPlan } from './carryToPlan.ts';
+import { carryToPlan, noteCompared } from './carryToPlan.ts';
 import { requireDate } from './checks.ts';
 import { type ActionContext, type ChangeLog, inTransaction } from './context.ts';
 import { requireOpenStudy } from './requireStudy.ts';
@@ -45,6 +45,7 @@ export async function reportStudy(context: ActionContext, input: ReportStudyInpu
     log.row('catalog', row);
     await addToMeter(trx, log, context, reported);
     await carryToPlan(trx, log, scope, reported);
+    await noteCompared(trx, log, scope, reported);
     return { version: row.version };
   });
 }

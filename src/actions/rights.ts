@@ -42,6 +42,9 @@ export const RIGHTS = {
   recordMeterCheck: EVERYONE,
   saveMeterCheckPlan: ['lead', 'hygienist', 'dentist'],
   saveControlPlan: ['lead', 'hygienist', 'dentist'],
+  setTarget: ['lead', 'hygienist', 'dentist'],
+  /** A lot goes into use without a comparison; each of its readings says so. */
+  useUncompared: EVERYONE,
   /** Readings count although a control is out of limits. */
   overrideStop: ['hygienist', 'dentist'],
   /** What was done is noted by whoever did it; that a control is in line again is not theirs to say. */

@@ -1,5 +1,6 @@
 import { AppError } from '../api/errors.ts';
 import type { ControlPlan } from '../core/checks/control.ts';
+import { findCatalogEntry } from '../store/read/catalog.ts';
 import { requireText } from './checks.ts';
 import type { ActionContext } from './context.ts';
 import { requireMeter } from './requireSupplies.ts';
@@ -12,7 +13,11 @@ export interface SaveControlPlanInput {
   readonly expectedVersion: number;
 }
 
-/** When this meter gets a control, by which rules, and what it is held against. @throws AppError METER_NOT_FOUND, INPUT_INVALID */
+/**
+ * When this meter gets a control and by which rules; the first plan of a meter also says what controls are held against. From then on
+ * targets are made by comparisons or set by hand (`setTarget`), so they stay as they are stored whatever is sent here.
+ * @throws AppError METER_NOT_FOUND, INPUT_INVALID
+ */
 export async function saveControlPlan(
   context: ActionContext,
   { plan, expectedVersion }: SaveControlPlanInput,
@@ -23,5 +28,11 @@ export async function saveControlPlan(
   if (plan.rules.length === 0) throw new AppError('INPUT_INVALID', 'rules: a plan needs one control rule at least');
   const badTarget = plan.targets.findIndex(({ meanLn, sdLn }) => !(Number.isFinite(meanLn) && sdLn > 0));
   if (badTarget >= 0) throw new AppError('INPUT_INVALID', `targets.${badTarget}: needs a mean, and a spread above 0`);
-  return saveCatalogEntry(context, 'saveControlPlan', { kind: 'control-plan', id: plan.meterId, body: plan, expectedVersion });
+  const stored = (await findCatalogEntry(context.db, context.scope, 'control-plan', plan.meterId))?.body;
+  if (!stored && plan.targets.some(({ from }) => from === 'hand'))
+    throw new AppError('INPUT_INVALID', 'targets: one by hand is set with its reason, once the plan is there');
+  const { targets, pastTargets: _, ...rest } = plan;
+  const kept: Pick<ControlPlan, 'targets' | 'pastTargets'> = stored ?? { targets };
+  const body: ControlPlan = { ...rest, targets: kept.targets, ...(kept.pastTargets && { pastTargets: kept.pastTargets }) };
+  return saveCatalogEntry(context, 'saveControlPlan', { kind: 'control-plan', id: plan.meterId, body, expectedVersion });
 }

@@ -109,9 +109,12 @@ const target = z.strictObject({
   lotId: id,
   meanLn: z.number(),
   sdLn: z.number().positive(),
-  count: z.int().positive(),
-  from: z.enum(['first-controls', 'comparison']),
+  count: z.int().nonnegative(),
+  from: z.enum(['first-controls', 'comparison', 'hand']),
+  since: time.optional(),
+  set: z.strictObject({ by: text(200), reason }).optional(),
 });
+const pastTarget = target.extend({ until: time, isFromItsFirst: z.boolean().optional() });
 export const ControlPlanBody = z.strictObject({
   plan: z.strictObject({
     meterId: id,
@@ -120,9 +123,21 @@ export const ControlPlanBody = z.strictObject({
     solution,
     swabPriceCents: z.int({ error: 'must be whole cents' }).nonnegative().max(1_000_000).optional(),
     targets: z.array(target).max(200),
+    pastTargets: z.array(pastTarget).max(1000).optional(),
   }),
   version,
 });
+
+/** Mean in RLU and spread as a fraction, as a practice would say them. */
+export const TargetBody = z.strictObject({
+  meanRlu: z.number({ error: 'must be a number' }).positive({ error: 'must be above 0' }),
+  cv: z.number({ error: 'must be a number' }).gt(0, { error: 'must be above 0' }).max(1, { error: 'must be 100 % at most' }),
+  reason,
+  version,
+});
+export type TargetBody = z.infer<typeof TargetBody>;
+
+export const UncomparedBody = z.strictObject({ reason });
 
 export const OverrideBody = z.strictObject({ controlId: id, reason });
 
@@ -186,6 +201,7 @@ export const PairFigures = z.object({
   oldId: z.string(),
   newId: z.string(),
   pairs: z.int().positive(),
+  verdict: z.enum(['same-within', 'differs', 'too-few']),
   ratio: z.number().positive(),
   low: z.number().positive(),
   high: z.number().positive(),

@@ -127,7 +127,16 @@ export const MeterSchema = z
     path: ['own'],
   });
 
-export const SwabLotSchema = z.strictObject({ id: text(100), name: text(200), expiresOn: isoDate });
+export const SwabLotSchema = z.strictObject({
+  id: text(100),
+  name: text(200),
+  expiresOn: isoDate,
+  compared: z
+    .strictObject({ lotId: text(100), studyId: text(100), onDate: isoDate, verdict: z.enum(['same-within', 'differs', 'too-few']) })
+    .optional()
+    .describe('with the lot before it, by a reported study'),
+  uncompared: z.strictObject({ by: text(200), at: isoTime, reason: text(500) }).optional(),
+});
 
 const needKind = z.enum([
   'fluoride-base',

@@ -30,6 +30,13 @@ export const swabConditions: readonly SwabCondition[] = [
     source: { key: 'common-practice', status: 'common-practice', note: "the date is on the lot's own pack" },
   },
   {
+    id: 'lot-compared',
+    label: 'Swab lot compared with the one before it',
+    failing: 'flag',
+    unknown: 'list',
+    source: { key: 'common-practice', status: 'common-practice', note: 'a lot that was not compared may read higher or lower' },
+  },
+  {
     id: 'meter-range',
     label: "Within the meter's range; a number at its limit is a bound",
     failing: 'not-counted',

@@ -62,6 +62,42 @@ test('a control out of limits is overridden by a professional with a reason, for
   expect((await view()).overrides).toMatchObject([{ ...override, by: 'Ines Marrow', onDate: '2026-11-25' }]);
 });
 
+test('a stop is resolved, and its readings are looked at and left, each by whoever may', async () => {
+  const out = (await view()).controls.findLast(({ state }) => state === 'valid')?.id;
+  const url = `/api/stops/${out}`;
+  expect(await assistant('GET', `${url}/readings`)).toMatchObject({
+    status: 200,
+    body: { version: 0, readings: [], question: { outId: out } },
+  });
+  const left = { decision: 'left', reason: 'none was taken', version: 0 };
+  expect(await assistant('POST', `${url}/readings`, left)).toMatchObject({ status: 403 });
+  expect(await lead('POST', `${url}/readings`, { ...left, decision: 'maybe' })).toMatchObject({ status: 400 });
+  expect(await lead('POST', `${url}/readings`, left)).toMatchObject({ status: 200, body: { version: 1, changed: 0 } });
+  const did = { answer: 'meter-cleaned' };
+  expect(await assistant('POST', `${url}/resolve`, { did })).toMatchObject({ status: 400 });
+  const again = await assistant('POST', '/api/controls', { ...supplies, rlu: 3000, did });
+  expect(again).toMatchObject({ status: 201, body: { resolved: [{ outIds: [out], answer: 'meter-cleaned' }] } });
+  const { resolutions, questions } = await view();
+  expect(resolutions).toHaveLength(1);
+  expect(questions).toMatchObject([{ version: 1, question: { decisions: [{ decision: 'left' }] } }]);
+});
+
+test('a target is set by hand, and a lot used without a comparison, each with a reason', async () => {
+  const url = `/api/control-plans/${DEMO_METER}/targets/${DEMO_LOTS.next}`;
+  const target = { meanRlu: 2900, cv: 0.12, reason: 'from the bottle', version: 1 };
+  expect(await assistant('PUT', url, target)).toMatchObject({ status: 403 });
+  expect(await lead('PUT', url, { ...target, cv: 2 })).toMatchObject({
+    status: 400,
+    body: { error: { message: expect.stringMatching(/cv/) } },
+  });
+  expect(await lead('PUT', url, target)).toMatchObject({ status: 200, body: { version: 2 } });
+  expect(await lead('PUT', url, target)).toMatchObject({ status: 409 });
+  const use = `/api/lots/${DEMO_LOTS.next}/uncompared`;
+  expect(await assistant('POST', use, { reason: ' ' })).toMatchObject({ status: 400 });
+  expect(await assistant('POST', use, { reason: 'the old one is used up' })).toMatchObject({ status: 200 });
+  expect((await view()).lots.find(({ id }) => id === DEMO_LOTS.next)).toMatchObject({ uncompared: { by: 'Tomas Quill' } });
+});
+
 test('all controls come as a table; nothing in it is taken for a formula', async () => {
   await assistant('POST', '/api/controls', { ...supplies, rlu: 3100, note: { solution: { name: '=1+1, "odd"' } } });
   const signedIn = await practice.app.inject({
@@ -74,7 +110,7 @@ test('all controls come as a table; nothing in it is taken for a formula', async
   expect(headers['content-type']).toContain('text/csv');
   const lines = body.trim().split('\r\n');
   expect(lines[0]).toMatch(/^\ufeff?"taken at \(UTC\)","meter","lot"/);
-  expect(lines).toHaveLength(4);
+  expect(lines).toHaveLength(5);
   expect(lines.filter((line) => line.includes('"out","control rule 2 of 6: one far too high"'))).toHaveLength(1);
   expect(lines.filter((line) => line.includes('"\'=1+1, ""odd"""'))).toHaveLength(1);
 });

@@ -44,16 +44,19 @@ export function drawHandsStudy(seed: number, chance: Chance): DemoStudy {
   return { kind: 'hands', meterId: DEMO_METER, lotIds: [DEMO_LOTS.inUse], design, runs, readings };
 }
 
-/** Eight solutions, each swabbed with the lot in use and with the next one. */
+/** So many that their interval can lie within 20 %: with eight it cannot be said whether two lots read alike. */
+const LOT_PAIRS = 24;
+
+/** Solutions, each swabbed with the lot in use and with the next one. */
 export function drawLotStudy(seed: number, chance: Chance): DemoStudy {
   const lotIds = [DEMO_LOTS.expired, DEMO_LOTS.inUse];
-  const parts = Array.from({ length: 8 }, (_, i) => `Solution ${i + 1}`);
+  const parts = Array.from({ length: LOT_PAIRS }, (_, i) => `Solution ${i + 1}`);
   const runs = shuffled(
     parts.flatMap((part) => lotIds.map((lotId) => ({ part, lotId, operator: nameOf('tomas'), replicate: 1 }))),
     chance,
   );
   const readings = runs.map(({ index, part = '', lotId }) => {
-    const level = Math.log(LOWEST_LEVEL_RLU) + 0.4 * parts.indexOf(part) + (lotId === DEMO_LOTS.inUse ? DEMO_LOT_STEP_LN : 0);
+    const level = Math.log(LOWEST_LEVEL_RLU) + 0.15 * parts.indexOf(part) + (lotId === DEMO_LOTS.inUse ? DEMO_LOT_STEP_LN : 0);
     return { run: index, rlu: Math.round(Math.exp(level + SD_SWAB * chance.normal())), day: 0 };
   });
   const design: StudyDesign = { medium: 'atp-solution', parts: parts.length, operators: [nameOf('tomas')], replicates: 1, seed };

@@ -60,8 +60,10 @@ export function buildDemoPractice(today: string): PracticeFile {
 }
 
 function buildLots(today: string): readonly SwabLot[] {
+  const onDate = addDays(today, -DAYS_SINCE_LOT_EXPIRED - 2);
+  const compared = { lotId: DEMO_LOTS.expired, studyId: 'invented', onDate, verdict: 'same-within' } as const;
   return [
-    { id: DEMO_LOTS.inUse, name: 'Birch', expiresOn: addDays(today, 190) },
+    { id: DEMO_LOTS.inUse, name: 'Birch', expiresOn: addDays(today, 190), compared },
     { id: DEMO_LOTS.next, name: 'Cedar', expiresOn: addDays(today, 370) },
     { id: DEMO_LOTS.expired, name: 'Alder', expiresOn: addDays(today, -DAYS_SINCE_LOT_EXPIRED) },
   ];

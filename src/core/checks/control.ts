@@ -41,7 +41,7 @@ export interface ControlTarget {
   readonly lotId: string;
   readonly meanLn: number;
   readonly sdLn: number;
-  /** How many controls or pairs it comes from. */
+  /** How many controls or pairs it comes from; 0 where it was typed. */
   readonly count: number;
   readonly from: 'first-controls' | 'comparison' | 'hand';
   /** UTC from which controls are held against it; absent = from the first on. */
@@ -54,6 +54,8 @@ export interface ControlTarget {
 export interface PastTarget extends ControlTarget {
   /** UTC up to which controls were held against it. */
   readonly until: string;
+  /** The lot's first controls made it, so they were not judged by it. */
+  readonly isFromItsFirst?: boolean | undefined;
 }
 
 export type ControlEvery =

@@ -1,5 +1,5 @@
 import { firesRule, MULTI_RULES, type MultiRule, NO_RUNS, nextRuns, STOP_RULES } from '../stats/multiRules.ts';
-import type { Control, ControlPlan, ControlTarget } from './control.ts';
+import type { Control, ControlPlan, ControlTarget, PastTarget } from './control.ts';
 import type { ControlSpan } from './controlSpan.ts';
 import { sayControlRule } from './sayControlRule.ts';
 
@@ -57,28 +57,41 @@ function judgeLot(controls: readonly Control[], plan: ControlPlan | undefined): 
   const counted = controls.filter(({ state }) => state === 'valid');
   const own = planned ? undefined : targetOf(lotId, counted.slice(0, CONTROLS_FOR_TARGET));
   const target = planned ?? (own && 'meanLn' in own ? own : undefined);
-  const learning = new Set(planned ? [] : counted.slice(0, CONTROLS_FOR_TARGET).map(({ id }) => id));
+  const past = (plan?.pastTargets ?? []).filter((one) => one.lotId === lotId);
+  const madeFrom = planned ? (past.find(({ isFromItsFirst }) => isFromItsFirst)?.count ?? 0) : CONTROLS_FOR_TARGET;
+  const learning = new Set(counted.slice(0, madeFrom).map(({ id }) => id));
   const rules = plan?.rules ?? MULTI_RULES;
   return {
     meterId,
     lotId,
     target,
     waitsFor: own && 'waitsFor' in own ? own.waitsFor : '',
-    controls: judgeEach(controls, { target, learning, rules }),
+    controls: judgeEach(controls, { targetAt: (at) => targetAt(at, target, past), learning, rules }),
   };
 }
 
 interface Judging {
-  readonly target: ControlTarget | undefined;
+  readonly targetAt: (takenAt: string) => ControlTarget | undefined;
   readonly learning: ReadonlySet<string>;
   readonly rules: readonly MultiRule[];
 }
 
-function judgeEach(controls: readonly Control[], { target, learning, rules }: Judging): JudgedControl[] {
+/** A control stays held against the target of its time. */
+function targetAt(takenAt: string, current: ControlTarget | undefined, past: readonly PastTarget[]): ControlTarget | undefined {
+  const then = past.find(({ since = '', until }) => since <= takenAt && takenAt < until);
+  return then ?? (current && (current.since ?? '') <= takenAt ? current : undefined);
+}
+
+function judgeEach(controls: readonly Control[], { targetAt, learning, rules }: Judging): JudgedControl[] {
   let runs = NO_RUNS;
+  let last: ControlTarget | undefined;
   return controls.map((control): JudgedControl => {
     if (control.state === 'void') return { control, state: 'void', says: '' };
+    const target = targetAt(control.takenAt);
     if (!target) return { control, state: 'no-target', says: '' };
+    // Distances from one target say nothing beside those from another.
+    if (target !== last) runs = NO_RUNS;
+    last = target;
     const z = (Math.log(control.rlu) - target.meanLn) / target.sdLn;
     if (learning.has(control.id)) return { control, state: 'no-target', z, says: '' };
     const after = nextRuns(runs, z);

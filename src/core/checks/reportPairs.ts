@@ -33,6 +33,7 @@ export function reportPairs(runs: CountedRuns, study: PairsToReport): StudyOutco
     'atCutoffRlu' in value
       ? `Where a swab of the old lot reads the cut-off of ${sayNumber(study.cutoffRlu)}, one of the new lot is expected to read ${sayNumber(Math.round(value.atCutoffRlu.estimate))} (${rangeOf(value.atCutoffRlu, (rlu) => sayNumber(Math.round(rlu)))}).`
       : sayLevels(value as MeterComparison),
+    ...(study.kind === 'new-lot' && value.verdict === 'too-few' ? [NO_TARGET] : []),
     ...(study.kind === 'meters' ? ['Whatever it says, a new meter begins a new baseline, with the cut-off of its own instructions.'] : []),
     ...(value.scattersMore ? ['These pairs scatter more than the noise measured here before, so that noise was not used.'] : []),
   ].filter((sentence) => sentence !== '');
@@ -52,6 +53,9 @@ export function reportPairs(runs: CountedRuns, study: PairsToReport): StudyOutco
   const body = { rows: [], counted: 2 * pairs.length, leftOut: leftOut === 0 ? [] : alonesOf(runs, study), ...figures };
   return { ok: true, report: { sentences: [...sentences, ...missing], estimates: [], body } };
 }
+
+/** The ratio may lie anywhere, so nothing is carried along. */
+const NO_TARGET = 'No control target is carried over from it: the new lot builds up its own from its first controls.';
 
 const keyOf = ({ part, replicate }: NumberedRun): string => JSON.stringify([part, replicate]);
 

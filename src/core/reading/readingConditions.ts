@@ -1,4 +1,5 @@
 import { type ControlSpan, findSpan } from '../checks/controlSpan.ts';
+import { lotStanding } from '../checks/lotStanding.ts';
 import { boundOnMeter } from './boundOnMeter.ts';
 import { parseTakenAt, sayDate, type TakenAt } from './parseTakenAt.ts';
 import { sayDuration, secondsToReading } from './secondsToReading.ts';
@@ -34,6 +35,7 @@ const CHECKS: Readonly<Record<string, (swab: SwabCircumstances, condition: SwabC
         ? met('taken before cleaning, polishing and probing')
         : failing('taken after cleaning, polishing or probing'),
   'lot-in-date': lotInDate,
+  'lot-compared': lotCompared,
   'meter-range': meterRange,
   'control-in-line': controlInLine,
   site: ({ reading: { site } }) =>
@@ -113,6 +115,22 @@ function lotInDate({ reading: { lotId }, lots, taken, onDate }: SwabCircumstance
   // ISO dates compare as text.
   const inDate = (taken?.localDate ?? onDate) <= lot.expiresOn;
   return inDate ? met(`lot ${lot.name} in date`) : failing(`lot ${lot.name} was past its date, ${sayDate(lot.expiresOn)}`);
+}
+
+/** A lot that nobody compared may read otherwise than the one before it; a reason to go on stands on each of its readings. */
+function lotCompared({ reading: { lotId }, lots }: SwabCircumstances): Outcome {
+  const lot = lots.find((l) => l.id === lotId);
+  if (lot === undefined) return unknown('not known whether the lot was compared with the one before');
+  switch (lotStanding(lot, lots)) {
+    case 'first':
+      return met(`no lot before ${lot.name} on record`);
+    case 'compared':
+      return met(`lot ${lot.name} was compared with the one before`);
+    case 'went-on':
+      return failing(`lot ${lot.name} was not compared with the one before; ${lot.uncompared?.by} went on: ${lot.uncompared?.reason}`);
+    case 'not-compared':
+      return unknown(`lot ${lot.name} was not compared with the one before, and no reason is noted`);
+  }
 }
 
 function meterRange({ reading: { rlu, bound }, meter }: SwabCircumstances): Outcome {

@@ -50,6 +50,18 @@ export interface SwabLot {
   readonly name: string;
   /** Last local date on which the lot may be used, ISO. */
   readonly expiresOn: string;
+  /** With the lot before it, by a reported study; absent = not yet. */
+  readonly compared?: LotComparedWith | undefined;
+  /** Why it went into use without that. */
+  readonly uncompared?: { readonly by: string; readonly at: string; readonly reason: string } | undefined;
+}
+
+export interface LotComparedWith {
+  readonly lotId: string;
+  readonly studyId: string;
+  /** Local date, ISO. */
+  readonly onDate: string;
+  readonly verdict: 'same-within' | 'differs' | 'too-few';
 }
 
 /** Why there is no number. A failed swab is not a second swab; a visit without a reading is complete. */

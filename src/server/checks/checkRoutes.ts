@@ -3,9 +3,11 @@ import { z } from 'zod';
 import { recordControl } from '../../actions/recordControl.ts';
 import { recordTraining } from '../../actions/recordTraining.ts';
 import { saveControlPlan } from '../../actions/saveControlPlan.ts';
+import { setTarget } from '../../actions/setTarget.ts';
+import { useUncompared } from '../../actions/useUncompared.ts';
 import { voidReading } from '../../actions/voidReading.ts';
 import { AppError } from '../../api/errors.ts';
-import { type ChecksView, ControlPlanBody, NewControl, TrainingBody, VoidBody } from '../../api/swabChecks.ts';
+import { type ChecksView, ControlPlanBody, NewControl, TargetBody, TrainingBody, UncomparedBody, VoidBody } from '../../api/swabChecks.ts';
 import type { ContextOf } from '../context.ts';
 import { sendCsv } from '../sendCsv.ts';
 import { controlsCsv } from './controlsCsv.ts';
@@ -13,6 +15,7 @@ import { readChecks } from './readChecks.ts';
 
 const Uuid = z.strictObject({ id: z.uuid() });
 const EntryId = z.strictObject({ id: z.string().min(1).max(100) });
+const LotOfPlan = EntryId.extend({ lotId: z.string().min(1).max(100) });
 
 /** Controls, their plan, and who is trained. */
 export const checkRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = async (app, { contextOf }) => {
@@ -36,6 +39,15 @@ export const checkRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
     const { plan, version: expectedVersion } = req.body;
     if (plan.meterId !== req.params.id) throw new AppError('INPUT_INVALID', 'plan.meterId: differs from the address');
     return saveControlPlan(await contextOf(req), { plan, expectedVersion });
+  });
+
+  app.put('/api/control-plans/:id/targets/:lotId', { schema: { params: LotOfPlan, body: TargetBody } }, async (req) => {
+    const { version: expectedVersion, ...target } = req.body;
+    return setTarget(await contextOf(req), { meterId: req.params.id, lotId: req.params.lotId, ...target, expectedVersion });
+  });
+
+  app.post('/api/lots/:id/uncompared', { schema: { params: EntryId, body: UncomparedBody } }, async (req) => {
+    return useUncompared(await contextOf(req), { lotId: req.params.id, ...req.body });
   });
 
   app.post('/api/members/:id/training', { schema: { params: Uuid, body: TrainingBody } }, async (req) => {

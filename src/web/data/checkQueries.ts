@@ -1,8 +1,17 @@
 import { useQuery } from '@tanstack/react-query';
 import type { NewMeterCheck } from '../../api/meterChecks.ts';
-import type { ChecksView, NewControl, QuestionBody, ReadingsBeforeStop, ResolveBody, TrainingBody } from '../../api/swabChecks.ts';
-import type { ControlPlan } from '../../core/checks/control.ts';
+import type {
+  ChecksView,
+  NewControl,
+  QuestionBody,
+  ReadingsBeforeStop,
+  ResolveBody,
+  TargetBody,
+  TrainingBody,
+} from '../../api/swabChecks.ts';
+import type { Control, ControlPlan } from '../../core/checks/control.ts';
 import type { MeterCheckPlan } from '../../core/checks/meterCheck.ts';
+import type { SwabLot } from '../../core/reading/types.ts';
 import { callApi } from './api.ts';
 
 const readChecks = () => callApi<ChecksView>('GET', '/api/checks');
@@ -31,6 +40,13 @@ export function useReadingsBeforeStop(outId: string) {
 
 export const questionReadings = (outId: string, body: QuestionBody) =>
   callApi<{ version: number; changed: number }>('POST', `/api/stops/${outId}/readings`, body);
+
+export const setTarget = ({ meterId, lotId }: Pick<Control, 'meterId' | 'lotId'>, body: TargetBody) =>
+  callApi<{ version: number }>('PUT', `/api/control-plans/${encodeURIComponent(meterId)}/targets/${encodeURIComponent(lotId)}`, body);
+
+/** The lot as it stands then. */
+export const sendUncompared = (lotId: string, reason: string) =>
+  callApi<{ lot: SwabLot }>('POST', `/api/lots/${encodeURIComponent(lotId)}/uncompared`, { reason });
 
 export const saveControlPlan = (plan: ControlPlan, version: number) =>
   callApi<{ version: number }>('PUT', `/api/control-plans/${encodeURIComponent(plan.meterId)}`, { plan, version });

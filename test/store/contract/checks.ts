@@ -266,7 +266,7 @@ export function checksContract(bench: Bench): void {
 
     test('of a new lot gives it a target in the plan, once, moved by the ratio', async () => {
       await plan();
-      const body = { oldId: 'lot-1', newId: 'lot-2', pairs: 8, ratio: 1.1, low: 1.02, high: 1.19 };
+      const body = { oldId: 'lot-1', newId: 'lot-2', pairs: 8, verdict: 'same-within', ratio: 1.1, low: 1.02, high: 1.19 };
       const compare = async () => {
         const { id } = await planStudy(as('hygienist'), { ...STUDY, kind: 'new-lot' });
         await read(id, 0, 3000);

@@ -38,7 +38,9 @@ import { saveSettings } from '../../../src/actions/saveSettings.ts';
 import { saveShelfItem } from '../../../src/actions/saveShelfItem.ts';
 import { saveStandingOrder } from '../../../src/actions/saveStandingOrder.ts';
 import { setCode } from '../../../src/actions/setCode.ts';
+import { setTarget } from '../../../src/actions/setTarget.ts';
 import { signItem } from '../../../src/actions/signItem.ts';
+import { useUncompared } from '../../../src/actions/useUncompared.ts';
 import { voidReading } from '../../../src/actions/voidReading.ts';
 import { withdrawLevel } from '../../../src/actions/withdrawLevel.ts';
 import { withdrawRelease } from '../../../src/actions/withdrawRelease.ts';
@@ -72,6 +74,8 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   overrideStop: (context) => overrideStop(context, { controlId: 'none', onDate: '2026-03-04', reason: 'r' }),
   resolveStop: (context) => resolveStop(context, { outId: 'none', did: { answer: 'meter-cleaned' } }),
   questionReadings: (context) => questionReadings(context, { outId: 'none', decision: 'left', reason: 'r', expectedVersion: 0 }),
+  setTarget: (context) => setTarget(context, { meterId: 'none', lotId: 'none', meanRlu: 1000, cv: 0.1, reason: 'r', expectedVersion: 99 }),
+  useUncompared: (context) => useUncompared(context, { lotId: 'none', reason: 'r' }),
   planStudy: (context) => planStudy(context, { ...STUDY, runs: [] }),
   recordStudyReading: (context) => recordStudyReading(context, { studyId: 'none', run: 0, rlu: 1000 }),
   reportStudy: (context) =>

@@ -3,15 +3,21 @@ import { correctVisit } from '../../../src/actions/correctVisit.ts';
 import { finishVisit } from '../../../src/actions/finishVisit.ts';
 import { loadVisit } from '../../../src/actions/loadVisit.ts';
 import { openVisit } from '../../../src/actions/openVisit.ts';
+import { planStudy } from '../../../src/actions/planStudy.ts';
 import { questionReadings } from '../../../src/actions/questionReadings.ts';
 import { recordAnswer } from '../../../src/actions/recordAnswer.ts';
 import { recordControl } from '../../../src/actions/recordControl.ts';
+import { recordStudyReading } from '../../../src/actions/recordStudyReading.ts';
+import { reportStudy } from '../../../src/actions/reportStudy.ts';
 import { resolveStop } from '../../../src/actions/resolveStop.ts';
 import { saveControlPlan } from '../../../src/actions/saveControlPlan.ts';
 import { saveLot } from '../../../src/actions/saveLot.ts';
+import { setTarget } from '../../../src/actions/setTarget.ts';
+import { useUncompared } from '../../../src/actions/useUncompared.ts';
 import { voidReading } from '../../../src/actions/voidReading.ts';
 import type { StopDone } from '../../../src/core/checks/control.ts';
-import { listCatalog } from '../../../src/store/read/catalog.ts';
+import { judgeControls } from '../../../src/core/checks/judgeControls.ts';
+import { findCatalogEntry, listCatalog } from '../../../src/store/read/catalog.ts';
 import { listChangesOf } from '../../../src/store/read/changes.ts';
 import { listControls } from '../../../src/store/read/checks.ts';
 import { findReadingOfVisit } from '../../../src/store/read/readings.ts';
@@ -19,7 +25,7 @@ import { listComputedResults } from '../../../src/store/read/results.ts';
 import { findVisit } from '../../../src/store/read/visits.ts';
 import { verify } from '../../../src/store/verify.ts';
 import type { Bench } from '../contract.ts';
-import { control, FAR_TOO_HIGH, IN_LINE, PLAN } from '../swabChecks.ts';
+import { control, FAR_TOO_HIGH, IN_LINE, PLAN, STUDY } from '../swabChecks.ts';
 
 const TODAY = '2026-03-04';
 const NEW_BOTTLE: StopDone = { answer: 'new-solution', note: 'the old one had stood in the sun' };
@@ -85,10 +91,9 @@ export function stopsContract(bench: Bench): void {
     });
 
     test('a lot whose place another has taken is put away, and its readings still do not count', async () => {
-      await plan();
       await saveLot(as('lead'), { lot: { id: 'lot-2', name: 'Lot 2', expiresOn: '2027-06-30' }, expectedVersion: 0 });
       const targets = [...PLAN.targets, ...PLAN.targets.map((target) => ({ ...target, lotId: 'lot-2' }))];
-      await saveControlPlan(as('lead'), { plan: { ...PLAN, targets }, expectedVersion: 1 });
+      await saveControlPlan(as('lead'), { plan: { ...PLAN, targets }, expectedVersion: 0 });
       const { id: outId } = await take(FAR_TOO_HIGH, '06:00');
       const { id: other } = await take(IN_LINE, '06:05', undefined, 'lot-2');
       const resolve = (did: StopDone) => resolveStop(as('assistant'), { outId, controlId: other, did });
@@ -174,6 +179,58 @@ export function stopsContract(bench: Bench): void {
       const { id: outId } = await take(FAR_TOO_HIGH, '06:00');
       expect(await question(outId, 'under-question', 0)).toEqual({ version: 1, changed: 0 });
       expect((await findReadingOfVisit(db(), scope(), early))?.state).not.toBe('void');
+    });
+  });
+
+  describe('what controls of a lot are held against', () => {
+    const set = (expectedVersion: number, more = {}) => {
+      const input = { meterId: 'meter-a', lotId: 'lot-1', meanRlu: 4000, cv: 0.1, reason: 'a bottle of another strength', expectedVersion };
+      return setTarget(as('hygienist'), { ...input, ...more });
+    };
+    const storedPlan = async () => (await findCatalogEntry(db(), scope(), 'control-plan', 'meter-a'))?.body;
+    const states = async () => {
+      const stored = await storedPlan();
+      return judgeControls(await listControls(db(), scope()), stored ? [stored] : [])[0]?.controls.map(({ state }) => state);
+    };
+
+    test('set by hand holds from then on; the old one is kept, and what it said of earlier controls stays', async () => {
+      await plan();
+      await take(IN_LINE, '06:00');
+      await expect(set(1, { cv: 0 })).rejects.toMatchObject({ message: /^cv:/ });
+      await expect(set(1, { reason: ' ' })).rejects.toMatchObject({ code: 'REASON_REQUIRED' });
+      expect(await set(1)).toEqual({ version: 2 });
+      await control(as('assistant'), 4000);
+      await control(as('assistant'), IN_LINE);
+      expect(await states()).toEqual(['in-control', 'in-control', 'warning']);
+      const stored = await storedPlan();
+      expect(stored?.targets).toMatchObject([{ from: 'hand', set: { by: 'Member hygienist', reason: 'a bottle of another strength' } }]);
+      expect(stored?.pastTargets).toMatchObject([{ ...PLAN.targets[0], until: stored?.targets[0]?.since }]);
+      // A plan that is typed again never touches targets.
+      await saveControlPlan(as('lead'), { plan: { ...PLAN, every: { kind: 'daily' } }, expectedVersion: 2 });
+      expect(await storedPlan()).toMatchObject({ every: { kind: 'daily' }, targets: stored?.targets, pastTargets: stored?.pastTargets });
+      expect((await verify(db())).problems).toEqual([]);
+    });
+
+    test('is not carried to a new lot by a comparison that cannot say, and the lot still asks for one', async () => {
+      await plan();
+      await saveLot(as('lead'), { lot: { id: 'lot-2', name: 'Lot 2', expiresOn: '2027-06-30' }, expectedVersion: 0 });
+      const compare = async (verdict: 'too-few' | 'differs') => {
+        const { id } = await planStudy(as('hygienist'), { ...STUDY, kind: 'new-lot' });
+        await recordStudyReading(as('assistant'), { studyId: id, run: 0, rlu: 3000 });
+        const body = { oldId: 'lot-1', newId: 'lot-2', pairs: 8, verdict, ratio: 1.1, low: 0.8, high: 1.5 };
+        const report = { sentences: ['s'], estimates: [], body };
+        await reportStudy(as('hygienist'), { studyId: id, expectedVersion: 2, onDate: TODAY, report });
+      };
+      await compare('too-few');
+      expect((await storedPlan())?.targets).toHaveLength(1);
+      const { lot: went } = await useUncompared(as('assistant'), { lotId: 'lot-2', reason: 'the old lot is used up' });
+      expect(went.uncompared).toMatchObject({ by: 'Member assistant', reason: 'the old lot is used up' });
+      const { compared: _, uncompared: __, ...typed } = went;
+      await saveLot(as('lead'), { lot: { ...typed, name: 'Lot two' }, expectedVersion: 3 });
+      await compare('differs');
+      const lot = await findCatalogEntry(db(), scope(), 'lot', 'lot-2');
+      expect(lot?.body).toMatchObject({ name: 'Lot two', uncompared: went.uncompared, compared: { lotId: 'lot-1', verdict: 'differs' } });
+      await expect(useUncompared(as('assistant'), { lotId: 'lot-2', reason: 'r' })).rejects.toMatchObject({ message: /^lotId:/ });
     });
   });
 }

@@ -52,7 +52,7 @@ function Checks({ view, session }: { readonly view: ChecksView; readonly session
         </>
       )}
       <MetersChecked meters={meters} checked={checked} plans={view.plans} mayChange={mayPlan} mayDecide={mayDecide} />
-      <LotsChecked view={view} meters={meters} />
+      <LotsChecked view={view} meters={meters} mayChange={mayPlan} />
       <Hands view={view} session={session} />
       <StudiesSection view={view} />
     </div>

@@ -1,14 +1,24 @@
 import type { ChecksView } from '../../../api/swabChecks.ts';
+import { lotStanding } from '../../../core/checks/lotStanding.ts';
 import type { SwabLot } from '../../../core/reading/types.ts';
-import { formatDate, formatNumber } from '../../format.ts';
+import { formatDate } from '../../format.ts';
 import { Link } from '../../parts/Link.tsx';
 import { isExpired } from '../practice/Lots.tsx';
 import { SectionHead } from '../visit/SectionHead.tsx';
 import { presetLot } from '../visit/swabLines.ts';
+import { GoOnForm } from './GoOnForm.tsx';
+import { LotTarget } from './LotTarget.tsx';
 import type { MeterToday } from './sayChecks.ts';
 
+interface LotsCheckedProps {
+  readonly view: ChecksView;
+  readonly meters: readonly MeterToday[];
+  /** Who may set a target by hand. */
+  readonly mayChange: boolean;
+}
+
 /** Swab lots, and whether each was compared with the one before it. */
-export function LotsChecked({ view, meters }: { readonly view: ChecksView; readonly meters: readonly MeterToday[] }) {
+export function LotsChecked({ view, meters, mayChange }: LotsCheckedProps) {
   const inUse = presetLot(view.lots, view.today);
   const newestFirst = [...view.lots].sort((a, b) => b.expiresOn.localeCompare(a.expiresOn));
   return (
@@ -35,8 +45,13 @@ export function LotsChecked({ view, meters }: { readonly view: ChecksView; reado
                 <th scope="row">{lot.name}</th>
                 <td data-label="Last day">{formatDate(lot.expiresOn)}</td>
                 <td data-label="State">{sayState(lot, view.today, inUse)}</td>
-                <td data-label="Compared">{sayComparison(view, lot)}</td>
-                <td data-label="Target">{sayTarget(meters, lot)}</td>
+                <td data-label="Compared">
+                  {sayComparison(view, lot)}
+                  {lotStanding(lot, view.lots) === 'not-compared' && !isExpired(lot, view.today) && <GoOnForm lot={lot} />}
+                </td>
+                <td data-label="Target">
+                  <LotTarget lot={lot} meters={meters} plans={view.plans} mayChange={mayChange} />
+                </td>
               </tr>
             ))}
           </tbody>
@@ -54,22 +69,19 @@ function sayState(lot: SwabLot, today: string, inUse: string | undefined): strin
 /** The second lot of a comparison is the new one. */
 function sayComparison({ studies, lots }: ChecksView, lot: SwabLot): string {
   const study = studies.find(({ kind, state, lotIds }) => kind === 'new-lot' && state === 'reported' && lotIds[1] === lot.id);
-  if (!study?.report)
-    return studies.some(({ kind, lotIds }) => kind === 'new-lot' && lotIds[0] === lot.id) ? 'the lot before' : 'not compared yet';
+  if (!study?.report) return sayNotCompared(lot, lots);
   const old = lots.find(({ id }) => id === study.lotIds[0])?.name ?? 'the lot before';
   return `with ${old}, ${formatDate(study.report.onDate)}. ${study.report.sentences[0]}`;
 }
 
-function sayTarget(meters: readonly MeterToday[], { id }: SwabLot): string {
-  const said = meters.flatMap(({ meter, plan, judged }) => {
-    const found = judged.find(({ lotId }) => lotId === id);
-    const target = found?.target ?? plan?.targets.find(({ lotId }) => lotId === id);
-    const name = meters.length > 1 ? `${meter.name}: ` : '';
-    if (target)
-      return [
-        `${name}${formatNumber(Math.round(Math.exp(target.meanLn)))} RLU, from ${target.from === 'comparison' ? 'the comparison' : `its first ${target.count} controls`}`,
-      ];
-    return found ? [`${name}${found.waitsFor}`] : [];
-  });
-  return said.join('; ') || 'none yet';
+function sayNotCompared(lot: SwabLot, lots: readonly SwabLot[]): string {
+  const { uncompared } = lot;
+  switch (lotStanding(lot, lots)) {
+    case 'went-on':
+      return `not compared; ${uncompared?.by}, ${uncompared ? formatDate(uncompared.at) : ''}: ${uncompared?.reason}. Each reading with this lot says so.`;
+    case 'not-compared':
+      return 'not compared yet';
+    default:
+      return 'the lot before';
+  }
 }

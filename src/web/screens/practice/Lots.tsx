@@ -105,7 +105,7 @@ function LotForm({ entry, close }: { readonly entry?: Entry; readonly close: (sa
         kind="number"
         value={day}
         problem={problems.day}
-        hint="Year, month and day, like 20270307."
+        hint="Year, month and day, like 20270307. A new lot is compared with the one before, under Swab checks, before people are swabbed with it; without that, Swab asks why."
         onChange={setDay}
       />
       <SaveBar

@@ -131,6 +131,8 @@ function Entry({ work }: { readonly work: SwabWork }) {
         onSave={(typed) => send({ typed })}
       />
     );
+  if (step === 'not-compared')
+    return <TypedEntry label="Why it is used without a comparison" className="text" onSave={(typed) => send({ typed })} />;
   if (step === 'type-note') return <TypedEntry label="Why not, in a few words" className="text" onSave={(typed) => send({ typed })} />;
   return null;
 }

@@ -1,5 +1,5 @@
 import type { SwabReading } from '../../../core/reading/types.ts';
-import { findStoppedControl, listOpenConditions } from './listOpenConditions.ts';
+import { findStoppedControl, findUncomparedLot, listOpenConditions } from './listOpenConditions.ts';
 import {
   findMeter,
   type Noted,
@@ -28,6 +28,7 @@ function conditionStep({ reading, meterId, notKnown }: SwabFlow, setting: SwabSe
   if (open.has('once-in-24-h')) return 'too-soon';
   if (!meter && setting.meters.length === 0) return 'no-meter';
   if (findStoppedControl(reading, meter, setting, now)) return 'control-out';
+  if (findUncomparedLot(reading, setting)) return 'not-compared';
   if (open.has('before-cleaning')) return reading.beforeCleaning === false ? 'after-cleaning' : 'before-cleaning';
   const since = sinceStep(reading, notKnown);
   if (since) return since;

@@ -56,6 +56,7 @@ function answersTo(step: SwabStep, flow: SwabFlow, setting: SwabSetting): readon
     case 'taken-by':
       return [...memberChoices(flow, setting), ...supplyChoices(flow, setting)];
     case 'control-out':
+    case 'not-compared':
       return supplyChoices(flow, setting);
     case 'site':
       return [

@@ -1,7 +1,8 @@
 import { findSpan } from '../../../core/checks/controlSpan.ts';
+import { lotStanding } from '../../../core/checks/lotStanding.ts';
 import { parseTakenAt, type TakenAt } from '../../../core/reading/parseTakenAt.ts';
 import { evaluateConditions } from '../../../core/reading/readingConditions.ts';
-import type { ConditionResult, Meter, SwabCondition, SwabReading } from '../../../core/reading/types.ts';
+import type { ConditionResult, Meter, SwabCondition, SwabLot, SwabReading } from '../../../core/reading/types.ts';
 import { presetLot } from '../visit/swabLines.ts';
 import type { SwabSetting } from './swabFlow.ts';
 
@@ -48,4 +49,10 @@ export function isMeterStopped(reading: SwabReading, meter: Meter | undefined, s
   const lotId = reading.lotId ?? presetLot(setting.lots, setting.onDate) ?? '';
   const span = meter && findSpan(setting.controls ?? [], { meterId: meter.id, lotId }, Date.parse(reading.takenAt ?? now));
   return span?.state === 'out' && span.lotId === undefined;
+}
+
+/** The pack in use, or the one that would be taken first, where it was not compared with the lot before and nobody has said why. */
+export function findUncomparedLot({ lotId }: SwabReading, { lots, onDate }: SwabSetting): SwabLot | undefined {
+  const lot = lots.find(({ id }) => id === (lotId ?? presetLot(lots, onDate)));
+  return lot && lotStanding(lot, lots) === 'not-compared' ? lot : undefined;
 }

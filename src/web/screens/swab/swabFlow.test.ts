@@ -12,12 +12,13 @@ import { findStep } from './findStep.ts';
 import { listChoices } from './listChoices.ts';
 import { beginFlow, findMeter, type SwabFlow, type SwabMoment, type SwabSetting, secondsLeft } from './swabFlow.ts';
 
+const compared = { lotId: 'old', studyId: 's', onDate: '2026-06-30', verdict: 'same-within' } as const;
 const setting: SwabSetting = {
   meters: [meter],
   lots: [
     { id: 'old', name: 'Alder', expiresOn: '2026-07-02' },
-    { id: 'late', name: 'Cedar', expiresOn: '2027-06-30' },
-    { id: 'soon', name: 'Birch', expiresOn: '2026-07-03' },
+    { id: 'late', name: 'Cedar', expiresOn: '2027-06-30', compared },
+    { id: 'soon', name: 'Birch', expiresOn: '2026-07-03', compared },
   ],
   members: [
     { name: 'Tomas', trainedSwab: true },
@@ -222,6 +223,17 @@ describe('what stops it', () => {
 });
 
 describe('no number', () => {
+  test('a pack that was not compared asks why first; with a reason, or with another pack, it goes on', () => {
+    const lots = setting.lots.map((lot) => (lot.id === 'soon' ? { ...lot, compared: undefined } : lot));
+    expect(stepAfter([], { lots })).toBe('not-compared');
+    expect(stepAfter(keys('b'), { lots })).toBe('before-cleaning');
+    const uncompared = { by: 'Ines', at: later(-60), reason: 'the old lot is used up' };
+    expect(stepAfter([], { lots: lots.map((lot) => ({ ...lot, uncompared })) })).toBe('before-cleaning');
+    expect(stepAfter([], { lots: lots.map((lot) => ({ ...lot, compared: { ...compared, verdict: 'too-few' as const } })) })).toBe(
+      'not-compared',
+    );
+  });
+
   test('each reason is one key after w', () => {
     expect('1234567890'.split('').map((key) => run(keys(`w${key}`)).flow.reading.notTaken)).toEqual([
       'declined',

@@ -2,7 +2,7 @@ import type { ControlSpan } from '../../../core/checks/controlSpan.ts';
 import type { Meter, PastReading, SwabCondition, SwabLot, SwabReading } from '../../../core/reading/types.ts';
 import type { MouthDecision } from '../../../core/visit/types.ts';
 
-/** What stands on the page, one at a time. The first ten are the way to a number; the next seven stop it. */
+/** What stands on the page, one at a time. The first ten are the way to a number; the next eight stop it. */
 export type SwabStep =
   | 'before-cleaning'
   | 'since'
@@ -18,6 +18,7 @@ export type SwabStep =
   | 'too-soon'
   | 'no-meter'
   | 'control-out'
+  | 'not-compared'
   | 'after-cleaning'
   | 'other-site'
   | 'stopped'

@@ -5,7 +5,7 @@ import type { SwabLot, SwabReading } from '../../../core/reading/types.ts';
 import { capitalise, formatClock, formatDate } from '../../format.ts';
 import { NOT_TAKEN } from '../visit/swabLines.ts';
 import type { ChoiceDoes } from './listChoices.ts';
-import { findStoppedControl, isMeterStopped, listOpenConditions } from './listOpenConditions.ts';
+import { findStoppedControl, findUncomparedLot, isMeterStopped, listOpenConditions } from './listOpenConditions.ts';
 import { enoughMinutes, findMeter, type SwabFlow, type SwabSetting, type SwabStep } from './swabFlow.ts';
 
 export interface StepWords {
@@ -57,7 +57,10 @@ export function sayStep(step: SwabStep, flow: SwabFlow, setting: SwabSetting, no
   }
 }
 
-type StoppedStep = Extract<SwabStep, 'no-site' | 'too-soon' | 'no-meter' | 'control-out' | 'after-cleaning' | 'other-site' | 'stopped'>;
+type StoppedStep = Extract<
+  SwabStep,
+  'no-site' | 'too-soon' | 'no-meter' | 'control-out' | 'not-compared' | 'after-cleaning' | 'other-site' | 'stopped'
+>;
 
 function sayStopped(step: StoppedStep, flow: SwabFlow, setting: SwabSetting, now: string): StepWords {
   const complete = 'The visit is complete without a reading.';
@@ -75,6 +78,12 @@ function sayStopped(step: StoppedStep, flow: SwabFlow, setting: SwabSetting, now
         isMeterStopped(flow.reading, findMeter(setting, flow.meterId), setting, now)
           ? `Take another meter that passed its check, or look at Swab checks. ${complete}`
           : `Take another pack whose control is in line, or look at Swab checks. ${complete}`,
+      );
+    case 'not-compared':
+      return say(
+        `Lot ${findUncomparedLot(flow.reading, setting)?.name} was not compared with the lot before it.`,
+        'It may read higher or lower. Compare the two first, under Swab checks, Studies, or take another pack.',
+        'Or go on: say why, then Enter. The reason stands on each reading with this lot until it is compared.',
       );
     case 'after-cleaning':
       return say(

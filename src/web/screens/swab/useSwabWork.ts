@@ -1,13 +1,17 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { SessionView } from '../../../api/apiTypes.ts';
 import type { VisitBundle } from '../../../api/bundles.ts';
-import type { SwabReading } from '../../../core/reading/types.ts';
+import type { SwabLot, SwabReading } from '../../../core/reading/types.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
 import { assess, content } from '../../content.ts';
+import { ApiError } from '../../data/api.ts';
+import { sendUncompared } from '../../data/checkQueries.ts';
+import { sayRefusal } from '../../data/useVersionedSave.ts';
 import { useVisitDraft, type VisitDraft } from '../visit/useVisitDraft.ts';
 import { afterEvent } from './afterEvent.ts';
 import { findStep } from './findStep.ts';
 import { listChoices, type SwabChoice } from './listChoices.ts';
+import { findUncomparedLot } from './listOpenConditions.ts';
 import { beginFlow, type SwabEvent, type SwabFlow, type SwabMoment, type SwabSetting, type SwabStep } from './swabFlow.ts';
 
 export interface SwabWork {
@@ -30,15 +34,31 @@ export function useSwabWork(bundle: VisitBundle, session: SessionView): SwabWork
   const [page, setPage] = useState(() => beginFlow(reading, meterId));
   const assessment = useMemo(() => bundle.stored ?? assess(input), [bundle.stored, input]);
   const mouth = assessment.mouth.swab;
-  const setting = useMemo(() => settingOf(bundle, session, mouth), [bundle, session, mouth]);
+  const { lots } = input.practice;
+  const setting = useMemo(() => ({ ...settingOf(bundle, session, mouth), lots }), [bundle, session, mouth, lots]);
   const flow: SwabFlow = { ...page, reading, meterId };
   const readMoment = useClock(reading.activatedAt, reading.rlu === undefined && reading.failed !== true);
   const isClosed = bundle.state !== 'open';
   const moment = readMoment();
   const step = findStep(flow, setting, moment);
 
+  const goOnUncompared = (reason: string) => {
+    const lot = findUncomparedLot(reading, setting);
+    const refuse = (problem: string | null) => setPage((before) => ({ ...before, problem }));
+    if (!lot) return;
+    if (reason.trim() === '') return refuse('A reason is needed.');
+    void sendUncompared(lot.id, reason.trim()).then(
+      (now) => {
+        refuse(null);
+        show((before) => withLot(before, now.lot));
+      },
+      (error) => refuse(error instanceof ApiError ? sayRefusal(error) : 'The reason is not saved yet: the server does not answer.'),
+    );
+  };
+
   const send = (event: SwabEvent) => {
     if (isClosed) return;
+    if (step === 'not-compared' && 'typed' in event) return goOnUncompared(event.typed);
     const next = afterEvent(flow, event, setting, readMoment());
     if (next === flow) return;
     if (next.meterId !== undefined && next.meterId !== meterId) put('meterId', next.meterId);
@@ -79,6 +99,11 @@ function settingOf({ input, members }: VisitBundle, session: SessionView, mouth:
     mouth,
   };
 }
+
+const withLot = (input: VisitInput, lot: SwabLot): VisitInput => ({
+  ...input,
+  practice: { ...input.practice, lots: input.practice.lots.map((one) => (one.id === lot.id ? lot : one)) },
+});
 
 const TICK_MS = 200;
 
