@@ -10,10 +10,11 @@ import type { Db } from '../store/schema.ts';
 import type { VisitSaid } from '../store/storedJson.ts';
 import { insertRows, updateRow } from '../store/write/rows.ts';
 import { requireReason } from './checks.ts';
-import { toResultColumns } from './closeVisit.ts';
+import { type ClosingResult, toResultColumns } from './closeVisit.ts';
 import { saidOf } from './closingSaid.ts';
 import { type ActionContext, type ChangeLog, inTransaction } from './context.ts';
 import { type Correcting, correctCourses, correctFindings, correctReading, correctTasks } from './correctRows.ts';
+import { listDayResults } from './dayResults.ts';
 import { digestOf, listClosingResults } from './finishVisit.ts';
 import { type LoadedVisit, loadVisit } from './loadVisit.ts';
 import { resultTime } from './resultTime.ts';
@@ -51,6 +52,7 @@ export async function correctVisit(context: ActionContext, input: CorrectVisitIn
   const assessment = assessVisit(decided, content);
   const before = loaded.input.visit.confirmed?.level ?? null;
   const allChanges = input.level === undefined ? changes : [...changes, { path: 'level', before, after: input.level }];
+  const dayResults = await listDayResults(decided, digestOf(decided));
   const correction: VisitCorrection = { at, on: input.onDate, by: actor.name, reason, changes: allChanges };
   await inTransaction(context, 'correctVisit', (trx, log) =>
     writeCorrection(trx, log, {
@@ -58,6 +60,7 @@ export async function correctVisit(context: ActionContext, input: CorrectVisitIn
       loaded,
       input: decided,
       assessment,
+      dayResults,
       correction,
       expectedVersion: input.expectedVersion,
       hasLevel: input.level !== undefined,
@@ -111,6 +114,8 @@ interface Writing {
   readonly loaded: LoadedVisit;
   readonly input: VisitInput;
   readonly assessment: VisitAssessment;
+  /** Worked out before the transaction: in one only queries are awaited. */
+  readonly dayResults: readonly ClosingResult[];
   readonly correction: VisitCorrection;
   readonly expectedVersion: number;
   readonly hasLevel: boolean;
@@ -142,7 +147,7 @@ async function writeCorrection(trx: Db, log: ChangeLog, writing: Writing): Promi
   await correctCourses(correcting);
   await correctTasks(correcting);
   const madeAt = correction.at;
-  const results = listClosingResults(assessment, input).map((result) => ({
+  const results = [...listClosingResults(assessment, input), ...writing.dayResults].map((result) => ({
     id: newId(),
     visitId: visit.id,
     madeAt,

@@ -15,6 +15,7 @@ import type { SiteScope } from '../store/siteScope.ts';
 import { type ClosingResult, closeVisit } from './closeVisit.ts';
 import { listClosingCourses, listTasks, listUsed, saidOf } from './closingSaid.ts';
 import type { ActionContext } from './context.ts';
+import { listDayResults } from './dayResults.ts';
 import { type LoadedVisit, loadVisit } from './loadVisit.ts';
 
 /** Which part of an assessment each kind of stored result keeps; together they are the whole of it. */
@@ -57,7 +58,7 @@ export async function finishLoaded(
     allExamined: visit.allExamined,
     reading: isSwabBegun(visit.reading) ? { swab: visit.reading, assessed: assessment.reading, meterId: visit.meterId } : undefined,
     findings: visit.findings,
-    results: listClosingResults(assessment, input),
+    results: [...listClosingResults(assessment, input), ...(await listDayResults(input, digestOf(input)))],
     courses: listClosingCourses(assessment, visit),
     used: listUsed(loaded.pastCourses, assessment, visit),
     tasks: listTasks(assessment, visit),

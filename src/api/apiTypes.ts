@@ -77,7 +77,9 @@ export const OpenVisitBody = z.strictObject({ clockIsRight: z.boolean().optional
 export const FieldWrite = z.strictObject({
   path: z
     .string()
-    .regex(/^(answers\.[a-z0-9_]+|reading|findings|allExamined|agreed|stopUsing|nextOn|language|meterId|speaker|goals|used|goalsSince)$/),
+    .regex(
+      /^(answers\.[a-z0-9_]+|reading|findings|allExamined|agreed|stopUsing|nextOn|language|meterId|speaker|goals|used|goalsSince|acidDay)$/,
+    ),
   /** null takes the field out again. */
   value: z.unknown(),
   /** Version of the field as the page last saw it; absent for a first write. A mismatch is a conflict that returns both values. */

@@ -103,6 +103,8 @@ export interface StoredVisit {
   /** Null = not noted. */
   readonly speaker: Speaker | null;
   readonly goals: readonly string[];
+  /** A day of eating and drinking was told. */
+  readonly hasDay: boolean;
   readonly leaflet: Leaflet | null;
 }
 
@@ -137,6 +139,8 @@ export interface PersonPage {
   readonly details: PersonDetails;
   readonly ageYears: number;
   readonly openVisitId: string | null;
+  /** Whose acid day is the newest: that of the open visit, or of the last one at which a day was told. */
+  readonly dayVisitId: string | null;
   /** Of this chart and of those merged into it. */
   readonly visits: number;
   readonly mergedCharts: readonly MergedChart[];

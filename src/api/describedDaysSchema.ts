@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { type DescribedDays, MOST_DESCRIBED_DAYS } from '../core/visit/describedDays.ts';
 import { AcidDaySchema } from './acidDaySchema.ts';
 
-const mmolPerL = (most: number) => z.number().min(0.01).max(most).optional();
+const mmolPerL = (most: number) => z.number().min(0.01).max(most);
 const dayNumber = z
   .int()
   .min(0)

@@ -2,6 +2,7 @@ import { Document, Page, StyleSheet, Text, View } from '@react-pdf/renderer';
 import type { Leaflet } from '../core/leaflet/types.ts';
 import { type BlockProps, mm, type PageSetting, Row, Ruled, SMALL_PT, shared } from './leafletBlocks.tsx';
 import { Day } from './leafletDay.tsx';
+import { ToldStrip } from './leafletStrip.tsx';
 
 export type LeafletPageSize = 'A4' | 'LETTER';
 
@@ -35,6 +36,7 @@ export function LeafletDocument({
         <Head {...block} nameFaces={nameFaces} />
         <Goals {...block} />
         <Day {...block} />
+        <ToldStrip {...block} />
         <Advice {...block} />
         <Cautions {...block} />
         <Ending {...block} />

@@ -1,5 +1,7 @@
 import type { VisitContent } from '../core/visit/visitContent.ts';
 import { findingFills, itemExclusions, mouthFills } from './findingFills.ts';
+import { dayTables } from './plaque/dayTables.ts';
+import { mouthPresets } from './plaque/presets.ts';
 import { protocolTables } from './protocols/protocolTables.ts';
 import { questions } from './questions.ts';
 import { readingNoise } from './readingNoise.ts';
@@ -19,5 +21,6 @@ export const content: VisitContent = {
   readingNoise,
   regimen: regimenTables,
   leaflet: leafletTable,
+  acidDay: { tables: dayTables, mouths: mouthPresets },
   versions,
 };

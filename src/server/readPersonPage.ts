@@ -28,6 +28,7 @@ export async function readPersonPage(context: Reader, id: string): Promise<Perso
     details: detailsOf(patient),
     ageYears: patient.birthDate > today ? 0 : ageOn(patient.birthDate, today).ageYears,
     openVisitId: visits.find(({ state }) => state === 'open')?.id ?? null,
+    dayVisitId: visits.findLast(({ state, said }) => state === 'open' || said?.acidDay !== undefined)?.id ?? null,
     visits: visits.length,
     mergedCharts,
     history: (await listChangesOf(db, scope, { table: 'patient', id: patient.id })).map((change) => toPersonChange(change, nameOf)),

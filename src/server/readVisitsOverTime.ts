@@ -30,6 +30,7 @@ export async function readVisitsOverTime({ db, scope }: Pick<ActionContext, 'db'
       corrections: said?.corrections ?? [],
       speaker: said?.speaker ?? null,
       goals: said?.goals ?? [],
+      hasDay: said?.acidDay !== undefined,
       leaflet: plan?.leaflet ?? null,
     };
   });

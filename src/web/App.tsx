@@ -2,7 +2,9 @@ import { useEffect, useRef } from 'react';
 import type { HiddenView, SessionView } from '../api/apiTypes.ts';
 import { useSession } from './data/queries.ts';
 import {
+  AcidDayScreen,
   ChecksScreen,
+  DiaryScreen,
   FillDayScreen,
   LeafletScreen,
   OverTimeScreen,
@@ -67,6 +69,7 @@ function useWarmScreens(): void {
 function Page({ route, session }: { readonly route: Route; readonly session: SessionView }) {
   useWarmScreens();
   if (route.screen === 'leaflet') return <LeafletScreen visitId={route.visitId} />;
+  if (route.screen === 'diary') return <DiaryScreen visitId={route.visitId} />;
   if (route.screen === 'prescriptions') return <PrescriptionScreen visitId={route.visitId} />;
   return (
     <Shell route={route} session={session}>
@@ -77,7 +80,10 @@ function Page({ route, session }: { readonly route: Route; readonly session: Ses
 
 /** What may be turned to the patient: pages of that one person. A new screen is not among them unless somebody says so. */
 const mayBeShown = (route: Route): boolean =>
-  route.screen === 'visit' || route.screen === 'leaflet' || (route.screen === 'over-time' && route.patientId !== null);
+  route.screen === 'visit' ||
+  route.screen === 'acid-day' ||
+  route.screen === 'leaflet' ||
+  (route.screen === 'over-time' && route.patientId !== null);
 
 function Screen({ route, session }: { readonly route: Route; readonly session: SessionView }) {
   const { isOn } = useShown();
@@ -95,6 +101,8 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
       return <VisitScreen visitId={route.visitId} session={session} />;
     case 'swab':
       return <SwabScreen visitId={route.visitId} session={session} />;
+    case 'acid-day':
+      return <AcidDayScreen visitId={route.visitId} />;
     case 'person':
       return <PersonScreen key={route.patientId} patientId={route.patientId} session={session} />;
     case 'over-time':
@@ -129,6 +137,8 @@ const TITLES: Readonly<Record<Route['screen'], string>> = {
   visit: 'Visit',
   swab: 'Swab',
   leaflet: 'Leaflet',
+  'acid-day': 'Acid day',
+  diary: 'Diary',
   prescriptions: 'Text for the prescription',
   'over-time': 'Over time',
   checks: 'Swab checks',

@@ -54,7 +54,7 @@ const KEYS: Readonly<Partial<Record<Route['screen'], KeyMap>>> = {
   practice: FORM_KEYS,
   rules: FORM_KEYS,
 };
-const OF_THEIR_OWN: ReadonlySet<Route['screen']> = new Set(['visit', 'swab']);
+const OF_THEIR_OWN: ReadonlySet<Route['screen']> = new Set(['visit', 'swab', 'acid-day']);
 
 /** The map of keys of every page that does not draw its own: by "?" and by a button at the foot of the page. */
 export function PageKeys({ screen }: { readonly screen: Route['screen'] }) {

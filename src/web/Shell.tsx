@@ -122,7 +122,7 @@ function NavItem({ to, name, isCurrent }: { readonly to: string; readonly name: 
 /** The visit that was open last on this page, so that the way back is one press. */
 function useLastVisit(route: Route): string | null {
   const [last, setLast] = useState<string | null>(null);
-  const here = route.screen === 'visit' || route.screen === 'swab' ? route.visitId : null;
+  const here = route.screen === 'visit' || route.screen === 'swab' || route.screen === 'acid-day' ? route.visitId : null;
   useEffect(() => {
     if (here) setLast(here);
   }, [here]);

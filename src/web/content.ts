@@ -4,8 +4,11 @@ import { riskFlags } from '../content/protocols/flags.ts';
 import { riskItems } from '../content/protocols/items.ts';
 import { type Source, sources } from '../content/sources.ts';
 import { agreementSources } from '../content/sources-agreement.ts';
+import { chemistrySources } from '../content/sources-chemistry.ts';
 import { controlSources } from '../content/sources-control.ts';
+import { daySources } from '../content/sources-day.ts';
 import { leafletSources } from '../content/sources-leaflet.ts';
+import { plaqueSources } from '../content/sources-plaque.ts';
 import { readingSources } from '../content/sources-reading.ts';
 import { varianceSources } from '../content/sources-variance.ts';
 import type { ShelfItem } from '../core/regimen/types.ts';
@@ -23,6 +26,9 @@ export const sourceIndex: Readonly<Record<string, Source>> = {
   ...controlSources,
   ...varianceSources,
   ...agreementSources,
+  ...chemistrySources,
+  ...plaqueSources,
+  ...daySources,
 };
 
 export const questions: readonly Question[] = content.questions;

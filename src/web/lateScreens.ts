@@ -4,6 +4,8 @@ import { lateScreen } from './parts/lateScreen.tsx';
 export const VisitScreen = lateScreen('visit', async () => (await import('./screens/visit/VisitScreen.tsx')).VisitScreen);
 export const SwabScreen = lateScreen('swab', async () => (await import('./screens/swab/SwabScreen.tsx')).SwabScreen);
 export const LeafletScreen = lateScreen('leaflet', async () => (await import('./screens/LeafletScreen.tsx')).LeafletScreen);
+export const AcidDayScreen = lateScreen('acid-day', async () => (await import('./screens/acidDay/AcidDayScreen.tsx')).AcidDayScreen);
+export const DiaryScreen = lateScreen('diary', async () => (await import('./screens/acidDay/DiaryScreen.tsx')).DiaryScreen);
 export const PrescriptionScreen = lateScreen(
   'prescriptions',
   async () => (await import('./screens/prescription/PrescriptionScreen.tsx')).PrescriptionScreen,
@@ -28,6 +30,8 @@ const SCREENS = [
   PeopleScreen,
   PersonScreen,
   OverTimeScreen,
+  AcidDayScreen,
+  DiaryScreen,
   PrescriptionScreen,
   FillDayScreen,
   SheetsScreen,

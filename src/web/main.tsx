@@ -13,6 +13,7 @@ import './styles/signing.css';
 import './styles/checks.css';
 import './styles/hiding.css';
 import './styles/studies.css';
+import './styles/acidDay.css';
 import './styles/print.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';

@@ -15,6 +15,8 @@ test.each([
   ['/visits/abc', { screen: 'visit', visitId: 'abc' }],
   ['/visits/abc/swab', { screen: 'swab', visitId: 'abc' }],
   ['/visits/abc/leaflet', { screen: 'leaflet', visitId: 'abc' }],
+  ['/visits/abc/day', { screen: 'acid-day', visitId: 'abc' }],
+  ['/visits/abc/diary', { screen: 'diary', visitId: 'abc' }],
   ['/over-time', { screen: 'over-time', patientId: null }],
   ['/over-time/p1', { screen: 'over-time', patientId: 'p1' }],
   ['/shelf', { screen: 'shelf' }],

@@ -10,6 +10,8 @@ export type Route =
   | { readonly screen: 'visit'; readonly visitId: string }
   | { readonly screen: 'swab'; readonly visitId: string }
   | { readonly screen: 'leaflet'; readonly visitId: string }
+  | { readonly screen: 'acid-day'; readonly visitId: string }
+  | { readonly screen: 'diary'; readonly visitId: string }
   | { readonly screen: 'prescriptions'; readonly visitId: string }
   | { readonly screen: 'over-time'; readonly patientId: string | null }
   | { readonly screen: 'checks' }
@@ -36,6 +38,8 @@ export function parsePath(path: string): Route {
   if (first === 'visits' && id && last === undefined) return { screen: 'visit', visitId: id };
   if (first === 'visits' && id && last === 'swab') return { screen: 'swab', visitId: id };
   if (first === 'visits' && id && last === 'leaflet') return { screen: 'leaflet', visitId: id };
+  if (first === 'visits' && id && last === 'day') return { screen: 'acid-day', visitId: id };
+  if (first === 'visits' && id && last === 'diary') return { screen: 'diary', visitId: id };
   if (first === 'visits' && id && last === 'prescriptions') return { screen: 'prescriptions', visitId: id };
   if (first === 'over-time' && last === undefined) return { screen: 'over-time', patientId: id ?? null };
   if (first === 'checks' && id === undefined) return { screen: 'checks' };

@@ -145,6 +145,13 @@ export const leafletWordsEn: LeafletWords = {
     ask: 'Ask us for the date.',
     firstTooth: 'When the first tooth comes.',
   },
+  strip: {
+    title: 'Your day, as you told it',
+    told: 'Today',
+    changed: 'With the change',
+    dark: 'Dark: in a model, your mouth is sour for this time. Under it: when you eat or drink.',
+    caution: 'This picture compares days. It does not measure your teeth.',
+  },
   demoNotice: '{practice} and all people here are made up. This page is only to show how a page looks.',
   corrected: '{date}, corrected on {corrected}',
   foot: '{name} · {date} · page 1 of 1',

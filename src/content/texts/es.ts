@@ -145,6 +145,13 @@ export const leafletWordsEs: LeafletWords = {
     ask: 'Pida la fecha aquí.',
     firstTooth: 'Al salir el primer diente.',
   },
+  strip: {
+    title: 'Su día, como lo contó',
+    told: 'Hoy',
+    changed: 'Con el cambio',
+    dark: 'Oscuro: en un modelo, la boca está ácida ese tiempo. Debajo: cuándo come o bebe.',
+    caution: 'Este dibujo compara días. No mide sus dientes.',
+  },
   demoNotice: '{practice} y toda la gente de esta hoja son inventados. Esta hoja es solo una muestra.',
   corrected: '{date}, corregido el {corrected}',
   foot: '{name} · {date} · página 1 de 1',

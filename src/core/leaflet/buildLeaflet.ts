@@ -18,7 +18,7 @@ import type { LeafletTable, LeafletWords } from './leafletTable.ts';
 import { listLeafletCautions } from './listLeafletCautions.ts';
 import { type ItemAgreement, listPrintableLines, type PrintableLine } from './listPrintableLines.ts';
 import { sumMonthlyCost } from './sumMonthlyCost.ts';
-import type { Leaflet, LeafletLanguage } from './types.ts';
+import type { Leaflet, LeafletLanguage, LeafletStrip } from './types.ts';
 
 export interface LeafletInput {
   readonly plan: Pick<Plan, 'lines' | 'cautions' | 'recall' | 'diet' | 'advice'>;
@@ -41,6 +41,8 @@ export interface LeafletInput {
         readonly items?: Readonly<Record<string, ItemAgreement>> | undefined;
       }
     | undefined;
+  /** The day as told, where a professional put it on the leaflet. */
+  readonly strip?: LeafletStrip | undefined;
   /** Shelf item ids, or names as typed. */
   readonly stopUsing?: readonly string[] | undefined;
   readonly nextOn?: string | undefined;
@@ -91,6 +93,7 @@ export function buildLeaflet(input: LeafletInput): Leaflet {
     date: sayDate(date, page),
     ...sayGoals(page),
     day: buildDaySteps(page.printed, texts, reader),
+    ...(input.strip && { strip: { ...input.strip, words: words.strip } }),
     cautions: listLeafletCautions(input.plan.cautions, page.printed, person.ageYears, texts.cautions).map((id) =>
       sayCaution(id, words, reader),
     ),

@@ -1,7 +1,7 @@
 import type { Agent, Caution } from '../regimen/tables.ts';
 import type { Jurisdiction } from '../regimen/types.ts';
 import type { SourceRef } from '../visit/answer.ts';
-import type { DaySlot, Leaflet, LeafletLanguage } from './types.ts';
+import type { DaySlot, Leaflet, LeafletLanguage, StripWords } from './types.ts';
 
 /** What is done with an item. One sentence or two per language stands under each in `LeafletWords.uses`. */
 export type UseId =
@@ -87,6 +87,7 @@ export interface LeafletWords {
   readonly signedOnOrder: string;
   readonly cost: Readonly<Record<'about' | 'atLeast', string>>;
   readonly next: Readonly<Record<'about' | 'aboutOneMonth' | 'ask' | 'firstTooth', string>>;
+  readonly strip: StripWords;
   readonly demoNotice: string;
   readonly corrected: string;
   readonly foot: string;

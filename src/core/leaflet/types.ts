@@ -21,6 +21,28 @@ export interface DayStep {
   readonly amount?: StepAmount | undefined;
 }
 
+/** A stretch of a day, minutes after midnight. */
+interface StripSpan {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** What stands at a strip. */
+export type StripWords = Readonly<Record<'title' | 'told' | 'changed' | 'dark' | 'caution', string>>;
+
+export interface StripRow {
+  readonly of: 'told' | 'changed';
+  readonly night: readonly StripSpan[];
+  /** Where the plaque is on the acid side, in the model. */
+  readonly acid: readonly StripSpan[];
+  readonly eaten: readonly (StripSpan & { readonly name: string })[];
+}
+
+/** A person's day as it was told, and perhaps with a change: drawn, without any number. */
+export interface LeafletStrip {
+  readonly rows: readonly StripRow[];
+}
+
 /** The one-page leaflet as data, so that screen, print and PDF say the same words. */
 export interface Leaflet {
   readonly language: LeafletLanguage;
@@ -36,6 +58,8 @@ export interface Leaflet {
   /** What this kind of mouth asks for; no level, no reading, no cause. */
   readonly advice: readonly string[];
   readonly cautions: readonly string[];
+  /** Only where a professional chose it, with its words in the leaflet's language. */
+  readonly strip?: (LeafletStrip & { readonly words: StripWords }) | undefined;
   readonly stopUsing: readonly string[];
   /** Private matters that a professional released on purpose. */
   readonly released?: readonly string[] | undefined;

@@ -5,6 +5,7 @@ import type { RegimenTables } from '../regimen/tables.ts';
 import type { FindingFill, ItemExclusion } from '../risk/findingFill.ts';
 import type { MouthFill } from '../risk/mouthFill.ts';
 import type { ProtocolTable } from '../risk/protocol.ts';
+import type { AcidDayContent } from './leafletStrip.ts';
 import type { Question } from './question.ts';
 
 /** Every clinical table that one assessment reads. Passed in, so that an old visit can be replayed with the edition that made it. */
@@ -18,5 +19,6 @@ export interface VisitContent {
   readonly readingNoise: NoiseTable;
   readonly regimen: RegimenTables;
   readonly leaflet: LeafletTable;
+  readonly acidDay: AcidDayContent;
   readonly versions: { readonly code: string; readonly content: string };
 }

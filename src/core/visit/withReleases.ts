@@ -3,9 +3,12 @@ import { signedByOf } from '../regimen/buildLine.ts';
 import { isSignature } from '../regimen/mayRelease.ts';
 import { nameRefused } from '../regimen/proposePlan.ts';
 import type { Plan, PlanLine } from '../regimen/types.ts';
+import { leafletStrip } from './leafletStrip.ts';
 import { listReleased } from './privacy.ts';
 import type { VisitAssessment, VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
+
+type LeafletContent = Pick<VisitContent, 'leaflet' | 'acidDay' | 'questions' | 'regimen'>;
 
 /**
  * The assessment of a closed visit with the signatures and refusals as they stand now: a dentist may come to an item after the visit was
@@ -13,7 +16,7 @@ import type { VisitContent } from './visitContent.ts';
  * @param stored  as it was stored when the visit closed; only its lines that need a signature are looked at
  * @param input   of the same visit, with `signed` and `refused` as they are now
  */
-export function withReleases(stored: VisitAssessment, input: VisitInput, content: Pick<VisitContent, 'leaflet'>): VisitAssessment {
+export function withReleases(stored: VisitAssessment, input: VisitInput, content: LeafletContent): VisitAssessment {
   const { visit, practice } = input;
   const refused = (visit.refused ?? []).filter((r) => stored.plan.lines.some((line) => line.shelfItemId === r.shelfItemId));
   const lines = stored.plan.lines
@@ -38,9 +41,10 @@ function releaseOf(line: PlanLine, { signed }: VisitInput['visit']): PlanLine {
  */
 export function leafletsOf(
   { plan, facts, needs, ageYears, mouth }: Pick<VisitAssessment, 'plan' | 'facts' | 'needs' | 'ageYears' | 'mouth'>,
-  { person, practice, visit }: VisitInput,
-  content: Pick<VisitContent, 'leaflet'>,
+  input: VisitInput,
+  content: LeafletContent,
 ): Pick<VisitAssessment, 'leaflet' | 'leaflets'> {
+  const { person, practice, visit } = input;
   const page: LeafletInput = {
     plan,
     person: { name: person.name, ageYears },
@@ -49,6 +53,7 @@ export function leafletsOf(
     language: visit.language,
     agreed: visit.agreed,
     stopUsing: visit.stopUsing,
+    strip: leafletStrip(input, facts, content),
     nextOn: visit.nextOn,
     correctedOn: visit.correctedOn,
     shelf: practice.shelf,

@@ -1,5 +1,6 @@
 import { type ReactNode, type RefObject, useLayoutEffect, useRef } from 'react';
 import { type AmountShape, hatchBox, layOutDayStrip, type RoundedBox, shapeOfAmount } from '../../core/leaflet/stripLayout.ts';
+import { layOutStripRow } from '../../core/leaflet/stripRowLayout.ts';
 import type { DayStep, Leaflet } from '../../core/leaflet/types.ts';
 import { useLeaflet } from '../data/queries.ts';
 import { useReportPrint } from '../data/useReportPrint.ts';
@@ -64,6 +65,7 @@ export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
         {leaflet.tryThis !== null && <Goal label={labels.try} text={leaflet.tryThis} />}
       </section>
       <DayStrip leaflet={leaflet} />
+      {leaflet.strip && <ToldStrip strip={leaflet.strip} />}
       {leaflet.advice.length > 0 && (
         <section>
           <h2>{labels.advice}</h2>
@@ -207,6 +209,52 @@ function DayStrip({ leaflet }: { readonly leaflet: Leaflet }) {
         </div>
       ))}
       {leaflet.signedBy.length > 0 && <p className="sheet-small">{leaflet.signedBy.join(' ')}</p>}
+    </section>
+  );
+}
+
+/** The day as it was told: dark where the plaque is on the acid side in the model, without a number. */
+function ToldStrip({ strip: { rows, words } }: { readonly strip: NonNullable<Leaflet['strip']> }) {
+  return (
+    <section className="told-strip">
+      <h2>{words.title}</h2>
+      {rows.map((row) => {
+        const { band, acid, night, marks, words: names, heightMm } = layOutStripRow(row, WIDTH_MM);
+        return (
+          <div key={row.of}>
+            {rows.length > 1 && <h3>{words[row.of]}</h3>}
+            <svg
+              viewBox={`0 0 ${WIDTH_MM} ${heightMm}`}
+              role="img"
+              aria-label={`${words[row.of]}: ${row.eaten.map(({ name }) => name).join(', ')}`}
+            >
+              <rect className="outline" x={band.xMm} y={band.yMm} width={band.widthMm} height={band.heightMm} />
+              {night.map(({ xMm, yMm, widthMm }) => (
+                <line key={xMm} className="thin" x1={xMm} x2={xMm + widthMm} y1={yMm} y2={yMm} strokeDasharray="0.5 1" />
+              ))}
+              {acid.map((box) => (
+                <g key={box.xMm}>
+                  <rect className="outline" x={box.xMm} y={box.yMm} width={box.widthMm} height={box.heightMm} />
+                  {hatchBox(box, 1).map((s) => (
+                    <line key={`${s.x1} ${s.x2}`} {...s} className="thick" />
+                  ))}
+                </g>
+              ))}
+              {marks.map((box) => (
+                <rect key={box.xMm} className="paste" x={box.xMm} y={box.yMm} width={box.widthMm} height={box.heightMm} rx={0.8} />
+              ))}
+              {names.map(({ x, yMm, text }) => (
+                <text key={`${x} ${text}`} x={x} y={yMm}>
+                  {text}
+                </text>
+              ))}
+            </svg>
+          </div>
+        );
+      })}
+      <p className="sheet-small">
+        {words.dark} {words.caution}
+      </p>
     </section>
   );
 }

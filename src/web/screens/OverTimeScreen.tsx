@@ -52,6 +52,8 @@ function OnePerson({ patientId, today }: { readonly patientId: string; readonly 
   // A picture for each meter: one scale is never laid over another.
   const meters = [...new Set(readings.map((r) => r.meterId))];
   const open = visits.find((v) => v.state === 'open');
+  // Of an open visit the day is still told: it is the newest whether it has one or not.
+  const withDay = open ?? visits.findLast((v) => v.hasDay);
   const closed = visits.filter((v) => v.state === 'closed');
   const [told, ...because] = sayLastChange(readings, firstReadings);
   return (
@@ -67,6 +69,7 @@ function OnePerson({ patientId, today }: { readonly patientId: string; readonly 
         </p>
         <p className="visit-links">
           {open && <Link to={`/visits/${open.id}`}>Visit of {formatDate(open.onDate)}</Link>}
+          {withDay && <Link to={`/visits/${withDay.id}/day`}>Acid day of {formatDate(withDay.onDate)}</Link>}
           {!isOn && <Link to={`/people/${id}`}>Person</Link>}
           <ShowPatientButton patientId={id} />
         </p>

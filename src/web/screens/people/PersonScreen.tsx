@@ -44,7 +44,7 @@ export function PersonScreen({ patientId, session }: { readonly patientId: strin
 }
 
 function Head({ person, askedId }: { readonly person: PersonPage; readonly askedId: string }) {
-  const { details, ageYears, visits, openVisitId, id, mergedCharts } = person;
+  const { details, ageYears, visits, openVisitId, dayVisitId, id, mergedCharts } = person;
   const asked = mergedCharts.find((chart) => chart.id === askedId);
   return (
     <header className="visit-head">
@@ -54,6 +54,7 @@ function Head({ person, askedId }: { readonly person: PersonPage; readonly asked
       <p className="side-note">{[`born ${formatDate(details.birthDate)}`, plural(visits, 'visit')].join(' · ')}</p>
       <p className="visit-links">
         {openVisitId && <Link to={`/visits/${openVisitId}`}>Visit</Link>}
+        {dayVisitId && <Link to={`/visits/${dayVisitId}/day`}>Acid day</Link>}
         <Link to={`/over-time/${id}`}>Over time</Link>
       </p>
       {asked && (

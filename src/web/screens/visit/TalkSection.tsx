@@ -1,4 +1,5 @@
 import { plural } from '../../format.ts';
+import { DayFold } from '../acidDay/DayFold.tsx';
 import type { Line } from './line.ts';
 import { isAllConfirmed, Reconfirm, ScopeLines, ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
@@ -27,6 +28,7 @@ export function TalkSection() {
           </div>
           {lines[group].length === 0 && <p className="small">Nothing to ask here in this mouth.</p>}
           <ScopeLines scope={group} />
+          {group === 'food' && <DayFold />}
           <Reconfirm scope={group} />
           <ScopeProblem scope={group} />
         </section>

@@ -13,6 +13,7 @@ export type KeyAction =
   | { readonly do: 'undo' }
   | { readonly do: 'note' }
   | { readonly do: 'person' }
+  | { readonly do: 'day' }
   | { readonly do: 'history' }
   | { readonly do: 'release'; readonly line: string };
 
@@ -34,6 +35,7 @@ export function actionOfKey(key: string, { line, lines, commands }: KeyPlace): K
   if (key === '.') return { do: 'note' };
   if (key === ',') return { do: 'history' };
   if (key === ';') return { do: 'person' };
+  if (key === '-') return { do: 'day' };
   if (key === 'Escape') return { do: 'leave' };
   if (key === 'ArrowDown') return { do: 'move', by: 1 };
   if (key === 'ArrowUp') return { do: 'move', by: -1 };

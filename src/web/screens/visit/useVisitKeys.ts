@@ -49,6 +49,7 @@ function act(action: KeyAction, work: VisitWork, openHelp: () => void): void {
     undo: work.undo,
     note: work.openNote,
     person: () => goTo(`/people/${work.bundle.patientId}`),
+    day: () => goTo(`/visits/${work.bundle.visitId}/day`),
     history: work.openHistory,
     release: ({ line }) => work.release(line),
     leave: work.leaveLine,

@@ -19,6 +19,7 @@ export const VISIT_KEYS: KeyMap = [
   [',', 'history of the open line'],
   ['.', 'copy the chart note'],
   [';', 'the page of the person'],
+  ['-', 'the acid day'],
   ['c', 'closed visit: correct it, with a reason'],
   ['up down', 'line before, line after'],
   ['*', 'Safety, Health: put the open private answer on the leaflet, or take it off'],

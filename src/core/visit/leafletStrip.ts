@@ -1,0 +1,68 @@
+import { keepByKey } from '../keep/keepByKey.ts';
+import { keepByTable } from '../keep/keepByTable.ts';
+import type { LeafletStrip, StripRow } from '../leaflet/types.ts';
+import { acidLines, findAcidSide } from '../plaque/day/acidLines.ts';
+import { listAcidStretches } from '../plaque/day/dayFigures.ts';
+import { dayLimits } from '../plaque/day/dayLimits.ts';
+import { buildDayModel, type DayTables } from '../plaque/day/dayModel.ts';
+import { nightSpans } from '../plaque/day/nightSpans.ts';
+import { runDay } from '../plaque/day/runDay.ts';
+import type { AcidDay, EatingEvent } from '../plaque/day/types.ts';
+import type { Mouth, MouthPreset } from '../plaque/types.ts';
+import type { PersonFacts } from '../regimen/types.ts';
+import { mayShowChange, mayTry } from './mayTryChange.ts';
+import { type MouthOfVisit, mouthOfVisit } from './mouthOfVisit.ts';
+import type { VisitInput } from './types.ts';
+import type { VisitContent } from './visitContent.ts';
+
+/** The tables of the acid day, and the mouths that can be named. */
+export interface AcidDayContent {
+  readonly tables: DayTables;
+  readonly mouths: Readonly<Record<MouthPreset, Mouth>>;
+}
+
+const TOLERANCE_PH = 0.02;
+
+/**
+ * The strip that a professional put on the leaflet: where the plaque is on the acid side in the model, without any number; and under it the
+ * changed day, where what was changed may be suggested to this person. Undefined where no strip was chosen.
+ */
+export function leafletStrip(
+  { visit, practice }: VisitInput,
+  facts: PersonFacts,
+  { acidDay, questions, regimen }: Pick<VisitContent, 'acidDay' | 'questions' | 'regimen'>,
+): LeafletStrip | undefined {
+  const { acidDay: told } = visit;
+  const day = told?.onLeaflet === undefined ? undefined : told.days[told.onLeaflet];
+  if (!told || !day) return undefined;
+  const mouth = mouthOfVisit(visit, acidDay.mouths, questions);
+  const may = mayTry(dayLimits(facts, regimen, practice.settings.jurisdiction));
+  const tried = told.changed !== undefined && told.changed.of === told.onLeaflet ? told.changed.day : undefined;
+  const changed = tried && mayShowChange(day, tried, may) ? tried : undefined;
+  const rowOf = (of: StripRow['of'], shown: AcidDay): StripRow => ({
+    of,
+    night: nightSpans(shown),
+    acid: stretchesOf(acidDay.tables)(JSON.stringify({ day: shown, mouth })),
+    eaten: shown.events
+      .filter((event) => event.kind === 'eating')
+      .map((event) => ({ from: event.startMinute, to: event.startMinute + event.minutes, name: nameOf(event, visit.language, acidDay) })),
+  });
+  return { rows: [rowOf('told', day), ...(changed ? [rowOf('changed', changed)] : [])] };
+}
+
+/** An assessment is made anew after every answer; the strip only when the day or the mouth is another one. */
+const stretchesOf = keepByTable((tables: DayTables) =>
+  keepByKey((key: string): StripRow['acid'] => {
+    const { day, mouth } = JSON.parse(key) as { readonly day: AcidDay; readonly mouth: MouthOfVisit };
+    const curve = runDay(day, buildDayModel(mouth.mouth, tables), tables.foods, { tolerancePh: TOLERANCE_PH });
+    return listAcidStretches(curve, findAcidSide(acidLines(tables, mouth.measured)).ph);
+  }),
+);
+
+/** The person's own word, or the first of what was taken. */
+function nameOf({ label, portions }: EatingEvent, language: 'en' | 'es', { tables }: AcidDayContent): string {
+  const [first] = portions;
+  if (label?.trim()) return label.trim();
+  if (!first) return '';
+  return 'typed' in first ? first.typed.name : (tables.foods.get(first.food)?.name[language] ?? first.food);
+}

@@ -1,0 +1,114 @@
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import type { VisitBundle } from '../../src/api/bundles.ts';
+import { demoTest } from './demo.ts';
+import { expectNoBarriersInBothThemes } from './expectNoBarriers.ts';
+import { openVisitOf, signIn } from './pageSteps.ts';
+import type { RunningServer } from './startServer.ts';
+
+const SAID = /In the model, .+ on the acid side/;
+const SLOW = { timeout: 60_000 };
+const picture = (page: Page) => page.locator('.day-picture svg');
+const leaveFields = (page: Page) => page.evaluate(() => (document.activeElement as HTMLElement | SVGElement | null)?.blur());
+const pressTimes = async (page: Page, key: string, times: number) => {
+  for (let i = 0; i < times; i += 1) await page.keyboard.press(key);
+};
+
+/** The page of the acid day of an open visit, begun from the first ready-made day. @returns address of the visit */
+async function beginDay(page: Page, server: RunningServer, name: string): Promise<string> {
+  await signIn(page, server);
+  await openVisitOf(page, name);
+  const visit = page.url();
+  await page.keyboard.press('-');
+  await page.getByText('No day is told yet').waitFor();
+  await page.keyboard.press('1');
+  await picture(page).waitFor(SLOW);
+  return visit;
+}
+
+/** The field as the server has it, once it has everything. */
+async function savedDay(page: Page): Promise<NonNullable<VisitBundle['input']['visit']['acidDay']>> {
+  await page.getByText(/^saved /).waitFor();
+  const id = new URL(page.url()).pathname.split('/')[2];
+  return page.evaluate(async (visitId) => (await (await fetch(`/api/visits/${visitId}`)).json()).input.visit.acidDay, id);
+}
+
+demoTest('a ready-made day is changed by keys and by the mouse to the same day, undone, added to and kept', async ({ page, server }) => {
+  await beginDay(page, server, 'Maud');
+  await page.getByText(SAID).waitFor(SLOW);
+  expect(await page.getByText('This compares days; it does not measure teeth.').count()).toBe(1);
+  const begun = await savedDay(page);
+  const id = begun.days[0]?.events[1]?.id ?? '';
+
+  // By keys, and taken back.
+  await page.locator(`[data-event="${id}"]`).focus();
+  await pressTimes(page, 'ArrowRight', 4);
+  const byKeys = await savedDay(page);
+  expect(byKeys.days[0]?.events.find((event) => event.id === id)?.startMinute).toBe((begun.days[0]?.events[1]?.startMinute ?? 0) + 20);
+  await leaveFields(page);
+  await pressTimes(page, 'Backspace', 4);
+  expect(await savedDay(page)).toEqual(begun);
+
+  // By the mouse: 20 minutes of 1,440 on the scale between the margins of the picture. Each step redraws.
+  const redraws = () => page.evaluate(() => performance.getEntriesByName('acid-day redraw').length);
+  const before = await redraws();
+  const box = await page.locator(`[data-event="${id}"] .event-mark`).boundingBox();
+  const width = (await picture(page).boundingBox())?.width;
+  if (!box || !width) throw new Error('the mark is not on the page');
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let i = 1; i <= 8; i += 1) await page.mouse.move(x + ((20 / 1440) * (width - 64) * i) / 8, y);
+  await page.waitForFunction((count) => performance.getEntriesByName('acid-day redraw').length > count, before, SLOW);
+  await page.mouse.up();
+  await leaveFields(page);
+  expect(await savedDay(page)).toEqual(byKeys);
+
+  // Longer, taken out, undone.
+  await page.keyboard.press('e');
+  await page.keyboard.press('ArrowUp');
+  expect((await savedDay(page)).days[0]?.events[0]?.minutes).toBeGreaterThan(byKeys.days[0]?.events[0]?.minutes ?? 0);
+  await page.keyboard.press('Delete');
+  expect((await savedDay(page)).days[0]?.events).toHaveLength((byKeys.days[0]?.events.length ?? 0) - 1);
+  await pressTimes(page, 'Control+z', 2);
+  expect(await savedDay(page)).toEqual(byKeys);
+
+  // Added with its time and the first letters.
+  await leaveFields(page);
+  await page.keyboard.press('a');
+  await page.keyboard.type('16:20 orange');
+  await page.getByRole('option').first().click();
+  await page.getByText(/^Added at 16:/).waitFor();
+  const count = (await savedDay(page)).days[0]?.events.length ?? 0;
+  expect(count).toBe((byKeys.days[0]?.events.length ?? 0) + 1);
+  await page.reload();
+  await picture(page).waitFor(SLOW);
+  expect(await page.locator('[data-event]').count()).toBe(count);
+});
+
+demoTest(
+  'only what to do afterwards while the safety check is unanswered; strip on visit and leaflet; no barriers',
+  async ({ page, server }) => {
+    const visit = await beginDay(page, server, 'Carmen');
+    await page.getByText(/No change of food is suggested, because: the safety check is not answered yet/).waitFor(SLOW);
+    expect(await page.locator('.day-moves li').count()).toBe(0);
+    await page.getByText(SAID).waitFor(SLOW);
+    await page.keyboard.press('t');
+    await expectNoBarriersInBothThemes(page, 'acid day');
+    await page.setViewportSize({ width: 320, height: 800 });
+    await page.waitForFunction(() => document.documentElement.scrollWidth <= 320);
+    await page.setViewportSize({ width: 1280, height: 860 });
+
+    await page.getByLabel(/strip on the leaflet/).check();
+    expect((await savedDay(page)).onLeaflet).toBe(0);
+    await page.goto(visit);
+    await page.locator('.day-fold').getByText(SAID).waitFor(SLOW);
+    await page.locator('.day-fold-strip').waitFor();
+    await page.goto(`${visit}/leaflet`);
+    await page.locator('.told-strip').waitFor();
+    expect(await page.locator('.told-strip').innerText()).not.toMatch(/\d/);
+    await page.goto(`${visit}/diary`);
+    await page.getByRole('article').waitFor();
+    expect(await page.getByRole('article').getAttribute('lang')).toBe('es');
+  },
+);
