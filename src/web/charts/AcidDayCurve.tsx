@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import type { AcidLine } from '../../core/plaque/day/acidLines.ts';
-import { bandPath, LEFT, linePath, listHours, RIGHT, xOf } from './acidDayLayout.ts';
+import { bandPath, curvePath } from '../../core/plaque/day/curvePath.ts';
+import { LEFT, listHours, RIGHT, xOf } from './acidDayLayout.ts';
 
 export const CURVE_HEIGHT = 250;
 const AXIS_HEIGHT = 30;
@@ -38,7 +39,7 @@ export function AcidDayCurve({ width, y: top, ph, band, before, lines }: AcidDay
       <text className="tick-text" x={0} y={top + 4}>
         pH
       </text>
-      {band && <path className="ph-band" d={bandPath(band.low, band.high, x, y)} />}
+      {band && <path className="ph-band" d={bandPath(band.low, band.high, { x, y })} />}
       {lines.filter(isDrawn).map((line) => (
         <line
           key={line.id}
@@ -49,8 +50,8 @@ export function AcidDayCurve({ width, y: top, ph, band, before, lines }: AcidDay
           y2={y(line.ph)}
         />
       ))}
-      {before && <path className="ph-curve before" d={linePath(before, x, y)} />}
-      <path className="ph-curve" d={linePath(ph, x, y)} />
+      {before && <path className="ph-curve before" d={curvePath(before, { x, y })} />}
+      <path className="ph-curve" d={curvePath(ph, { x, y })} />
       {placeWords(lines.filter(isDrawn), y).map(({ line, at }) => (
         <text key={line.id} className={line.id === 'ph-5.5' ? 'chart-halo' : 'chart-halo line-words'} x={LEFT + 4} y={at}>
           {wordsOf(line)}

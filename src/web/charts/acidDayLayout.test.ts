@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { linePath, listHours, minuteOf, placeLabels, xOf } from './acidDayLayout.ts';
+import { listHours, minuteOf, placeLabels, xOf } from './acidDayLayout.ts';
 
 test('a place of the picture and its minute belong together, at every width', () => {
   for (const width of [320, 900, 1366]) {
@@ -16,14 +16,6 @@ test('words that would run into each other stand in rows, and none leaves the pi
 
 test('on a phone a long word is cut, and seen to be', () => {
   expect(placeLabels([{ minute: 0, text: 'Cola, sipped for an hour at the desk' }], 320)[0]?.text).toMatch(/^Cola, sipped.*…$/);
-});
-
-test('a straight line needs two points, a corner a third', () => {
-  const flat = Float64Array.from({ length: 1441 }, () => 6.8);
-  const identity = (value: number) => value;
-  expect(linePath(flat, identity, identity)).toBe('M0.0,6.8L1440.0,6.8');
-  flat[700] = 5;
-  expect(linePath(flat, identity, identity).split('L')).toHaveLength(5);
 });
 
 test('fewer hours where there is less room', () => {

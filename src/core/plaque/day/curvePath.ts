@@ -4,7 +4,7 @@ export interface CurveScale {
   readonly y: (ph: number) => number;
 }
 
-/** A neighbour off the straight line by less than this is not drawn, pH. */
+/** How far a drawn line may pass a value, pH. */
 const STRAIGHT_PH = 1e-3;
 
 const point = ({ x, y }: CurveScale, minute: number, ph: number): string => `${x(minute).toFixed(1)} ${y(ph).toFixed(1)}`;
@@ -19,15 +19,34 @@ export function bandPath(low: ArrayLike<number>, high: ArrayLike<number>, scale:
   return `M${[...listPoints(high, scale), ...listPoints(low, scale).reverse()].join('L')}Z`;
 }
 
+/**
+ * Points of a line that leaves no value further off than the tolerance: from each point as far as one straight line still serves all
+ * values on the way.
+ */
 function listPoints(ph: ArrayLike<number>, scale: CurveScale): string[] {
   const points: string[] = [];
-  let [drawnAt, drawn] = [-1, Number.NaN];
-  for (let minute = 0; minute < ph.length; minute += 1) {
-    const [here = Number.NaN, next] = [ph[minute], ph[minute + 1]];
-    const slope = (here - drawn) / (minute - drawnAt);
-    if (next !== undefined && drawnAt >= 0 && Math.abs(here + slope - next) < STRAIGHT_PH) continue;
-    points.push(point(scale, minute, here));
-    [drawnAt, drawn] = [minute, here];
+  let from = 0;
+  const draw = (minute: number) => {
+    points.push(point(scale, minute, ph[minute] ?? Number.NaN));
+    from = minute;
+  };
+  draw(0);
+  let [lowest, highest] = ANY_SLOPE;
+  for (let minute = 1; minute < ph.length; minute += 1) {
+    const slope = slopeTo(ph, from, minute, 0);
+    if (!(slope >= lowest && slope <= highest)) {
+      draw(minute - 1);
+      [lowest, highest] = ANY_SLOPE;
+    }
+    lowest = Math.max(lowest, slopeTo(ph, from, minute, -STRAIGHT_PH));
+    highest = Math.min(highest, slopeTo(ph, from, minute, STRAIGHT_PH));
   }
+  if (ph.length > 1) draw(ph.length - 1);
   return points;
 }
+
+const ANY_SLOPE = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
+
+/** Change of pH a minute from one value to beside another. */
+const slopeTo = (ph: ArrayLike<number>, from: number, to: number, beside: number): number =>
+  ((ph[to] ?? Number.NaN) + beside - (ph[from] ?? Number.NaN)) / (to - from);
