@@ -3,6 +3,8 @@ import type { Study, StudyReading } from '../core/checks/study.ts';
 import type { Meter } from '../core/reading/types.ts';
 import { listCatalog } from '../store/read/catalog.ts';
 import { listStudyReadings } from '../store/read/checks.ts';
+import type { Db } from '../store/schema.ts';
+import type { SiteScope } from '../store/siteScope.ts';
 import { insertRows } from '../store/write/rows.ts';
 import { type ActionContext, inTransaction } from './context.ts';
 import { readStudyCsv, type StudyCsvLine } from './readStudyCsv.ts';
@@ -10,6 +12,7 @@ import { beginStudy } from './recordStudyReading.ts';
 import { requireOpenStudy } from './requireStudy.ts';
 import { requireNumberOf, requirePastTime } from './requireSupplies.ts';
 import { requireRight } from './rights.ts';
+import { listTooSoon } from './studyPersonSwabs.ts';
 import { type RunReading, reasonAgainst, requireRun, studyReadingRow } from './studyReadings.ts';
 
 export interface LineProblem {
@@ -45,7 +48,8 @@ export async function importStudyReadings(
     const before = (await listStudyReadings(trx, scope, studyId)).filter(({ state }) => state === 'valid');
     const setting: Setting = { study: entry.body, meters, lots, now: now(), taken: new Set(before.map(({ run }) => run)) };
     const judged = read.lines.map((line) => judgeLine(line, setting));
-    const problems = [...read.problems, ...judged.flatMap(({ problem }) => problem ?? [])].sort((a, b) => a.line - b.line);
+    const tooSoon = await listTooSoonLines(trx, scope, entry.body, judged);
+    const problems = [...read.problems, ...judged.flatMap(({ problem }) => problem ?? []), ...tooSoon].sort((a, b) => a.line - b.line);
     if (problems.length > 0) return { taken: 0, problems, notCounted: [] };
     const rows = [];
     const notCounted: LineProblem[] = [];
@@ -62,6 +66,14 @@ export async function importStudyReadings(
     if (rows.length > 0) await beginStudy(trx, log, context, entry);
     return { taken: rows.length, problems: [], notCounted };
   });
+}
+
+/** Lines of people who are linked to a chart and were swabbed within 24 hours; a line that says itself that it does not count is kept. */
+async function listTooSoonLines(trx: Db, scope: SiteScope, study: Study, judged: readonly Judged[]): Promise<LineProblem[]> {
+  const swabs = judged.flatMap(({ line, reading, against }) =>
+    reading && against === undefined ? [{ line, run: requireRun(study, reading.run), takenAt: reading.takenAt }] : [],
+  );
+  return (await listTooSoon(trx, scope, study, swabs)).map(({ swab, says }) => ({ line: swab.line, message: `run: ${says}` }));
 }
 
 interface Setting {

@@ -11,6 +11,7 @@ import { findKeptPatient, type Patient } from '../store/read/patients.ts';
 import { listReadings, type Reading } from '../store/read/readings.ts';
 import { findConfirmedLevel } from '../store/read/results.ts';
 import { findPractice } from '../store/read/sites.ts';
+import { listStudySwabs } from '../store/read/studyPeople.ts';
 import { listTasksOfPatient } from '../store/read/tasks.ts';
 import { findVisit, listVisits, type Visit } from '../store/read/visits.ts';
 import type { Db, TaskTable } from '../store/schema.ts';
@@ -57,6 +58,7 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
   const correctedOn = visit.said?.corrections?.at(-1)?.on;
   const ofVisit = courses.filter((course) => course.visitId === visitId);
   const controls = await readControlSpans(db, scope, visit.onDate);
+  const studySwabs = (await listStudySwabs(db, scope, patient.id)).filter(isNotAfter(visit));
   const refused = ofVisit.flatMap(({ shelfItemId, refusal }) => (refusal ? [{ shelfItemId, ...refusal }] : []));
   const input: VisitInput = {
     practice,
@@ -68,6 +70,7 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
       language: said.language ?? patient.profile.language ?? 'en',
       answers: { ...carried, ...said.answers },
       pastReadings: listPastReadings(readings, new Set(earlier.map((v) => v.id))),
+      ...(studySwabs.length === 0 ? {} : { studySwabs: studySwabs.map(({ takenAt }) => ({ takenAt })) }),
       ...(controls === undefined ? {} : { controls }),
       ...(confirmed === undefined ? {} : { confirmed }),
       signed: ofVisit.flatMap(({ signature }) => signature ?? []),
@@ -97,7 +100,7 @@ function findEarlierDay(earlier: readonly Visit[]): LoadedVisit['earlierDay'] {
 /** What was said and seen at this visit itself; the rest of the input is looked up. */
 type Said = Omit<
   VisitInput['visit'],
-  'onDate' | 'language' | 'pastReadings' | 'controls' | 'pastCare' | 'pastGoals' | 'confirmed' | 'signed' | 'refused'
+  'onDate' | 'language' | 'pastReadings' | 'studySwabs' | 'controls' | 'pastCare' | 'pastGoals' | 'confirmed' | 'signed' | 'refused'
 > & {
   readonly language?: VisitInput['visit']['language'];
 };
@@ -107,6 +110,14 @@ const homesOf = ({ profile: { homes } }: Patient) => (homes === undefined || hom
 function isBefore(a: Visit, b: Visit): boolean {
   return a.onDate < b.onDate || (a.onDate === b.onDate && a.id < b.id);
 }
+
+const DAY_MS = 86_400_000;
+
+/** A closed visit knows nothing of a swab of later days. Its date is the practice's and the time is UTC, so a day more is let in. */
+const isNotAfter =
+  ({ onDate }: Visit) =>
+  ({ takenAt }: { readonly takenAt: string }): boolean =>
+    Date.parse(takenAt.slice(0, 10)) - Date.parse(onDate) <= DAY_MS;
 
 /** The newest known answer to each question, dated by the day it was asked. An unknown one never hides an older known one: its date tells its age. */
 export function carryForward(earlier: readonly Pick<Visit, 'answers' | 'onDate'>[]): Answers {

@@ -9,6 +9,7 @@ import { type ActionContext, type ChangeLog, inTransaction } from './context.ts'
 import { requireOpenStudy } from './requireStudy.ts';
 import { requireLot, requireMeter, requireNumberOf, requirePastTime } from './requireSupplies.ts';
 import { requireRight } from './rights.ts';
+import { listTooSoon } from './studyPersonSwabs.ts';
 import { reasonAgainst, requireRun, studyReadingRow } from './studyReadings.ts';
 
 export interface RecordStudyReadingInput {
@@ -26,7 +27,8 @@ export interface RecordStudyReadingInput {
 /**
  * One swab of the run sheet.
  * @returns `against`: why it is kept and does not count, or null
- * @throws AppError STUDY_NOT_FOUND, STUDY_OVER, INPUT_INVALID, CONFLICT where this swab has its reading already
+ * @throws AppError STUDY_NOT_FOUND, STUDY_OVER, INPUT_INVALID, CONFLICT where this swab has its reading already, SWAB_TOO_SOON where its
+ *         person is linked to a chart and was swabbed within 24 hours
  */
 export async function recordStudyReading(
   context: ActionContext,
@@ -45,6 +47,8 @@ export async function recordStudyReading(
     const counted = (await listStudyReadings(trx, scope, study.id)).filter(({ state }) => state === 'valid');
     if (counted.some((other) => other.run === run.index))
       throw new AppError('CONFLICT', `Swab ${run.index + 1} has its reading; make that one void first if it was a mistake.`);
+    const [tooSoon] = await listTooSoon(trx, scope, study, [{ run, takenAt }]);
+    if (tooSoon) throw new AppError('SWAB_TOO_SOON', tooSoon.says);
     const against = reasonAgainst(study, run, takenAt, counted);
     const row = studyReadingRow(newId(), { study, run, meter, against, reading: { ...input, takenAt } });
     log.rows('reading', await insertRows(trx, scope, 'reading', [row]));

@@ -53,6 +53,8 @@ export const RIGHTS = {
   questionReadings: ['hygienist', 'dentist'],
   planStudy: ['lead', 'hygienist', 'dentist'],
   recordStudyReading: EVERYONE,
+  /** Whoever enters the swabs of a study knows whose they are. */
+  linkStudyPerson: EVERYONE,
   reportStudy: ['lead', 'hygienist', 'dentist'],
   dropStudy: ['lead', 'hygienist', 'dentist'],
   /** Who may say what stands in the action. */

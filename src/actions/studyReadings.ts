@@ -1,4 +1,5 @@
 import { AppError } from '../api/errors.ts';
+import { HOURS_BETWEEN_SWABS, isTooNear } from '../core/checks/nearSwab.ts';
 import type { Study, StudyReading, StudyRun } from '../core/checks/study.ts';
 import { boundOnMeter } from '../core/reading/boundOnMeter.ts';
 import type { Bound, Meter } from '../core/reading/types.ts';
@@ -17,9 +18,6 @@ export interface RunReading {
   readonly operator?: string | undefined;
   readonly lotId?: string | undefined;
 }
-
-const HOUR_MS = 3_600_000;
-const HOURS_BETWEEN_SWABS = 24;
 
 /** @throws AppError INPUT_INVALID */
 export function requireRun({ runs }: Study, run: number): StudyRun {
@@ -41,7 +39,7 @@ export function reasonAgainst(
   if (study.kind !== 'paired-days' || run.part === undefined) return null;
   const near = others.some((other) => {
     const isSamePerson = other.run !== run.index && study.runs[other.run]?.part === run.part;
-    return isSamePerson && Math.abs(Date.parse(other.takenAt) - Date.parse(takenAt)) < HOURS_BETWEEN_SWABS * HOUR_MS;
+    return isSamePerson && isTooNear(other.takenAt, takenAt);
   });
   return near ? `within ${HOURS_BETWEEN_SWABS} hours of another swab of ${run.part}` : null;
 }

@@ -22,6 +22,7 @@ export const ERRORS = {
   MERGE_REFUSED: { status: 422, issue: 'business-rule' },
   CONFLICT: { status: 409, issue: 'conflict' },
   STUDY_OVER: { status: 409, issue: 'conflict' },
+  SWAB_TOO_SOON: { status: 422, issue: 'business-rule' },
   VISIT_CLOSED: { status: 409, issue: 'conflict' },
   ITEM_STOPPED: { status: 422, issue: 'business-rule' },
   SIGNATURE_MISSING: { status: 422, issue: 'business-rule' },

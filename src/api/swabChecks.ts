@@ -9,7 +9,7 @@ import {
   type StopResolution,
 } from '../core/checks/control.ts';
 import type { MeterCheck, MeterCheckPlan } from '../core/checks/meterCheck.ts';
-import type { Study } from '../core/checks/study.ts';
+import type { Study, StudyReading } from '../core/checks/study.ts';
 import type { Training } from '../core/checks/training.ts';
 import { type Bound, type Meter, STUDY_KINDS, type SwabLot } from '../core/reading/types.ts';
 import { MULTI_RULES } from '../core/stats/multiRules.ts';
@@ -51,6 +51,23 @@ export interface StudyLine extends Omit<Study, 'runs'> {
   readonly swabs: number;
   /** Swabs with a reading that counts. */
   readonly taken: number;
+}
+
+/** One study with its run sheet and its readings. */
+export interface StudyView {
+  readonly study: Study;
+  readonly version: number;
+  /** Void ones too. */
+  readonly readings: readonly StudyReading[];
+  readonly people: readonly StudyPersonLine[];
+}
+
+/** One person of a study who is or was linked to a chart. */
+export interface StudyPersonLine {
+  readonly part: string;
+  /** Null = linked to nobody. */
+  readonly name: string | null;
+  readonly version: number;
 }
 
 /** The readings of people that a stop may put under question, oldest first. */
@@ -184,6 +201,10 @@ export const NewStudyReading = z.strictObject({
 export type NewStudyReading = z.infer<typeof NewStudyReading>;
 
 export const StudyTable = z.strictObject({ text: z.string().max(900_000, { error: 'is longer than 900,000 letters' }) });
+/** The chart behind one person of a study, null to take the link away; `version` as last seen, 0 for a first link. */
+export const StudyPersonBody = z.strictObject({ part: text(100), patientId: id.nullable(), version });
+export type StudyPersonBody = z.infer<typeof StudyPersonBody>;
+
 export const ReportBody = z.strictObject({ version });
 
 const step = z.discriminatedUnion('kind', [

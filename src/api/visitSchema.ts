@@ -270,6 +270,10 @@ export const VisitSchema = z.strictObject({
   meterId: text(100).optional(),
   reading: SwabReadingSchema.optional(),
   pastReadings: z.array(PastReadingSchema),
+  studySwabs: z
+    .array(z.strictObject({ takenAt: isoTime }))
+    .optional()
+    .describe('when this person was swabbed for a study of the practice'),
   controls: z.array(ControlSpanSchema).optional().describe('how the controls of meters and lots stood over the day'),
   confirmed: ConfirmedLevelSchema.optional(),
   signed: z.array(SignedItemSchema),

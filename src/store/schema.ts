@@ -217,6 +217,7 @@ export type CatalogKind =
   | 'lot'
   | 'shelf-item'
   | 'study'
+  | 'study-person'
   | 'control-plan'
   | 'stop-override'
   | 'stop-resolved'

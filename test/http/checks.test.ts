@@ -26,6 +26,14 @@ const plan = {
 };
 const idOf = (answer: { body: unknown }) => (answer.body as { id: string }).id;
 
+/** A file, which is no JSON. */
+const table = async (url: string) => {
+  const payload = { memberId: practice.members.lead, password: PASSWORD };
+  const signedIn = await practice.app.inject({ method: 'POST', url: '/api/sign-in', payload });
+  const cookies = Object.fromEntries(signedIn.cookies.map((cookie) => [cookie.name, cookie.value]));
+  return practice.app.inject({ method: 'GET', url, cookies });
+};
+
 test('a plan, a control and its void: each by whoever may, and on the page at once', async () => {
   expect(await assistant('PUT', `/api/control-plans/${DEMO_METER}`, { plan, version: 0 })).toMatchObject({ status: 403 });
   expect(await lead('PUT', '/api/control-plans/another', { plan, version: 0 })).toMatchObject({ status: 400 });
@@ -100,13 +108,7 @@ test('a target is set by hand, and a lot used without a comparison, each with a 
 
 test('all controls come as a table; nothing in it is taken for a formula', async () => {
   await assistant('POST', '/api/controls', { ...supplies, rlu: 3100, note: { solution: { name: '=1+1, "odd"' } } });
-  const signedIn = await practice.app.inject({
-    method: 'POST',
-    url: '/api/sign-in',
-    payload: { memberId: practice.members.lead, password: PASSWORD },
-  });
-  const cookies = Object.fromEntries(signedIn.cookies.map((cookie) => [cookie.name, cookie.value]));
-  const { headers, body } = await practice.app.inject({ method: 'GET', url: '/api/controls.csv', cookies });
+  const { headers, body } = await table('/api/controls.csv');
   expect(headers['content-type']).toContain('text/csv');
   const lines = body.trim().split('\r\n');
   expect(lines[0]).toMatch(/^\ufeff?"taken at \(UTC\)","meter","lot"/);
@@ -159,4 +161,32 @@ test('readings against new lesions: counts and caution always, never a figure fr
   expect(body).toMatchObject({ result: null, notEnough: 'too-few-with-lesion', caution: expect.stringContaining('thin') });
   expect(await assistant('GET', `${url}0`)).toMatchObject({ status: 400 });
   expect(await assistant('GET', '/api/cutoff-study?meterId=none&withinMonths=12')).toMatchObject({ status: 404 });
+});
+
+test('a person of a study is linked to a chart: too soon after its own swab a number is refused, and no name leaves the page', async () => {
+  const runs = ['Person 1', 'Person 2', 'Person 1', 'Person 2'].map((part, index) => ({ index, part, replicate: 1 }));
+  const design = { medium: 'people', parts: 2, operators: [], replicates: 2, seed: 1 };
+  const planned = await lead('POST', '/api/studies', { kind: 'paired-days', meterId: DEMO_METER, lotIds: [DEMO_LOTS.inUse], design, runs });
+  const url = `/api/studies/${idOf(planned)}`;
+  const patientId = idOf(await assistant('POST', '/api/people', { name: 'Odile Fenn', birthDate: '1984-03-07' }));
+  const link = { part: 'Person 1', patientId, version: 0 };
+  expect(await assistant('PUT', `${url}/people`, { ...link, mood: 'good' })).toMatchObject({ status: 400 });
+  expect(await assistant('PUT', `${url}/people`, link)).toMatchObject({ status: 200, body: { version: 1 } });
+  expect(await assistant('PUT', `${url}/people`, link)).toMatchObject({ status: 400 });
+  expect(await assistant('PUT', `${url}/people`, { ...link, patientId: null })).toMatchObject({ status: 409 });
+  expect(await assistant('GET', url)).toMatchObject({ body: { people: [{ part: 'Person 1', name: 'Odile Fenn', version: 1 }] } });
+
+  const read = (run: number, takenAt: string) => assistant('POST', `${url}/readings`, { run, rlu: 3000, takenAt });
+  expect(await read(0, '2026-11-24T09:00:00Z')).toMatchObject({ status: 201 });
+  expect(await read(2, '2026-11-25T08:59:00Z')).toMatchObject({
+    status: 422,
+    body: { error: { code: 'SWAB_TOO_SOON', message: expect.stringMatching(/^Person 1 was swabbed for a study on 24 November 2026/) } },
+  });
+  const { visitId } = (await assistant('POST', `/api/people/${patientId}/visits`, {})).body as { visitId: string };
+  expect(await assistant('GET', `/api/visits/${visitId}`)).toMatchObject({
+    body: { input: { visit: { studySwabs: [{ takenAt: '2026-11-24T09:00:00.000Z' }] } } },
+  });
+  const csv = await table(`${url}/readings.csv`);
+  expect(csv.body).toContain('"Person 1"');
+  for (const secret of ['Odile', patientId]) expect(csv.body).not.toContain(secret);
 });

@@ -17,6 +17,7 @@ import { readsContract } from './contract/reads.ts';
 import { rightsContract } from './contract/rights.ts';
 import { signaturesContract } from './contract/signatures.ts';
 import { stopsContract } from './contract/stops.ts';
+import { studyPeopleContract } from './contract/studyPeople.ts';
 import { tamperContract } from './contract/tamper.ts';
 import type { Engine, Place } from './engine.ts';
 import { type TestPractice, testPractice } from './practice.ts';
@@ -63,6 +64,7 @@ export function storeContract(engine: Engine): void {
     peopleContract(bench);
     signaturesContract(bench);
     stopsContract(bench);
+    studyPeopleContract(bench);
     rightsContract(bench);
     accountsContract(bench);
     chainContract(bench);

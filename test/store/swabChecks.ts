@@ -26,5 +26,13 @@ export const STUDY: PlanStudyInput = {
   ),
 };
 
+/** Two people who agreed, swabbed on two days. */
+export const DAYS_STUDY: PlanStudyInput = {
+  ...STUDY,
+  kind: 'paired-days',
+  design: { ...STUDY.design, medium: 'people' },
+  runs: ['Person 1', 'Person 2', 'Person 1', 'Person 2'].map((part, index) => ({ index, part, replicate: index < 2 ? 1 : 2 })),
+};
+
 export const control = (context: ActionContext, rlu: number, takenAt?: string) =>
   recordControl(context, { meterId: 'meter-a', lotId: 'lot-1', rlu, ...(takenAt === undefined ? {} : { takenAt }) });

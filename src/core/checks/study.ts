@@ -57,6 +57,14 @@ export interface Study {
   readonly dropped?: { readonly by: string; readonly at: string; readonly reason: string } | undefined;
 }
 
+/** Which chart stands behind one person of a study; null = the link was taken away again. */
+export interface StudyPerson {
+  readonly patientId: string | null;
+}
+
+/** The solutions, coupons or people of a study, each once, in the order of its run sheet. */
+export const partsOf = ({ runs }: Pick<Study, 'runs'>): string[] => [...new Set(runs.flatMap(({ part }) => part ?? []))];
+
 /** One reading of a study. */
 export interface StudyReading {
   readonly id: string;

@@ -124,6 +124,7 @@ describe('conditions', () => {
       { pastReadings: [{ ...past, state: 'void', takenAt: '2026-07-03T09:00:00Z' }] },
       'Not counted: taken 36 minutes after the last swab.',
     ],
+    ['a swab for a study in 24 hours', {}, { studySwabs: [nightBefore] }, 'Not counted: taken 23 hours after the last swab.'],
     [
       'two at once',
       { beforeCleaning: false, site: 'other' },
@@ -160,6 +161,13 @@ describe('conditions', () => {
   it('exactly 24 hours and exactly 60 minutes are enough', () => {
     const got = assess({ minutesSinceEating: 60 }, { pastReadings: [{ ...past, takenAt: '2026-07-02T09:36:00Z' }] });
     expect(got.state).toBe('valid');
+  });
+
+  it('a swab for a study is never what a change is told from, and its time is checked by name', () => {
+    const got = assess({}, { studySwabs: [{ takenAt: '2026-07-02T09:36:00Z' }] });
+    expect(got).toMatchObject({ state: 'valid', change: undefined });
+    expect(got.conditions.find(({ id }) => id === 'once-in-24-h')?.says).toBe('last swab on 2 July 2026');
+    expect(() => assess({}, { studySwabs: [{ takenAt: '2026-07-02' }] })).toThrow(/^studySwabs\.0\.takenAt must be a time with its zone/);
   });
 
   it('without a time, a swab that may be within 24 hours is unknown, an older one is not', () => {

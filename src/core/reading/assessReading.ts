@@ -19,6 +19,7 @@ import type {
   PastReading,
   ReadingAssessment,
   ReadingState,
+  StudySwab,
   SwabCondition,
   SwabLot,
   SwabReading,
@@ -31,6 +32,8 @@ export interface AssessReadingInput {
   readonly lots: readonly SwabLot[];
   /** Earlier swabs of the same person, any order, this one not among them. */
   readonly pastReadings: readonly PastReading[];
+  /** Swabs of the same person for studies: they count for the hours between two swabs and for nothing else. */
+  readonly studySwabs?: readonly StudySwab[] | undefined;
   /** ISO local date of the visit. */
   readonly onDate: string;
   readonly conditions: readonly SwabCondition[];
@@ -75,8 +78,10 @@ export function assessReading(input: AssessReadingInput): ReadingAssessment {
     reading: past,
     at: requireTime(past.takenAt, `pastReadings.${i}.takenAt`, timeZone),
   }));
+  const forStudies = (input.studySwabs ?? []).map(({ takenAt }, i) => requireTime(takenAt, `studySwabs.${i}.takenAt`, timeZone));
+  const past = [...pasts.map((p) => p.at), ...forStudies];
   const conditions = evaluateConditions(
-    { reading, taken, meter, lots, past: pasts.map((p) => p.at), onDate, controls: input.controls, timeZone },
+    { reading, taken, meter, lots, past, onDate, controls: input.controls, timeZone },
     input.conditions,
   );
   const found = sortOut(input.conditions, conditions);

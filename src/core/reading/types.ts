@@ -110,6 +110,11 @@ export interface PastReading {
   readonly lotId?: string | undefined;
 }
 
+/** A swab of the person for a study of the practice: it took the plaque away as any other, and its number is for the study alone. */
+export interface StudySwab {
+  readonly takenAt: string;
+}
+
 /** One line of the table of conditions (`content/swabConditions.ts`). */
 export interface SwabCondition {
   readonly id: string;

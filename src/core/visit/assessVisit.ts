@@ -113,6 +113,7 @@ function stepsOf(input: VisitInput, content: VisitContent) {
       meter: practice.meters.find((m) => m.id === visit.meterId),
       lots: practice.lots,
       pastReadings: visit.pastReadings,
+      studySwabs: visit.studySwabs,
       onDate,
       conditions: content.swabConditions,
       noise: content.readingNoise,

@@ -213,6 +213,12 @@ describe('each problem names its field', () => {
       /before the birth/,
     ],
     [
+      'study swab in the future',
+      withVisit({ studySwabs: [{ takenAt: '2026-11-27T00:00:00Z' }] }),
+      'visit.studySwabs.0.takenAt',
+      /after the visit/,
+    ],
+    [
       'signed item off the shelf',
       withVisit({ signed: [{ shelfItemId: 'gone', by: 'Dr Test', at: '2026-11-25T10:00:00Z' }] }),
       'visit.signed.0.shelfItemId',

@@ -141,12 +141,14 @@ function checkChoices({ choices }: Question, ids: readonly string[]): string[] {
 }
 
 function checkReading({ practice, person, visit }: VisitInput): VisitProblem[] {
-  const past = visit.pastReadings.flatMap(({ takenAt }, i) => {
-    const path = `visit.pastReadings.${i}.takenAt`;
-    if (daysUntil(visit.onDate, takenAt) > CALENDAR_SLACK_DAYS) return [{ path, message: `is after the visit on ${visit.onDate}` }];
-    const isBeforeBirth = daysUntil(person.birthDate, takenAt) < -CALENDAR_SLACK_DAYS;
-    return isBeforeBirth ? [{ path, message: `is before the birth on ${person.birthDate}` }] : [];
-  });
+  const checkPast = (list: 'pastReadings' | 'studySwabs') =>
+    (visit[list] ?? []).flatMap(({ takenAt }, i) => {
+      const path = `visit.${list}.${i}.takenAt`;
+      if (daysUntil(visit.onDate, takenAt) > CALENDAR_SLACK_DAYS) return [{ path, message: `is after the visit on ${visit.onDate}` }];
+      const isBeforeBirth = daysUntil(person.birthDate, takenAt) < -CALENDAR_SLACK_DAYS;
+      return isBeforeBirth ? [{ path, message: `is before the birth on ${person.birthDate}` }] : [];
+    });
+  const past = [...checkPast('pastReadings'), ...checkPast('studySwabs')];
   const { reading, meterId } = visit;
   const meter = practice.meters.find((m) => m.id === meterId);
   const problems: VisitProblem[] = [];

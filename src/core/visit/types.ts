@@ -1,7 +1,7 @@
 import type { ControlSpan } from '../checks/controlSpan.ts';
 import type { Leaflet, LeafletLanguage } from '../leaflet/types.ts';
 import type { NoteSection } from '../note/noteSections.ts';
-import type { Meter, PastReading, ReadingAssessment, SwabLot, SwabReading } from '../reading/types.ts';
+import type { Meter, PastReading, ReadingAssessment, StudySwab, SwabLot, SwabReading } from '../reading/types.ts';
 import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, RefusedItem, ShelfItem, SignedItem } from '../regimen/types.ts';
 import type { Level, LevelChange, RiskResult } from '../risk/types.ts';
 import type { Answers, SourceRef, UnknownKind } from './answer.ts';
@@ -130,6 +130,8 @@ export interface VisitInput {
     readonly meterId?: string | undefined;
     readonly reading?: SwabReading | undefined;
     readonly pastReadings: readonly PastReading[];
+    /** When the person was swabbed for a study of the practice. Absent = not that anybody knows. */
+    readonly studySwabs?: readonly StudySwab[] | undefined;
     /** How the controls of meters and lots stood over the day. Absent = not known. */
     readonly controls?: readonly ControlSpan[] | undefined;
     readonly confirmed?: ConfirmedLevel | undefined;

@@ -1,13 +1,14 @@
 import type { ActionContext } from '../../actions/context.ts';
 import { requireStudy } from '../../actions/requireStudy.ts';
 import { AppError } from '../../api/errors.ts';
-import type { ChecksView } from '../../api/swabChecks.ts';
-import type { Study, StudyReading } from '../../core/checks/study.ts';
+import type { ChecksView, StudyView } from '../../api/swabChecks.ts';
 import { listCatalog } from '../../store/read/catalog.ts';
 import { countStudyReadings, listControls, listOverridesOn, listStudyReadings } from '../../store/read/checks.ts';
 import { listMembers } from '../../store/read/members.ts';
 import { listMeterChecks } from '../../store/read/meterChecks.ts';
+import { findKeptPatient } from '../../store/read/patients.ts';
 import { findSite } from '../../store/read/sites.ts';
+import { listStudyPeople } from '../../store/read/studyPeople.ts';
 import { localDateAt } from '../siteClock.ts';
 
 type Reader = Pick<ActionContext, 'db' | 'scope' | 'now'>;
@@ -45,10 +46,18 @@ export async function readChecks(context: Reader): Promise<ChecksView> {
 }
 
 /** One study with its run sheet and its readings, void ones too. @throws AppError STUDY_NOT_FOUND */
-export async function readStudy(
-  { db, scope }: Reader,
-  studyId: string,
-): Promise<{ readonly study: Study; readonly version: number; readonly readings: readonly StudyReading[] }> {
+export async function readStudy({ db, scope }: Reader, studyId: string): Promise<StudyView> {
   const { body, version } = await requireStudy(db, scope, studyId);
-  return { study: body, version, readings: await listStudyReadings(db, scope, studyId) };
+  const people = await listStudyPeople(db, scope, studyId);
+  const names = new Map<string, string>();
+  for (const { patientId } of people) {
+    const chart = patientId === null ? undefined : await findKeptPatient(db, scope, patientId);
+    if (patientId !== null && chart && chart.state !== 'erased') names.set(patientId, chart.profile.name);
+  }
+  return {
+    study: body,
+    version,
+    readings: await listStudyReadings(db, scope, studyId),
+    people: people.map(({ part, patientId, version: seen }) => ({ part, name: names.get(patientId ?? '') ?? null, version: seen })),
+  };
 }

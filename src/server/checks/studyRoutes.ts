@@ -2,12 +2,13 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { dropStudy } from '../../actions/dropStudy.ts';
 import { importStudyReadings } from '../../actions/importStudyReadings.ts';
+import { linkStudyPerson } from '../../actions/linkStudyPerson.ts';
 import { planStudy } from '../../actions/planStudy.ts';
 import { recordStudyReading } from '../../actions/recordStudyReading.ts';
 import { reportStudy } from '../../actions/reportStudy.ts';
 import { requireMeter } from '../../actions/requireSupplies.ts';
 import { AppError } from '../../api/errors.ts';
-import { NewStudy, NewStudyReading, ReportBody, StudyTable, VoidBody } from '../../api/swabChecks.ts';
+import { NewStudy, NewStudyReading, ReportBody, StudyPersonBody, StudyTable, VoidBody } from '../../api/swabChecks.ts';
 import { content } from '../../content/allContent.ts';
 import { reportOf } from '../../core/checks/reportOf.ts';
 import { listCatalog } from '../../store/read/catalog.ts';
@@ -44,6 +45,11 @@ export const studyRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
 
   app.post('/api/studies/:id/table', { schema: { params: StudyId, body: StudyTable } }, async (req) => {
     return importStudyReadings(await contextOf(req), { studyId: req.params.id, text: req.body.text });
+  });
+
+  app.put('/api/studies/:id/people', { schema: { params: StudyId, body: StudyPersonBody } }, async (req) => {
+    const { part, patientId, version: expectedVersion } = req.body;
+    return linkStudyPerson(await contextOf(req), { studyId: req.params.id, part, patientId, expectedVersion });
   });
 
   app.post('/api/studies/:id/report', { schema: { params: StudyId, body: ReportBody } }, async (req) => {

@@ -1,6 +1,6 @@
 import type { ControlPlan, StopOverride, StopReadings, StopResolution } from '../../core/checks/control.ts';
 import type { MeterCheckPlan } from '../../core/checks/meterCheck.ts';
-import type { Study } from '../../core/checks/study.ts';
+import type { Study, StudyPerson } from '../../core/checks/study.ts';
 import type { Training } from '../../core/checks/training.ts';
 import type { Meter, SwabLot } from '../../core/reading/types.ts';
 import type { ShelfItem } from '../../core/regimen/types.ts';
@@ -29,9 +29,11 @@ export type CatalogBody<K extends CatalogKind> = K extends 'meter'
                   ? StopReadings
                   : K extends 'study'
                     ? Study
-                    : K extends 'training'
-                      ? Training
-                      : unknown;
+                    : K extends 'study-person'
+                      ? StudyPerson
+                      : K extends 'training'
+                        ? Training
+                        : unknown;
 
 export interface CatalogEntry<K extends CatalogKind> {
   readonly id: string;

@@ -1,14 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
-import type { NewStudy } from '../../api/swabChecks.ts';
-import type { Study, StudyReading } from '../../core/checks/study.ts';
+import type { NewStudy, StudyPersonBody, StudyView } from '../../api/swabChecks.ts';
 import { callApi } from './api.ts';
 
-export interface StudyRecord {
-  readonly study: Study;
-  readonly version: number;
-  /** Void ones too. */
-  readonly readings: readonly StudyReading[];
-}
+export type StudyRecord = StudyView;
 
 /** Lines that could not be taken, by their number in the text; 0 = the text as a whole. */
 export interface TableTaken {
@@ -26,6 +20,9 @@ export function useStudy(id: string) {
 export const planStudy = (study: NewStudy) => callApi<{ id: string; version: number }>('POST', '/api/studies', study);
 
 export const takeStudyTable = (id: string, text: string) => callApi<TableTaken>('POST', `/api/studies/${id}/table`, { text });
+
+export const linkStudyPerson = (id: string, link: StudyPersonBody) =>
+  callApi<{ version: number }>('PUT', `/api/studies/${id}/people`, link);
 
 export const reportStudy = (id: string, version: number) => callApi<{ version: number }>('POST', `/api/studies/${id}/report`, { version });
 

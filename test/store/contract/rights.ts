@@ -14,6 +14,7 @@ import { correctVisit } from '../../../src/actions/correctVisit.ts';
 import { createPractice } from '../../../src/actions/createPractice.ts';
 import { dropStudy } from '../../../src/actions/dropStudy.ts';
 import { importDay } from '../../../src/actions/importDay.ts';
+import { linkStudyPerson } from '../../../src/actions/linkStudyPerson.ts';
 import { logAccess } from '../../../src/actions/logAccess.ts';
 import { mergePatients, unmergePatient } from '../../../src/actions/mergePatients.ts';
 import { openVisit } from '../../../src/actions/openVisit.ts';
@@ -78,6 +79,7 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   useUncompared: (context) => useUncompared(context, { lotId: 'none', reason: 'r' }),
   planStudy: (context) => planStudy(context, { ...STUDY, runs: [] }),
   recordStudyReading: (context) => recordStudyReading(context, { studyId: 'none', run: 0, rlu: 1000 }),
+  linkStudyPerson: (context) => linkStudyPerson(context, { studyId: 'none', part: 'Person 1', patientId: null, expectedVersion: 0 }),
   reportStudy: (context) =>
     reportStudy(context, {
       studyId: 'none',

@@ -2,7 +2,6 @@ import { type FormEvent, useRef, useState } from 'react';
 import type { SessionView } from '../../../api/apiTypes.ts';
 import type { MergedChart, PersonPage } from '../../../api/bundles.ts';
 import { mergeCharts, unmergeChart, usePersonPage } from '../../data/personQueries.ts';
-import { usePeople } from '../../data/queries.ts';
 import { useSend } from '../../data/useSend.ts';
 import { formatDate, plural } from '../../format.ts';
 import { ChoiceLine, TextLine } from '../../parts/fields.tsx';
@@ -11,7 +10,7 @@ import { LoadState } from '../../parts/LoadState.tsx';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { SaveBar } from '../../parts/SaveBar.tsx';
 import { goTo } from '../../routing.ts';
-import { findPeople } from '../findPeople.ts';
+import { ChartSearch } from './ChartSearch.tsx';
 import { sayPerson } from './sayPerson.ts';
 
 interface MergeProps {
@@ -116,33 +115,18 @@ function UnmergeForm({ chart, reread, close }: FormProps & { readonly chart: Mer
   );
 }
 
-const MOST_FOUND = 8;
-
 function MergeForm({ person, reread, close }: FormProps & { readonly person: PersonPage }) {
-  const people = usePeople();
-  const [typed, setTyped] = useState('');
   const [otherId, setOtherId] = useState<string | null>(null);
-  if (!people.data) return <LoadState query={people} what="the people" />;
   if (otherId !== null) return <Compare person={person} otherId={otherId} reread={reread} close={close} />;
-  const found = typed.trim() === '' ? [] : findPeople(people.data, typed).filter(({ id }) => id !== person.id);
   return (
-    <form noValidate aria-label="Choose the other chart" onSubmit={(event) => event.preventDefault()}>
-      <TextLine label="The other chart" value={typed} hint="A part of the name, or the chart number. Then choose." onChange={setTyped} />
-      <ul className="plain-list" aria-label="Charts found">
-        {found.slice(0, MOST_FOUND).map((other) => (
-          <li key={other.id}>
-            <button type="button" className="link" onClick={() => setOtherId(other.id)}>
-              <bdi>{other.name}</bdi>, born {formatDate(other.birthDate)}
-            </button>
-          </li>
-        ))}
-      </ul>
-      <div className="actions">
-        <button type="button" className="action" onClick={() => close()}>
-          Leave without merging
-        </button>
-      </div>
-    </form>
+    <ChartSearch
+      title="Choose the other chart"
+      label="The other chart"
+      except={person.id}
+      leaveWords="Leave without merging"
+      onChoose={({ id }) => setOtherId(id)}
+      onLeave={() => close()}
+    />
   );
 }
 

@@ -4,7 +4,7 @@ import { parseTakenAt, type TakenAt } from '../../../core/reading/parseTakenAt.t
 import { evaluateConditions } from '../../../core/reading/readingConditions.ts';
 import type { ConditionResult, Meter, SwabCondition, SwabLot, SwabReading } from '../../../core/reading/types.ts';
 import { presetLot } from '../visit/swabLines.ts';
-import type { SwabSetting } from './swabFlow.ts';
+import { type SwabSetting, swabTimes } from './swabFlow.ts';
 
 /**
  * Conditions that must be known and met before a number is taken, and are not: those whose failing makes a reading not counted.
@@ -19,7 +19,9 @@ export function listOpenConditions(reading: SwabReading, meter: Meter | undefine
       meter,
       taken: at(reading.takenAt ?? now),
       lots: setting.lots,
-      past: setting.pastReadings.map((p) => at(p.takenAt)).filter((p): p is TakenAt => p !== undefined),
+      past: swabTimes(setting)
+        .map(at)
+        .filter((p): p is TakenAt => p !== undefined),
       onDate: setting.onDate,
       controls: setting.controls,
       timeZone: setting.timeZone,

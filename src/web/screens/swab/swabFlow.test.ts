@@ -182,6 +182,11 @@ describe('what stops it', () => {
     expect(stepAfter([], { pastReadings: [past(-2)] })).toBe('too-soon');
   });
 
+  test('a swab for a study in 24 hours is said first as any other', () => {
+    expect(stepAfter([], { studySwabs: [past(23.9)] })).toBe('too-soon');
+    expect(stepAfter([], { studySwabs: [past(24)] })).toBe('before-cleaning');
+  });
+
   test('no place to swab comes before anything else, and may be noted', () => {
     const mouth = { site: 'none', says: 'Nowhere to swab.' } as const;
     expect(stepAfter(keys('yy1ys'), { mouth, pastReadings: [past(2)] })).toBe('no-site');

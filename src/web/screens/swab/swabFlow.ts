@@ -1,5 +1,5 @@
 import type { ControlSpan } from '../../../core/checks/controlSpan.ts';
-import type { Meter, PastReading, SwabCondition, SwabLot, SwabReading } from '../../../core/reading/types.ts';
+import type { Meter, PastReading, StudySwab, SwabCondition, SwabLot, SwabReading } from '../../../core/reading/types.ts';
 import type { MouthDecision } from '../../../core/visit/types.ts';
 
 /** What stands on the page, one at a time. The first ten are the way to a number; the next eight stop it. */
@@ -35,6 +35,7 @@ export interface SwabSetting {
   /** In the order in which they are offered. */
   readonly members: readonly { readonly name: string; readonly trainedSwab: boolean }[];
   readonly pastReadings: readonly PastReading[];
+  readonly studySwabs?: readonly StudySwab[] | undefined;
   readonly conditions: readonly SwabCondition[];
   readonly onDate: string;
   readonly timeZone: string | undefined;
@@ -79,6 +80,10 @@ export const SINCE_STEPS = {
 export function beginFlow(reading: SwabReading, meterId: string | undefined): SwabFlow {
   return { reading, meterId, notKnown: [], menu: null, problem: null, before: [] };
 }
+
+/** When the person was swabbed, at visits and for studies: each time the plaque was wiped off. */
+export const swabTimes = ({ pastReadings, studySwabs = [] }: SwabSetting): string[] =>
+  [...pastReadings, ...studySwabs].map(({ takenAt }) => takenAt);
 
 export function findMeter({ meters }: SwabSetting, meterId: string | undefined): Meter | undefined {
   return meters.find((m) => m.id === meterId) ?? (meters.length === 1 ? meters[0] : undefined);

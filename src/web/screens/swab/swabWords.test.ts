@@ -31,6 +31,11 @@ describe('when the last swab was', () => {
     );
   });
 
+  test('a swab for a study counts as any other', () => {
+    const said = textOf('too-soon', {}, { pastReadings: [at('2026-03-01T09:00:00Z')], studySwabs: [{ takenAt: '2026-07-02T22:30:00Z' }] });
+    expect(said).toMatch(/^The last swab was on 2 July 2026 at 23:30\./);
+  });
+
   test('one still to come is a wrong clock, not a time to wait for', () => {
     const said = textOf('too-soon', {}, { pastReadings: [at('2026-07-03T14:00:00Z')] });
     expect(said).toContain('for 3 July 2026 at 15:00, which is still to come: look at the clock');

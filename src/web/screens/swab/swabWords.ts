@@ -6,7 +6,7 @@ import { capitalise, formatClock, formatDate } from '../../format.ts';
 import { NOT_TAKEN } from '../visit/swabLines.ts';
 import type { ChoiceDoes } from './listChoices.ts';
 import { findStoppedControl, findUncomparedLot, isMeterStopped, listOpenConditions } from './listOpenConditions.ts';
-import { enoughMinutes, findMeter, type SwabFlow, type SwabSetting, type SwabStep } from './swabFlow.ts';
+import { enoughMinutes, findMeter, type SwabFlow, type SwabSetting, type SwabStep, swabTimes } from './swabFlow.ts';
 
 export interface StepWords {
   readonly title: string;
@@ -112,9 +112,10 @@ const sayWait = (setting: SwabSetting): string => {
 const meterName = (flow: SwabFlow, setting: SwabSetting): string => findMeter(setting, flow.meterId)?.name ?? 'the meter';
 
 /** When the last swab was and when the next may be; or that the clock cannot be right. */
-function saySoonest({ pastReadings, conditions, timeZone }: SwabSetting, now: string): string {
+function saySoonest(setting: SwabSetting, now: string): string {
+  const { conditions, timeZone } = setting;
   const hours = conditions.find((c) => c.id === 'once-in-24-h')?.limit ?? 24;
-  const newest = pastReadings.map((p) => p.takenAt).sort((a, b) => Date.parse(b) - Date.parse(a))[0];
+  const newest = swabTimes(setting).sort((a, b) => Date.parse(b) - Date.parse(a))[0];
   const last = newest === undefined ? undefined : parseTakenAt(newest, timeZone);
   if (!last || !newest) return `At most one swab in ${hours} hours.`;
   const lastSaid = `${sayDate(last.localDate)} at ${last.localTime}`;

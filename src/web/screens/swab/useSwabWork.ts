@@ -92,6 +92,7 @@ function settingOf({ input, members }: VisitBundle, session: SessionView, mouth:
     lots: practice.lots,
     members: [...members].sort((a, b) => rank(a) - rank(b)),
     pastReadings: visit.pastReadings,
+    studySwabs: visit.studySwabs,
     conditions: content.swabConditions,
     onDate: visit.onDate,
     timeZone: practice.timeZone,

@@ -7,6 +7,7 @@ import { formatDate, plural } from '../../../format.ts';
 import { Link } from '../../../parts/Link.tsx';
 import { LoadState } from '../../../parts/LoadState.tsx';
 import { namesOf } from './namesOf.ts';
+import { sayNotChecked } from './sayPeople.ts';
 import { nameOfKind } from './studyWords.ts';
 
 /** The order of the swabs on paper, with a box for each number; the same order as on the screen. */
@@ -38,7 +39,9 @@ export function RunSheetScreen({ studyId }: { readonly studyId: string }) {
   );
 }
 
-function Sheet({ record: { study }, checks }: { readonly record: StudyRecord; readonly checks: ChecksView }) {
+function Sheet({ record, checks }: { readonly record: StudyRecord; readonly checks: ChecksView }) {
+  const { study } = record;
+  const notChecked = sayNotChecked(record);
   const { meterName, sayRun } = namesOf(study, checks);
   return (
     <article className="run-sheet" aria-label="Run sheet">
@@ -52,6 +55,7 @@ function Sheet({ record: { study }, checks }: { readonly record: StudyRecord; re
           ? 'Two swabs of one person lie 24 hours or more apart, each before cleaning. Who stands behind a number is noted elsewhere, never on this sheet.'
           : 'Take the swabs in this order, and write each number in its box as soon as the meter shows it. A swab that failed is written down as failed.'}
       </p>
+      {notChecked && <p>{notChecked}</p>}
       <ol className="run-boxes">
         {study.runs.map((run) => (
           <li key={run.index}>

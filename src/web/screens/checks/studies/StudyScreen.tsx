@@ -17,6 +17,7 @@ import { useOpenForPrint } from '../../../parts/useOpenForPrint.ts';
 import { EnterReadings } from './EnterReadings.tsx';
 import { namesOf } from './namesOf.ts';
 import { PasteReadings } from './PasteReadings.tsx';
+import { StudyPeople } from './StudyPeople.tsx';
 import { StudyReportView } from './StudyReportView.tsx';
 import { sayUse } from './sayUse.ts';
 import { isPlannedKind, nameOfKind, STATE_WORDS, STUDY_WORDS } from './studyWords.ts';
@@ -72,6 +73,7 @@ function StudyPage({ record, checks, mayLead }: StudyPageProps) {
             mayVoid={mayLead}
           />
           <PasteReadings studyId={study.id} />
+          {study.kind === 'paired-days' && <StudyPeople record={record} />}
           <SoFar record={record} checks={checks} meter={meter} mayLead={mayLead} />
         </>
       )}

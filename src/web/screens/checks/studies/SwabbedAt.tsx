@@ -20,7 +20,8 @@ export function SwabbedAt({ onChange }: { readonly onChange: (takenAt: string | 
         }}
       />{' '}
       <span id={`${id}-hint`} className="hint">
-        Left empty: now. Two swabs of one person within 24 hours are kept and do not count.
+        Left empty: now. Two swabs of one person within 24 hours are kept and do not count; of a person linked to a chart the second is
+        refused.
       </span>
     </p>
   );
