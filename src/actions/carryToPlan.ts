@@ -1,16 +1,15 @@
 import { PairFigures } from '../api/swabChecks.ts';
 import { carryTarget } from '../core/checks/carryTarget.ts';
 import type { ControlPlan, ControlTarget } from '../core/checks/control.ts';
-import { judgeControls } from '../core/checks/judgeControls.ts';
 import type { Study } from '../core/checks/study.ts';
 import type { SwabLot } from '../core/reading/types.ts';
 import { ConflictError } from '../store/errors.ts';
 import { findCatalogEntry } from '../store/read/catalog.ts';
-import { listControls } from '../store/read/checks.ts';
 import type { Db } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
 import { saveCatalogRow } from '../store/write/catalog.ts';
 import type { ChangeLog } from './context.ts';
+import { readJudged } from './readStops.ts';
 
 /**
  * The controls of a new lot are held against the old lot's target, moved by the ratio of their comparison, so that the rules hold from
@@ -45,6 +44,6 @@ export async function noteCompared(trx: Db, log: ChangeLog, scope: SiteScope, { 
 
 /** Of the plan, or made by the lot's own first controls. */
 async function findTarget(trx: Db, scope: SiteScope, plan: ControlPlan, lotId: string): Promise<ControlTarget | undefined> {
-  const judged = judgeControls(await listControls(trx, scope, { meterId: plan.meterId }), [plan]);
+  const judged = await readJudged(trx, scope, plan.meterId);
   return plan.targets.find((target) => target.lotId === lotId) ?? judged.find((lot) => lot.lotId === lotId)?.target;
 }

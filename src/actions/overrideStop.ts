@@ -1,15 +1,15 @@
 import { AppError } from '../api/errors.ts';
 import type { Control, StopOverride } from '../core/checks/control.ts';
-import { judgeControls } from '../core/checks/judgeControls.ts';
 import { findLastCheck } from '../core/checks/meterCheck.ts';
-import { findCatalogEntry, listCatalog } from '../store/read/catalog.ts';
-import { findControl, listControls, overrideIdOf } from '../store/read/checks.ts';
+import { findCatalogEntry } from '../store/read/catalog.ts';
+import { findControl, overrideIdOf } from '../store/read/checks.ts';
 import { findMeterCheck, listMeterChecks } from '../store/read/meterChecks.ts';
 import type { Db } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
 import { saveCatalogRow } from '../store/write/catalog.ts';
 import { requireDate, requireReason } from './checks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
+import { readJudged } from './readStops.ts';
 import { requireRight } from './rights.ts';
 
 export interface OverrideStopInput {
@@ -58,8 +58,7 @@ async function requireStoppedByCheck(trx: Db, scope: SiteScope, { id, meterId }:
 
 /** Only the newest control of its meter and lot stops anything, and only while it is out of limits. */
 async function requireStopped(trx: Db, scope: SiteScope, { id, meterId, lotId }: Pick<Control, 'id' | 'meterId' | 'lotId'>): Promise<void> {
-  const plans = (await listCatalog(trx, scope, 'control-plan')).map(({ body }) => body);
-  const lots = judgeControls(await listControls(trx, scope, { meterId }), plans);
+  const lots = await readJudged(trx, scope, meterId);
   const newest = lots.find((lot) => lot.lotId === lotId)?.controls.findLast(({ state }) => state !== 'void');
   if (newest?.control.id !== id || newest.state !== 'out')
     throw new AppError('INPUT_INVALID', 'This control stops nothing: it is in line, void, or another came after it.');

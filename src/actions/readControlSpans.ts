@@ -7,6 +7,7 @@ import { listControls, listOverridesOn } from '../store/read/checks.ts';
 import { listMeterChecks } from '../store/read/meterChecks.ts';
 import type { Db } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
+import { listResolutions } from './readStops.ts';
 
 /**
  * How each meter and lot of the practice stood over one local day, wherever that day begins and ends.
@@ -21,13 +22,16 @@ export async function readControlSpans(db: Db, scope: SiteScope, onDate: string)
   const from = new Date(Date.parse(`${onDate}T00:00:00.000+14:00`)).toISOString();
   const overrides = await listOverridesOn(db, scope, onDate);
   const records = { overrides, ...(await readStopRecords(db, scope)) };
-  return [...listMeterSpans(checks, from, overrides), ...listControlSpans(judgeControls(controls, plans), from, records)];
+  return [
+    ...listMeterSpans(checks, from, overrides),
+    ...listControlSpans(judgeControls(controls, plans, records.resolutions), from, records),
+  ];
 }
 
 /** What was said of stops, whenever it was. */
 export async function readStopRecords(db: Db, scope: SiteScope): Promise<Pick<StopRecords, 'resolutions' | 'questions'>> {
   return {
-    resolutions: (await listCatalog(db, scope, 'stop-resolved')).map(({ body }) => body),
+    resolutions: await listResolutions(db, scope),
     questions: (await listCatalog(db, scope, 'stop-readings')).map(({ body }) => body),
   };
 }

@@ -210,3 +210,47 @@ demoTest('a control noted later carries its own time; one still to come is refus
   await page.getByRole('region', { name: 'Controls over time' }).getByText('Show as table').click();
   await page.getByRole('row', { name: /2 March 2026.*3,100/ }).waitFor();
 });
+
+demoTest(
+  'a target set by hand holds from then on: the next control stands on a band of its own, the earlier ones on theirs',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await openChecks(page, server.url);
+    const bands = page.locator('.control-band');
+    const before = await bands.count();
+    const birch = page.getByRole('region', { name: 'Lots' }).getByRole('row', { name: /^Birch/ });
+    await birch.getByRole('button', { name: 'Set by hand the target of lot Birch on Demo meter A' }).click();
+    await birch.getByRole('textbox', { name: 'Mean of the controls' }).fill('3600');
+    await page.keyboard.press('Enter');
+    await birch.getByText('A reason is needed.').waitFor();
+    await birch.getByRole('textbox', { name: 'Because' }).fill('a bottle of another strength');
+    await page.keyboard.press('Enter');
+    await birch.getByText(/3,600 RLU, spread .*, set by Ines Marrow, .*: a bottle of another strength/).waitFor();
+    await birch.getByText(/^Until .* from the comparison$/).waitFor();
+    expect(await bands.count()).toBe(before);
+
+    await takeControl(page, '3610');
+    expect(await page.locator('[data-answer]').textContent()).toMatch(/^3,610 RLU: in line\./);
+    await expect.poll(() => bands.count()).toBe(before + 1);
+  },
+);
+
+demoTest('a lot that was not compared asks why on Visit too, and the reason stands on the reading', async ({ page, server }) => {
+  await signIn(page, server);
+  await openVisitOf(page, 'Kezia');
+  await readSwab(page, '9000');
+  const asked = page.locator('[data-uncompared]');
+  expect(await asked.count()).toBe(0);
+  const hands = handsOn(page);
+  await hands.press('2');
+  await hands.press('l');
+  await page.getByRole('button', { name: /lot Cedar/ }).click();
+  await asked.getByText(/^Lot Cedar was not compared with the lot before it/).waitFor();
+  await asked.getByRole('button', { name: /^Use it without/ }).click();
+  await page.keyboard.press('Enter');
+  await asked.getByText('A reason is needed.').waitFor();
+  await asked.getByRole('textbox', { name: 'Because' }).fill('Birch is used up');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => asked.count()).toBe(0);
+  await expect.poll(() => reading(page).textContent()).toContain('Birch is used up');
+});

@@ -23,7 +23,7 @@ test.each([1, 2_611, 99])('two years of weekly controls, seed %i: one drift that
     const of = { id: `c${i}`, meterId: 'demo-meter-a', lotId, operator: by, takenAt: at, rlu, note };
     return { ...of, bound: 'exact', state: 'valid', voidReason: null, version: 1 };
   });
-  const judged = judgeControls(controls, [plan]).flatMap((lot) => lot.controls);
+  const judged = judgeControls(controls, [plan], []).flatMap((lot) => lot.controls);
   const out = judged.flatMap(({ state, rule, control }) => (state === 'out' ? [{ rule, day: control.takenAt.slice(0, 10) }] : []));
   expect(out).toEqual([{ rule: '4-1s', day: '2026-03-04' }]);
   expect(judged.filter(({ control }) => control.takenAt.startsWith('2026-03-04')).map(({ state }) => state)).toEqual(['out', 'in-control']);

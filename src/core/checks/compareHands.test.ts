@@ -36,7 +36,7 @@ function controlsOf({ hands, count, seed, shift }: Taking): Control[] {
 const hands = ['Ines', 'Tomas', 'Una', 'Wim'];
 const none = () => 0;
 const compare = (taking: Partial<Taking> = {}) => {
-  const compared = compareHands(judgeControls(controlsOf({ hands, count: 120, seed: 1, shift: none, ...taking }), []));
+  const compared = compareHands(judgeControls(controlsOf({ hands, count: 120, seed: 1, shift: none, ...taking }), [], []));
   if (!compared.ok) throw new Error(compared.says);
   return compared;
 };
@@ -71,7 +71,7 @@ describe('compareHands', () => {
   it('has a wide funnel for few controls and says nothing of fewer than eight', () => {
     const all = controlsOf({ hands: ['Ines', 'Tomas'], count: 60, seed: 3, shift: none });
     const few = controlsOf({ hands: ['Una'], count: 5, seed: 4, shift: () => 1 }).map((c) => ({ ...c, lotId: 'first', id: `u${c.id}` }));
-    const compared = compareHands(judgeControls([...all, ...few], []));
+    const compared = compareHands(judgeControls([...all, ...few], [], []));
     if (!compared.ok) throw new Error(compared.says);
     const [ines, , una] = compared.lines;
     expect(una).toMatchObject({ state: 'too-few', controls: 5, says: 'Una, 5 controls: too few to compare; 8 are needed.' });
@@ -96,7 +96,7 @@ describe('compareHands', () => {
     const [first] = controls;
     if (!first) throw new Error('no control');
     const withVoid = [...controls, { ...first, id: 'void', rlu: 60_000, state: 'void' as const, voidReason: 'another solution' }];
-    const compared = compareHands(judgeControls(withVoid, []));
+    const compared = compareHands(judgeControls(withVoid, [], []));
     if (!compared.ok) throw new Error(compared.says);
     const { lines, all } = compared;
     const before = compare();
@@ -121,7 +121,7 @@ describe('compareHands', () => {
     { what: 'all the same', controls: controlsOf({ hands, count: 40, seed: 1, shift: none }).map((c) => ({ ...c, rlu: 2000 })) },
     { what: 'void ones', controls: controlsOf({ hands, count: 40, seed: 1, shift: none }).map((c) => ({ ...c, state: 'void' as const })) },
   ])('says why hands cannot be compared: $what', ({ controls }) => {
-    const compared = compareHands(judgeControls(controls, []));
+    const compared = compareHands(judgeControls(controls, [], []));
     expect(compared.ok).toBe(false);
     if (!compared.ok) expect(compared.says).toMatch(/\.$/);
   });

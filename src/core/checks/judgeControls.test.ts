@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { MULTI_RULES } from '../stats/multiRules.ts';
-import type { Control, ControlPlan } from './control.ts';
+import type { Control, ControlPlan, StopAnswer, StopResolution } from './control.ts';
 import { findSpan } from './controlSpan.ts';
 import { judgeControls } from './judgeControls.ts';
 import { listControlSpans } from './listControlSpans.ts';
@@ -23,6 +23,7 @@ const said = (zs: readonly number[], plans = [plan]) =>
   judgeControls(
     zs.map((z, n) => control(n, z)),
     plans,
+    [],
   )[0]?.controls.map(({ state, says }) => (says === '' ? state : `${state}: ${says}`));
 
 describe('against the target of the plan', () => {
@@ -43,16 +44,66 @@ describe('against the target of the plan', () => {
 
   test('a void control is passed over, as if it had not been', () => {
     const controls = [control(0, 2.1), control(1, 9, { state: 'void', voidReason: 'a patient' }), control(2, 2.1)];
-    expect(judgeControls(controls, [plan])[0]?.controls.map(({ state }) => state)).toEqual(['warning', 'void', 'out']);
+    expect(judgeControls(controls, [plan], [])[0]?.controls.map(({ state }) => state)).toEqual(['warning', 'void', 'out']);
   });
 
   test('meters and lots are kept apart, and any order will do', () => {
     const controls = [control(3, 2.1), control(0, 2.1, { lotId: 'cedar' }), control(2, 0)];
-    const lots = judgeControls(controls, [plan]);
+    const lots = judgeControls(controls, [plan], []);
     expect(lots.map(({ lotId, controls: of }) => [lotId, of.map(({ state }) => state)])).toEqual([
       ['cedar', ['no-target']],
       ['birch', ['in-control', 'warning']],
     ]);
+  });
+});
+
+describe('over a repair', () => {
+  const did = (n: number, z: number, answer: StopAnswer) => control(n, z, { note: { did: { answer } } });
+  const lowFour = [-1.1, -1.1, -1.1, -1.1].map((z, n) => control(n, z));
+  const states = (controls: readonly Control[], resolutions: readonly StopResolution[] = []) =>
+    judgeControls(controls, [plan], resolutions)[0]?.controls.map(({ state }) => state);
+  const fine = ['in-control', 'in-control', 'in-control', 'out'];
+
+  test('no run reaches: the first control after it begins anew, and four more stop again', () => {
+    const after = [did(4, -1.1, 'new-solution'), ...[5, 6, 7].map((n) => control(n, -1.1))];
+    expect(states([...lowFour, ...after])).toEqual([...fine, ...fine]);
+    expect(states([...lowFour, control(4, -1.1)])).toEqual([...fine, 'out']);
+  });
+
+  test('to have taken the control again is none', () => {
+    expect(states([...lowFour, did(4, -1.1, 'repeated-control')])).toEqual([...fine, 'out']);
+  });
+
+  test('words without a stop begin nothing', () => {
+    expect(states([...lowFour.slice(0, 3), did(3, -1.1, 'meter-cleaned')])).toEqual(fine);
+  });
+
+  test('noted afterwards it holds from the control that showed it, of that lot alone', () => {
+    const ended = [2.1, 2.1, 0.5].map((z, n) => control(n, z));
+    const high = Array.from({ length: 9 }, (_, n) => control(3 + n, 0.5));
+    const all = [...ended, ...high];
+    const inLine = (count: number) => Array.from({ length: count }, () => 'in-control');
+    expect(states(all)).toEqual(['warning', 'out', ...inLine(7), 'out', 'out', 'out']);
+    const words: StopResolution = {
+      ...{ outIds: ['c1'], meterId: 'a', lotId: 'birch', controlId: 'c2', answer: 'meter-cleaned', by: 'Ines', at: day(9) },
+    };
+    expect(states(all, [words])).toEqual(['warning', 'out', ...inLine(9), 'out']);
+    expect(states(all, [{ ...words, answer: 'repeated-control' }])).toEqual(states(all));
+    expect(states(all, [{ ...words, lotId: 'cedar' }])).toEqual(states(all));
+  });
+});
+
+describe('a target of its time', () => {
+  test('stands on each control that it judges', () => {
+    const [first] = plan.targets;
+    const then = first && { ...first, meanLn: Math.log(2000), until: day(2) };
+    const now = first && { ...first, since: day(2) };
+    const [lot] = judgeControls(
+      [0, 1, 2].map((n) => control(n, 0)),
+      [{ ...plan, targets: now ? [now] : [], pastTargets: then ? [then] : [] }],
+      [],
+    );
+    expect(lot?.controls.map(({ target }) => target)).toEqual([then, then, now]);
   });
 });
 
@@ -61,7 +112,7 @@ describe('without a target in the plan', () => {
 
   test('the first ten make it and are not judged, the eleventh is', () => {
     const controls = [...ten, 9].map((z, n) => control(n, z));
-    const [lot] = judgeControls(controls, []);
+    const [lot] = judgeControls(controls, [], []);
     expect(lot?.target).toMatchObject({ from: 'first-controls', count: 10, meanLn: expect.closeTo(Math.log(3000), 12) });
     // Sum of squares of the ten numbers above is 7.08; (7.08 / 9)^0.5 = 0.917726...
     expect(lot?.target?.sdLn).toBeCloseTo(0.1 * Math.sqrt(7.08 / 9), 12);
@@ -72,6 +123,7 @@ describe('without a target in the plan', () => {
     const [lot] = judgeControls(
       ten.slice(1).map((z, n) => control(n, z)),
       [],
+      [],
     );
     expect([lot?.target, lot?.waitsFor]).toEqual([undefined, '9 of 10 first controls']);
   });
@@ -80,6 +132,7 @@ describe('without a target in the plan', () => {
     const [lot] = judgeControls(
       ten.map((_, n) => control(n, 1)),
       [],
+      [],
     );
     expect(lot?.target).toBeUndefined();
     expect(lot?.waitsFor).toMatch(/all are the same/);
@@ -87,7 +140,7 @@ describe('without a target in the plan', () => {
 });
 
 describe('spans of a day', () => {
-  const lots = judgeControls([control(0, 0), control(1, 0.1), control(2, 3.5), control(3, 0)], [plan]);
+  const lots = judgeControls([control(0, 0), control(1, 0.1), control(2, 3.5), control(3, 0)], [plan], []);
   const of = { meterId: 'a', lotId: 'birch' };
   const NOTHING_SAID = { overrides: [], resolutions: [], questions: [] };
 

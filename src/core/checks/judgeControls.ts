@@ -1,5 +1,5 @@
 import { firesRule, MULTI_RULES, type MultiRule, NO_RUNS, nextRuns, STOP_RULES } from '../stats/multiRules.ts';
-import type { Control, ControlPlan, ControlTarget, PastTarget } from './control.ts';
+import type { Control, ControlPlan, ControlTarget, PastTarget, StopDone, StopResolution } from './control.ts';
 import type { ControlSpan } from './controlSpan.ts';
 import { sayControlRule } from './sayControlRule.ts';
 
@@ -10,6 +10,8 @@ export interface JudgedControl {
   readonly control: Control;
   /** `void` = it does not count, so nothing is said of it. */
   readonly state: ControlSpan['state'] | 'void';
+  /** Of its time; absent where there was none, or where it does not count. */
+  readonly target?: ControlTarget | undefined;
   /** Distance from the target in sd; absent without a target. */
   readonly z?: number | undefined;
   /** The rule that decided, the strongest first. */
@@ -30,11 +32,18 @@ export interface JudgedLot {
 /**
  * The controls of one practice, by meter and lot, each against its target by the rules of the meter's plan. Without a target in the plan
  * the first ten of a lot make it and are not judged themselves. All on ln(RLU); a number at the meter's limit counts as that limit.
+ * No rule reaches over a repair: the first control after it begins a new run.
  * @param controls  any order
  * @param plans     a meter without one is judged by every rule
+ * @param resolutions  what was done about stops
  * @returns in the order in which meter and lot first appear
  */
-export function judgeControls(controls: readonly Control[], plans: readonly ControlPlan[]): readonly JudgedLot[] {
+export function judgeControls(
+  controls: readonly Control[],
+  plans: readonly ControlPlan[],
+  resolutions: readonly StopResolution[],
+): readonly JudgedLot[] {
+  const repairs = resolutions.filter(isRepair);
   const inOrder = [...controls].sort((a, b) => (a.takenAt < b.takenAt ? -1 : a.takenAt > b.takenAt ? 1 : a.id < b.id ? -1 : 1));
   const byLot = new Map<string, Control[]>();
   for (const control of inOrder) {
@@ -45,11 +54,15 @@ export function judgeControls(controls: readonly Control[], plans: readonly Cont
     judgeLot(
       ofLot,
       plans.find(({ meterId }) => meterId === ofLot[0]?.meterId),
+      repairs,
     ),
   );
 }
 
-function judgeLot(controls: readonly Control[], plan: ControlPlan | undefined): JudgedLot {
+/** To take the control again mends nothing: what stopped the lot is still looked at together. */
+const isRepair = ({ answer }: StopDone): boolean => answer !== 'repeated-control';
+
+function judgeLot(controls: readonly Control[], plan: ControlPlan | undefined, repairs: readonly StopResolution[]): JudgedLot {
   const [first] = controls;
   if (!first) throw new RangeError('a lot is judged by its controls, and there is none');
   const { meterId, lotId } = first;
@@ -61,12 +74,15 @@ function judgeLot(controls: readonly Control[], plan: ControlPlan | undefined): 
   const madeFrom = planned ? (past.find(({ isFromItsFirst }) => isFromItsFirst)?.count ?? 0) : CONTROLS_FOR_TARGET;
   const learning = new Set(counted.slice(0, madeFrom).map(({ id }) => id));
   const rules = plan?.rules ?? MULTI_RULES;
+  const repaired = new Set(repairs.filter((one) => one.lotId === lotId).map(({ controlId }) => controlId));
+  // With the control itself the words stand in its note before there is a record.
+  const isAfterRepair = ({ id, note }: Control) => repaired.has(id) || (note.did !== undefined && isRepair(note.did));
   return {
     meterId,
     lotId,
     target,
     waitsFor: own && 'waitsFor' in own ? own.waitsFor : '',
-    controls: judgeEach(controls, { targetAt: (at) => targetAt(at, target, past), learning, rules }),
+    controls: judgeEach(controls, { targetAt: (at) => targetAt(at, target, past), learning, rules, isAfterRepair }),
   };
 }
 
@@ -74,6 +90,7 @@ interface Judging {
   readonly targetAt: (takenAt: string) => ControlTarget | undefined;
   readonly learning: ReadonlySet<string>;
   readonly rules: readonly MultiRule[];
+  readonly isAfterRepair: (control: Control) => boolean;
 }
 
 /** A control stays held against the target of its time. */
@@ -82,25 +99,27 @@ function targetAt(takenAt: string, current: ControlTarget | undefined, past: rea
   return then ?? (current && (current.since ?? '') <= takenAt ? current : undefined);
 }
 
-function judgeEach(controls: readonly Control[], { targetAt, learning, rules }: Judging): JudgedControl[] {
+function judgeEach(controls: readonly Control[], { targetAt, learning, rules, isAfterRepair }: Judging): JudgedControl[] {
   let runs = NO_RUNS;
+  let isStopped = false;
   let last: ControlTarget | undefined;
   return controls.map((control): JudgedControl => {
     if (control.state === 'void') return { control, state: 'void', says: '' };
     const target = targetAt(control.takenAt);
     if (!target) return { control, state: 'no-target', says: '' };
     // Distances from one target say nothing beside those from another.
-    if (target !== last) runs = NO_RUNS;
+    if (target !== last || (isStopped && isAfterRepair(control))) runs = NO_RUNS;
     last = target;
     const z = (Math.log(control.rlu) - target.meanLn) / target.sdLn;
-    if (learning.has(control.id)) return { control, state: 'no-target', z, says: '' };
+    if (learning.has(control.id)) return { control, target, state: 'no-target', z, says: '' };
     const after = nextRuns(runs, z);
     const fired = rules.filter((rule) => firesRule(rule, runs, after, z));
     runs = after;
     const stop = STOP_RULES.find((rule) => fired.includes(rule));
+    isStopped = stop !== undefined;
     const rule = stop ?? fired[0];
-    if (rule === undefined) return { control, state: 'in-control', z, says: '' };
-    return { control, state: stop ? 'out' : 'warning', z, rule, says: sayControlRule(rule, z) };
+    if (rule === undefined) return { control, target, state: 'in-control', z, says: '' };
+    return { control, target, state: stop ? 'out' : 'warning', z, rule, says: sayControlRule(rule, z) };
   });
 }
 

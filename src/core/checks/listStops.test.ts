@@ -16,7 +16,7 @@ const plan: ControlPlan = {
   ...{ meterId: 'a', every: { kind: 'daily' }, rules: MULTI_RULES, solution: { name: 'ATP solution' } },
   targets: [target, { ...target, lotId: 'cedar' }],
 };
-const judged = (...controls: readonly Control[]) => judgeControls(controls, [plan]);
+const judged = (...controls: readonly Control[]) => judgeControls(controls, [plan], []);
 const done = (controlId: string, ...outIds: readonly string[]): StopResolution => ({
   ...{ outIds, meterId: 'a', lotId: 'birch', controlId, answer: 'new-solution', by: 'Ines', at: day(9) },
 });

@@ -22,7 +22,7 @@ const HEAD = [
 /** Every control, oldest first, as one table. */
 export function controlsCsv(view: ChecksView): string {
   const plans = view.plans.map(({ plan }) => plan);
-  const judged = judgeControls(view.controls, plans).flatMap(({ controls }) => controls);
+  const judged = judgeControls(view.controls, plans, view.resolutions).flatMap(({ controls }) => controls);
   const rows = judged
     .sort((a, b) => (a.control.takenAt < b.control.takenAt ? -1 : 1))
     .map(({ control, state, says, z }) => [

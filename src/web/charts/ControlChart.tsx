@@ -1,30 +1,33 @@
 import { scaleLog, scaleUtc } from 'd3-scale';
 import type { JudgedControl, JudgedLot } from '../../core/checks/judgeControls.ts';
 import { formatDate, formatNumber } from '../format.ts';
+import { rowOnPaper } from '../parts/OnPaper.tsx';
 import { STATE_WORDS, sayDistance } from '../screens/checks/sayChecks.ts';
 import { Axes, ChartFrame, logTicks, type Plot, timeTicks } from './ChartFrame.tsx';
+import { type ControlBand, listControlBands } from './controlBands.ts';
 
 const HEIGHT = 250;
 const DAY_MS = 86_400_000;
-/** The usual band holds about 95 in 100 controls. */
-const BAND_SD = 2;
 
 interface ControlChartProps {
   readonly lots: readonly JudgedLot[];
   readonly lotName: (lotId: string) => string;
 }
 
-/** Controls of one meter over time, each lot within the band of its own target; hollow where one does not count. */
+const CAPTION = 'RLU, log scale. Band: about 95 in 100 controls while nothing has changed. Crossed: out of limits. Hollow: not counted.';
+
+/** Controls of one meter over time, each on the band of its lot and time; hollow where one does not count. */
 export function ControlChart({ lots, lotName }: ControlChartProps) {
   const all = lots.flatMap(({ controls }) => controls);
   if (all.length === 0) return null;
   const times = all.map(({ control }) => Date.parse(control.takenAt));
-  const values = [...all.map(({ control }) => control.rlu), ...lots.flatMap((lot) => bandOf(lot) ?? [])];
+  const bands = lots.map(listControlBands);
+  const values = [...all.map(({ control }) => control.rlu), ...bands.flat().flatMap(({ low, high }) => [low, high])];
   return (
     <ChartFrame
       height={HEIGHT}
       label={describe(all)}
-      caption="RLU, log scale. Band: about 95 in 100 controls while nothing has changed. Crossed: out of limits. Hollow: not counted."
+      caption={bands.some((ofLot) => ofLot.length > 1) ? `${CAPTION} A step in a band: another target from then on.` : CAPTION}
     >
       {(plot) => {
         const x = scaleUtc()
@@ -33,15 +36,15 @@ export function ControlChart({ lots, lotName }: ControlChartProps) {
         const y = scaleLog()
           .domain([Math.min(...values) / 1.1, Math.max(...values) * 1.1])
           .range([plot.bottom, plot.top]);
-        const xOf = ({ control }: JudgedControl) => x(Date.parse(control.takenAt));
+        const xOf = (takenAt: string) => x(Date.parse(takenAt));
         return (
           <>
             <Axes plot={plot} x={timeTicks(x, plot)} y={logTicks(y, formatNumber)} />
-            {lots.map((lot) => (
-              <LotBand key={lot.lotId} lot={lot} name={lotName(lot.lotId)} plot={plot} xOf={xOf} y={y} />
+            {lots.map((lot, i) => (
+              <LotBands key={lot.lotId} lot={lot} bands={bands[i] ?? []} name={lotName(lot.lotId)} plot={plot} xOf={xOf} y={y} />
             ))}
             {all.map((judged) => (
-              <Mark key={judged.control.id} judged={judged} x={xOf(judged)} y={y(judged.control.rlu)} />
+              <Mark key={judged.control.id} judged={judged} x={xOf(judged.control.takenAt)} y={y(judged.control.rlu)} />
             ))}
           </>
         );
@@ -50,48 +53,45 @@ export function ControlChart({ lots, lotName }: ControlChartProps) {
   );
 }
 
-/** Low and high end of the usual band in RLU, or undefined without a target. */
-function bandOf({ target }: JudgedLot): [low: number, high: number] | undefined {
-  if (!target) return undefined;
-  return [Math.exp(target.meanLn - BAND_SD * target.sdLn), Math.exp(target.meanLn + BAND_SD * target.sdLn)];
-}
-
-interface LotBandProps {
+interface LotBandsProps {
   readonly lot: JudgedLot;
+  readonly bands: readonly ControlBand[];
   readonly name: string;
   readonly plot: Plot;
-  readonly xOf: (judged: JudgedControl) => number;
+  readonly xOf: (takenAt: string) => number;
   readonly y: (rlu: number) => number;
 }
 
-const LEAST_WIDTH = 12;
+/** Of the band beside its outermost controls. */
+const MARGIN = 6;
 
-function LotBand({ lot, name, plot, xOf, y }: LotBandProps) {
-  const xs = lot.controls.map(xOf);
-  const left = Math.min(...xs) - LEAST_WIDTH / 2;
-  const width = Math.max(Math.max(...xs) + LEAST_WIDTH / 2 - left, LEAST_WIDTH);
-  const band = bandOf(lot);
-  const top = band ? y(band[1]) : plot.top + 14;
+function LotBands({ lot, bands, name, plot, xOf, y }: LotBandsProps) {
+  const left = Math.min(...lot.controls.map(({ control }) => xOf(control.takenAt))) - MARGIN;
+  const top = bands.length > 0 ? y(Math.max(...bands.map(({ high }) => high))) : plot.top + 14;
   // A short stretch near the end has no room for its name to the right.
   const isAtEnd = left > plot.right - 120;
   return (
     <g>
-      {band && lot.target && (
-        <>
-          <rect className="control-band" x={left} width={width} y={y(band[1])} height={y(band[0]) - y(band[1])} />
-          <line
-            className="control-target"
-            x1={left}
-            x2={left + width}
-            y1={y(Math.exp(lot.target.meanLn))}
-            y2={y(Math.exp(lot.target.meanLn))}
-          />
-        </>
-      )}
+      {bands.map((band) => (
+        <Band key={band.first} band={band} xOf={xOf} y={y} />
+      ))}
       <text className="strong" x={isAtEnd ? plot.right : left} y={top - 6} textAnchor={isAtEnd ? 'end' : 'start'}>
         {name}
       </text>
     </g>
+  );
+}
+
+/** Where one target followed another the bands meet at that moment, however close their controls lie. */
+function Band({ band, xOf, y }: { readonly band: ControlBand } & Pick<LotBandsProps, 'xOf' | 'y'>) {
+  const { first, last, since, until, mean, low, high } = band;
+  const left = since === undefined ? xOf(first) - MARGIN : Math.max(xOf(first) - MARGIN, xOf(since));
+  const right = until === undefined ? xOf(last) + MARGIN : Math.min(xOf(last) + MARGIN, xOf(until));
+  return (
+    <>
+      <rect className="control-band" x={left} width={Math.max(right - left, 1)} y={y(high)} height={y(low) - y(high)} />
+      <line className="control-target" x1={left} x2={right} y1={y(mean)} y2={y(mean)} />
+    </>
   );
 }
 
@@ -128,8 +128,8 @@ export function ControlTable({ lots, lotName }: ControlChartProps) {
         </tr>
       </thead>
       <tbody>
-        {all.map(({ control, state, z, says }) => (
-          <tr key={control.id}>
+        {all.map(({ control, state, z, says }, at) => (
+          <tr key={control.id} className={rowOnPaper(at)}>
             <th scope="row">{formatDate(control.takenAt)}</th>
             <td>{lotName(control.lotId)}</td>
             <td>{formatNumber(control.rlu)}</td>

@@ -83,6 +83,16 @@ export function stopsContract(bench: Bench): void {
       expect(after.reading.sentences.join(' ')).not.toContain('not recorded');
     });
 
+    test('ends a run of controls too: the first after a repair begins anew, on the page as in the verdict of a reading', async () => {
+      await plan();
+      const low = 3000 * Math.exp(-0.11);
+      for (const time of ['06:00', '06:01', '06:02', '06:03']) await take(low, time);
+      expect((await take(low, '06:04', { answer: 'repeated-control' })).resolved).toEqual([]);
+      expect((await finishVisit(as('hygienist'), await swabbed('06:05'))).reading.counted).toBe(false);
+      expect((await take(low, '06:10', NEW_BOTTLE)).resolved).toMatchObject([NEW_BOTTLE]);
+      expect((await finishVisit(as('hygienist'), await swabbed('06:20'))).reading.counted).toBe(true);
+    });
+
     test('needs words where it is none of the list', async () => {
       await plan();
       await take(FAR_TOO_HIGH, '06:00');
@@ -190,7 +200,7 @@ export function stopsContract(bench: Bench): void {
     const storedPlan = async () => (await findCatalogEntry(db(), scope(), 'control-plan', 'meter-a'))?.body;
     const states = async () => {
       const stored = await storedPlan();
-      return judgeControls(await listControls(db(), scope()), stored ? [stored] : [])[0]?.controls.map(({ state }) => state);
+      return judgeControls(await listControls(db(), scope()), stored ? [stored] : [], [])[0]?.controls.map(({ state }) => state);
     };
 
     test('set by hand holds from then on; the old one is kept, and what it said of earlier controls stays', async () => {

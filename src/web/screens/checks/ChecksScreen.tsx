@@ -6,6 +6,7 @@ import { joinWords } from '../../format.ts';
 import { ChoiceLine } from '../../parts/fields.tsx';
 import { LoadState } from '../../parts/LoadState.tsx';
 import { useHashTarget } from '../../parts/useHashTarget.ts';
+import { useOpenForPrint } from '../../parts/useOpenForPrint.ts';
 import { ControlSection } from './ControlSection.tsx';
 import { ControlsOverTime } from './ControlsOverTime.tsx';
 import { Hands } from './Hands.tsx';
@@ -27,6 +28,7 @@ export function ChecksScreen({ session }: { readonly session: SessionView }) {
 function Checks({ view, session }: { readonly view: ChecksView; readonly session: SessionView }) {
   const page = useRef<HTMLDivElement>(null);
   useCheckKeys(page);
+  useOpenForPrint();
   const meters = listMetersToday(view);
   const checked = listCheckedMeters(view);
   const [meterId, setMeterId] = useState(meters.find(({ isDue }) => isDue)?.meter.id ?? meters[0]?.meter.id);

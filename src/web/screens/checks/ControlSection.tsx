@@ -62,6 +62,7 @@ function LastControls({ view, meterId, mayVoid }: { readonly view: ChecksView; r
   const ofMeter = judgeControls(
     view.controls.filter((control) => control.meterId === meterId),
     plans,
+    view.resolutions,
   ).flatMap((lot) => lot.controls.map((judged) => ({ ...judged, waitsFor: lot.waitsFor })));
   const last = ofMeter.sort((a, b) => (a.control.takenAt < b.control.takenAt ? 1 : -1)).slice(0, SHOWN);
   if (last.length === 0) return null;

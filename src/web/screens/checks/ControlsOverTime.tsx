@@ -1,6 +1,7 @@
 import type { SwabLot } from '../../../core/reading/types.ts';
 import { ControlChart, ControlTable } from '../../charts/ControlChart.tsx';
 import { formatDate, joinWords, plural } from '../../format.ts';
+import { LastOnPaper } from '../../parts/OnPaper.tsx';
 import { SectionHead } from '../visit/SectionHead.tsx';
 import type { MeterToday } from './sayChecks.ts';
 
@@ -16,6 +17,7 @@ export function ControlsOverTime({ today, lots }: { readonly today: MeterToday; 
         {today.judged.length > 0 && (
           <details>
             <summary>Show as table</summary>
+            <LastOnPaper count={today.judged.flatMap(({ controls }) => controls).length} one="control" />
             <ControlTable lots={today.judged} lotName={lotName} />
             <p>
               <a href="/api/controls.csv" download="controls.csv">

@@ -1,13 +1,17 @@
-import { useQueryClient } from '@tanstack/react-query';
 import type { SwabLot } from '../../../core/reading/types.ts';
 import { sendUncompared } from '../../data/checkQueries.ts';
 import { useSend } from '../../data/useSend.ts';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { ReasonForm } from '../../parts/ReasonForm.tsx';
 
+interface GoOnFormProps {
+  readonly lot: SwabLot;
+  /** Called with the lot as it stands then. */
+  readonly onKept: (lot: SwabLot) => void | Promise<void>;
+}
+
 /** A lot that nobody compared goes into use with a reason, which each of its readings carries until it is compared. */
-export function GoOnForm({ lot }: { readonly lot: SwabLot }) {
-  const client = useQueryClient();
+export function GoOnForm({ lot, onKept }: GoOnFormProps) {
   const { send, problem } = useSend();
   return (
     <div>
@@ -22,9 +26,9 @@ export function GoOnForm({ lot }: { readonly lot: SwabLot }) {
             problem={problem}
             onGive={(reason) =>
               void send(async () => {
-                await sendUncompared(lot.id, reason);
+                const { lot: now } = await sendUncompared(lot.id, reason);
                 close();
-                await client.invalidateQueries({ queryKey: ['checks'] });
+                await onKept(now);
               })
             }
             onLeave={() => close()}

@@ -5,6 +5,7 @@ import { judgeControls } from '../../../core/checks/judgeControls.ts';
 import { FunnelChart, MovingChart } from '../../charts/HandsCharts.tsx';
 import { formatDate } from '../../format.ts';
 import { ChoiceLine } from '../../parts/fields.tsx';
+import { LastOnPaper, rowOnPaper } from '../../parts/OnPaper.tsx';
 import { sayFunnel, sayMoving } from './sayHands.ts';
 
 /** Everybody's controls beside each other, and one member's over time. */
@@ -13,6 +14,7 @@ export function HandsBeside({ view }: { readonly view: ChecksView }) {
     judgeControls(
       view.controls,
       view.plans.map(({ plan }) => plan),
+      view.resolutions,
     ),
   );
   if (!compared.ok) return <p className="hint">{compared.says}</p>;
@@ -82,6 +84,7 @@ function OneOverTime({ lines }: { readonly lines: readonly HandsLine[] }) {
         <MovingChart operator={member.operator} points={member.points} />
         <details>
           <summary>Show controls of {member.operator} as table</summary>
+          <LastOnPaper count={member.points.length} one="control" />
           <table>
             <thead>
               <tr>
@@ -92,8 +95,8 @@ function OneOverTime({ lines }: { readonly lines: readonly HandsLine[] }) {
               </tr>
             </thead>
             <tbody>
-              {[...member.points].reverse().map(({ id, takenAt, ratio, moving }) => (
-                <tr key={id}>
+              {[...member.points].reverse().map(({ id, takenAt, ratio, moving }, at) => (
+                <tr key={id} className={rowOnPaper(at)}>
                   <th scope="row">{formatDate(takenAt)}</th>
                   <td>{sayChange(ratio)}</td>
                   <td>{moving ? sayChange(moving.ratio) : 'not counted'}</td>

@@ -1,3 +1,4 @@
+import { useQueryClient } from '@tanstack/react-query';
 import type { ChecksView } from '../../../api/swabChecks.ts';
 import { lotStanding } from '../../../core/checks/lotStanding.ts';
 import type { SwabLot } from '../../../core/reading/types.ts';
@@ -19,6 +20,8 @@ interface LotsCheckedProps {
 
 /** Swab lots, and whether each was compared with the one before it. */
 export function LotsChecked({ view, meters, mayChange }: LotsCheckedProps) {
+  const client = useQueryClient();
+  const readAgain = () => client.invalidateQueries({ queryKey: ['checks'] });
   const inUse = presetLot(view.lots, view.today);
   const newestFirst = [...view.lots].sort((a, b) => b.expiresOn.localeCompare(a.expiresOn));
   return (
@@ -47,7 +50,9 @@ export function LotsChecked({ view, meters, mayChange }: LotsCheckedProps) {
                 <td data-label="State">{sayState(lot, view.today, inUse)}</td>
                 <td data-label="Compared">
                   {sayComparison(view, lot)}
-                  {lotStanding(lot, view.lots) === 'not-compared' && !isExpired(lot, view.today) && <GoOnForm lot={lot} />}
+                  {lotStanding(lot, view.lots) === 'not-compared' && !isExpired(lot, view.today) && (
+                    <GoOnForm lot={lot} onKept={readAgain} />
+                  )}
                 </td>
                 <td data-label="Target">
                   <LotTarget lot={lot} meters={meters} plans={view.plans} mayChange={mayChange} />

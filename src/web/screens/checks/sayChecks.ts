@@ -29,6 +29,7 @@ export function listMetersToday(view: ChecksView): readonly MeterToday[] {
   const judged = judgeControls(
     view.controls,
     view.plans.map(({ plan }) => plan),
+    view.resolutions,
   );
   const lot = view.lots.find(({ id }) => id === presetLot(view.lots, view.today));
   return view.meters.map(({ meter }) => {

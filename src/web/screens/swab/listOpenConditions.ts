@@ -54,7 +54,7 @@ export function isMeterStopped(reading: SwabReading, meter: Meter | undefined, s
 }
 
 /** The pack in use, or the one that would be taken first, where it was not compared with the lot before and nobody has said why. */
-export function findUncomparedLot({ lotId }: SwabReading, { lots, onDate }: SwabSetting): SwabLot | undefined {
+export function findUncomparedLot({ lotId }: SwabReading, { lots, onDate }: Pick<SwabSetting, 'lots' | 'onDate'>): SwabLot | undefined {
   const lot = lots.find(({ id }) => id === (lotId ?? presetLot(lots, onDate)));
   return lot && lotStanding(lot, lots) === 'not-compared' ? lot : undefined;
 }

@@ -1,13 +1,14 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { SessionView } from '../../../api/apiTypes.ts';
 import type { VisitBundle } from '../../../api/bundles.ts';
-import type { SwabLot, SwabReading } from '../../../core/reading/types.ts';
+import type { SwabReading } from '../../../core/reading/types.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
 import { assess, content } from '../../content.ts';
 import { ApiError } from '../../data/api.ts';
 import { sendUncompared } from '../../data/checkQueries.ts';
 import { sayRefusal } from '../../data/useVersionedSave.ts';
 import { useVisitDraft, type VisitDraft } from '../visit/useVisitDraft.ts';
+import { withLot } from '../visit/withLot.ts';
 import { afterEvent } from './afterEvent.ts';
 import { findStep } from './findStep.ts';
 import { listChoices, type SwabChoice } from './listChoices.ts';
@@ -100,11 +101,6 @@ function settingOf({ input, members }: VisitBundle, session: SessionView, mouth:
     mouth,
   };
 }
-
-const withLot = (input: VisitInput, lot: SwabLot): VisitInput => ({
-  ...input,
-  practice: { ...input.practice, lots: input.practice.lots.map((one) => (one.id === lot.id ? lot : one)) },
-});
 
 const TICK_MS = 200;
 

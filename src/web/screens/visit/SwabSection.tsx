@@ -2,11 +2,14 @@ import { findSpan } from '../../../core/checks/controlSpan.ts';
 import { capitalise, formatDate } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { Link } from '../../parts/Link.tsx';
+import { GoOnForm } from '../checks/GoOnForm.tsx';
+import { findUncomparedLot } from '../swab/listOpenConditions.ts';
 import { ReadingBlock } from './ReadingBlock.tsx';
 import { ScopeLines, ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
 import { presetLot, sayHowTaken } from './swabLines.ts';
 import { useVisit } from './visitContext.ts';
+import { withLot } from './withLot.ts';
 
 export function SwabSection() {
   const { input, assessment, lines, place, isClosed, isShownToPatient, command } = useVisit();
@@ -28,6 +31,7 @@ export function SwabSection() {
       )}
       {hasNumber && isClosed && !isShownToPatient && <SinceThen meterId={meter?.id} />}
       {!hasNumber && !isClosed && !isShownToPatient && <StoppedControl />}
+      {!isClosed && !isShownToPatient && <UncomparedLot />}
       {showLines && (
         <>
           {hasNumber && hasMissing && (
@@ -62,6 +66,33 @@ function SinceThen({ meterId }: { readonly meterId: string | undefined }) {
       Since then not counted: a later control was out of limits, and {question.by} put this reading under question,{' '}
       {formatDate(question.at)}: {question.reason}. What was told at this visit stays on the record.
     </p>
+  );
+}
+
+/** Asked as on the Swab page: a lot that nobody compared is used with a reason. */
+function UncomparedLot() {
+  const { input, correction, show, goTo } = useVisit();
+  const { visit, practice } = input;
+  const { reading = {} } = visit;
+  // A correction sends nothing before all of it, and no swab is in hand.
+  if (correction !== null || reading.notTaken !== undefined || reading.failed === true) return null;
+  const lot = findUncomparedLot(reading, { lots: practice.lots, onDate: visit.onDate });
+  if (!lot) return null;
+  return (
+    <div data-uncompared>
+      <p className="unknown">
+        Lot {lot.name} was not compared with the lot before it and may read higher or lower. Compare the two first, under{' '}
+        <Link to="/checks">Swab checks</Link>, take another pack, or say why it is used all the same.
+      </p>
+      <GoOnForm
+        key={lot.id}
+        lot={lot}
+        onKept={(now) => {
+          show((before) => withLot(before, now));
+          goTo('swab');
+        }}
+      />
+    </div>
   );
 }
 
