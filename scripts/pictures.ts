@@ -80,6 +80,7 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await inBothThemes(page, 'visit-phone');
   await page.setViewportSize(WIDE);
 
+  await takeAcidDay(page, visit);
   await takeSwab(page, demo);
 
   await signAsDentist(chrome, demo, visit);
@@ -128,6 +129,20 @@ async function showNote(page: Page): Promise<void> {
   await page.getByRole('textbox', { name: 'Chart note' }).waitFor();
   await inBothThemes(page, 'note');
   await page.keyboard.press('Escape');
+}
+
+/** A ready-made day with the best change tried on it. */
+async function takeAcidDay(page: Page, visit: string): Promise<void> {
+  await page.goto(`${visit}/day`);
+  await page.getByText('No day is told yet').waitFor();
+  await page.keyboard.press('2');
+  await page.locator('.day-moves').getByText('less a day').first().waitFor({ timeout: 60_000 });
+  await inBothThemes(page, 'acid-day');
+  await page.keyboard.press('1');
+  await page.getByText('with the change:').waitFor({ timeout: 60_000 });
+  await inBothThemes(page, 'acid-day-changed', { fullPage: true });
+  await printed(page, 'acid-day');
+  await page.keyboard.press('b');
 }
 
 /** The assistant's page where the path is drawn, and the card that it prints for the wall. */

@@ -63,9 +63,27 @@ export async function makeDemoVisit(
 }
 
 /** What was asked and seen, by path in the draft. */
-function listFields({ answers, findings, allExamined, meterId, reading, speaker, goals }: DemoVisit): Readonly<Record<string, unknown>> {
+function listFields({
+  answers,
+  findings,
+  allExamined,
+  meterId,
+  reading,
+  speaker,
+  goals,
+  acidDay,
+}: DemoVisit): Readonly<Record<string, unknown>> {
   const asked = Object.entries(answers).map(([id, answer]) => [`answers.${id}`, answer] as const);
-  return { ...Object.fromEntries(asked), findings, allExamined, meterId, reading, speaker, ...(goals.length > 0 ? { goals } : {}) };
+  return {
+    ...Object.fromEntries(asked),
+    findings,
+    allExamined,
+    meterId,
+    reading,
+    speaker,
+    ...(goals.length > 0 ? { goals } : {}),
+    ...(acidDay && { acidDay }),
+  };
 }
 
 /** Fields of the draft in one transaction, where a page would save one after the other. */

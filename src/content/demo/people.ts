@@ -1,7 +1,9 @@
 import type { SwabReading } from '../../core/reading/types.ts';
 import type { Level } from '../../core/risk/types.ts';
 import type { Answers } from '../../core/visit/answer.ts';
+import type { DescribedDays } from '../../core/visit/describedDays.ts';
 import type { Finding, Speaker, UsedSince } from '../../core/visit/types.ts';
+import { readyDays } from '../readyDays.ts';
 import { type Chance, chanceFrom } from './chance.ts';
 import { drawAnswers } from './drawAnswers.ts';
 import { type DemoAppointment, drawAppointments } from './drawAppointments.ts';
@@ -39,6 +41,8 @@ export interface DemoVisit {
   readonly speaker: Speaker;
   /** In the person's own words; often nothing was said. */
   readonly goals: readonly string[];
+  /** The day as it was told; seldom. Invented, like the person. */
+  readonly acidDay?: DescribedDays | undefined;
   /** The dentist signed what waited for a signature. */
   readonly signs: boolean;
 }
@@ -181,10 +185,19 @@ function drawVisit({ profile, demoName, appointment, before, isLast, today, isWo
     uses: before ? drawUses(chance) : [],
     speaker: drawSpeaker(demoName, chance),
     goals: before || !chance.happens(0.4) ? [] : [chance.pick(GOALS)],
+    ...(isLast && TOLD_DAYS[demoName.name] && { acidDay: TOLD_DAYS[demoName.name] }),
     // What waited at an earlier visit has been signed since.
     signs: !isLast || chance.happens(0.75),
   };
 }
+
+const toldDay = (id: string): DescribedDays => ({ days: readyDays.filter((ready) => ready.id === id).map(({ day }) => day) });
+
+/** Who told a day at the last visit. */
+const TOLD_DAYS: Readonly<Record<string, DescribedDays>> = {
+  'Henrik Varghese': { ...toldDay('sipped-cola'), onLeaflet: 0 },
+  'Carmen Aldous': toldDay('many-snacks'),
+};
 
 const GOALS = ['keep my own teeth', 'no more fillings', 'eat without pain', 'stop the dry feeling at night', 'fresh breath'];
 

@@ -6,6 +6,7 @@ import type { PracticeSettings } from '../../core/visit/types.ts';
 import { ApiError, actAs, callApi } from './api.ts';
 import { isClockRight } from './clock.ts';
 import { noteArrival } from './hiding.ts';
+import { settledWithin, useSaveQueue } from './saving.ts';
 
 export function createQueryClient(): QueryClient {
   const client: QueryClient = new QueryClient({
@@ -92,14 +93,22 @@ export function usePerson(id: string | null) {
   return useQuery({ queryKey: ['person', id], queryFn: () => callApi<PersonRecord>('GET', `/api/people/${id}`), enabled: id !== null });
 }
 
+/** A server that does not take what was typed does not keep the next page away. */
+const LONGEST_WAIT_MS = 2_000;
+
 /**
  * Read once when the page opens; from then on the page's own draft leads and every field carries its version. Each page reads for
  * itself: going from one to the other must not bring back what was there before.
  */
-export function useVisitBundle(id: string, page: 'visit' | 'swab' = 'visit') {
+export function useVisitBundle(id: string, page: 'visit' | 'swab' | 'acid-day' = 'visit') {
+  const queue = useSaveQueue();
   return useQuery({
     queryKey: ['visit', id, page],
-    queryFn: () => callApi<VisitBundle>('GET', `/api/visits/${id}`),
+    queryFn: async () => {
+      // What was typed on the page before this one is a part of it.
+      await settledWithin(queue, LONGEST_WAIT_MS);
+      return callApi<VisitBundle>('GET', `/api/visits/${id}`);
+    },
     staleTime: Number.POSITIVE_INFINITY,
     gcTime: 0,
     refetchOnWindowFocus: false,

@@ -1,6 +1,10 @@
 import { type RefObject, useLayoutEffect, useState } from 'react';
+import { flushSync } from 'react-dom';
 
-/** The width of what the ref points to, px, as it is laid out now. */
+/** Between the margins of a page of A4, CSS px: a picture drawn for it keeps its words readable on paper. */
+const PAPER_PX = 680;
+
+/** The width of what the ref points to, px, as it is laid out now; of paper while the page prints. */
 export function useWidth(place: RefObject<HTMLElement | null>, before = 900): number {
   const [width, setWidth] = useState(before);
   useLayoutEffect(() => {
@@ -12,7 +16,13 @@ export function useWidth(place: RefObject<HTMLElement | null>, before = 900): nu
       if (now > 0) setWidth(now);
     });
     watch.observe(element);
-    return () => watch.disconnect();
+    const print = matchMedia('print');
+    const onPrint = () => flushSync(() => setWidth(print.matches ? PAPER_PX : element.clientWidth || before));
+    print.addEventListener('change', onPrint);
+    return () => {
+      watch.disconnect();
+      print.removeEventListener('change', onPrint);
+    };
   }, [place, before]);
   return width;
 }

@@ -23,7 +23,7 @@ import { ACID_DAY_KEYS, useAcidDayKeys } from './useAcidDayKeys.ts';
 import { type DayWork, useDayWork } from './useDayWork.ts';
 
 export function AcidDayScreen({ visitId }: { readonly visitId: string }) {
-  const query = useVisitBundle(visitId);
+  const query = useVisitBundle(visitId, 'acid-day');
   // The worker is there before anything can be dragged.
   useEffect(() => void dayClient(), []);
   if (!query.data) return <LoadState query={query} what="the acid day" />;

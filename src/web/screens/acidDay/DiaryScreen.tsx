@@ -10,7 +10,7 @@ const LINES = 16;
 
 /** A page for one day, to fill in at home with a pen: in the language of the visit, black on white. */
 export function DiaryScreen({ visitId }: { readonly visitId: string }) {
-  const query = useVisitBundle(visitId);
+  const query = useVisitBundle(visitId, 'acid-day');
   const { isOn } = useShown();
   useReportPrint(visitId, 'leaflet');
   return (
