@@ -29,6 +29,8 @@ async function readSwab(page: Page, rlu: string): Promise<void> {
 
 /** Closes the open visit as it stands. */
 async function closeHere(page: Page): Promise<void> {
+  // What is still on its way would find the visit closed.
+  await expect.poll(() => page.locator('[data-saved]').textContent()).toMatch(/^saved/);
   const status = await page.evaluate(async () => {
     const headers = { 'content-type': 'application/json' };
     return (await fetch(`/api${location.pathname}/close`, { method: 'POST', headers, body: '{}' })).status;
