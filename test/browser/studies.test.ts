@@ -121,3 +121,33 @@ demoTest('a study is given up with a reason, and its numbers stay', async ({ pag
   const chunks = await stream.toArray();
   expect(Buffer.concat(chunks).toString('utf8').trimEnd().split('\r\n').length).toBe(12);
 });
+
+demoTest(
+  'a person of a study is linked to a chart and unlinked by keys; whose 24 hours nobody checks is said, on paper too',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await page.goto(`${server.url}/checks/studies`);
+    await page.getByRole('link', { name: /^People from day to day/ }).click();
+    const people = page.getByRole('region', { name: 'People' });
+    await people.getByText(/cannot check the 24 hours .* for these people, because no chart is linked/).waitFor();
+    await people.getByRole('button', { name: 'link a chart to Person 1', exact: true }).press('Enter');
+    const [first] = (await readJson<{ people: { name: string }[] }>(page, `${server.url}/api/people`)).people;
+    await page.keyboard.type(first?.name ?? '');
+    const found = page.getByRole('list', { name: 'Charts found' }).getByRole('button').first();
+    await found.waitFor();
+    await expectNoBarriers(page, 'choose a chart');
+    await found.press('Enter');
+    await people.getByText(`Person 1: ${first?.name}`).waitFor();
+    await people.getByText(/cannot check the 24 hours .* for Person 2/).waitFor();
+    await expectNoBarriers(page, 'people of a study');
+
+    await page.getByRole('link', { name: 'Run sheet to print' }).click();
+    const sheet = page.getByRole('article', { name: 'Run sheet' });
+    await sheet.getByText(/cannot check the 24 hours .* for Person 2/).waitFor();
+    expect(await sheet.textContent()).not.toContain(first?.name);
+    await page.getByRole('link', { name: 'Back to the study' }).press('Enter');
+    await people.getByRole('button', { name: 'unlink Person 1', exact: true }).press('Enter');
+    await people.getByText(/for these people, because no chart is linked/).waitFor();
+    expect(await people.getByText('Person 1: no chart is linked.').count()).toBe(1);
+  },
+);

@@ -24,11 +24,12 @@ interface ChartSearchProps {
 export function ChartSearch({ title, label, except, problem, leaveWords, onChoose, onLeave }: ChartSearchProps) {
   const people = usePeople();
   const [typed, setTyped] = useState('');
-  if (!people.data) return <LoadState query={people} what="the people" />;
-  const found = typed.trim() === '' ? [] : findPeople(people.data, typed).filter(({ id }) => id !== except);
+  const found = typed.trim() === '' ? [] : findPeople(people.data ?? [], typed).filter(({ id }) => id !== except);
   return (
     <form noValidate aria-label={title} onSubmit={(event) => event.preventDefault()}>
       <TextLine label={label} value={typed} hint="A part of the name, or the chart number. Then choose." onChange={setTyped} />
+      {/* The field is there from the first moment, so that the keyboard finds it. */}
+      {!people.data && <LoadState query={people} what="the people" />}
       <ul className="plain-list" aria-label="Charts found">
         {found.slice(0, MOST_FOUND).map((person) => (
           <li key={person.id}>

@@ -17,7 +17,7 @@ export function StudyPeople({ record }: { readonly record: StudyRecord }) {
         number for the study is refused. The run sheet and the file of numbers never have a name.
       </p>
       {notChecked && <p className="side-note">{notChecked}</p>}
-      <ul className="plain-list">
+      <ul className="plain-list study-people">
         {peopleOf(record).map((person) => (
           <li key={person.part}>
             <PersonLine person={person} studyId={record.study.id} />
