@@ -61,8 +61,8 @@ export function ChangeList({ work }: { readonly work: DayWork }) {
           ))}
         </ol>
       )}
-      {moves.length === 0 && study.isDone && (
-        <p className="side-note">No single change of this day may be suggested, or none is named by the model.</p>
+      {moves.length === 0 && study.isDone && limits.food.allowed === 'any' && (
+        <p className="side-note">Of the changes that were tried, none shortens this day in the model.</p>
       )}
       {moves.some(({ move }) => move.kind === 'gum') && <p className="side-note">{limits.gum.warnings.join(' ')}</p>}
       {!isClosed && (
