@@ -8,8 +8,8 @@ import { acidLines } from '../src/core/plaque/day/acidLines.ts';
 import { bandOf, type DayBand, type DaySamples, joinSamples, sampleDay } from '../src/core/plaque/day/dayBand.ts';
 import type { DayModel } from '../src/core/plaque/day/dayModel.ts';
 import { drawModels } from '../src/core/plaque/day/drawModels.ts';
-import { seededStream } from '../src/core/plaque/day/seededStream.ts';
 import type { AcidDay, EatingEvent } from '../src/core/plaque/day/types.ts';
+import { seededUniform } from '../src/core/stats/seededUniform.ts';
 import { digits, measure, median, ratioOf, timesOf } from './measure.ts';
 
 export interface BandTask {
@@ -38,7 +38,7 @@ const day: AcidDay = {
   ],
 };
 
-const models = drawModels(mouthPresets.average, dayTables, DRAWS, seededStream(1));
+const models = drawModels(mouthPresets.average, dayTables, DRAWS, seededUniform(1));
 const lines = acidLines(dayTables);
 const workers = Array.from({ length: WORKERS }, () => new Worker(new URL('./acidDayBandWorker.mjs', import.meta.url)));
 

@@ -8,8 +8,8 @@ import { drawModels } from '../core/plaque/day/drawModels.ts';
 import { eventCosts } from '../core/plaque/day/eventCosts.ts';
 import { runDay } from '../core/plaque/day/runDay.ts';
 import { sayDay } from '../core/plaque/day/sayDay.ts';
-import { seededStream } from '../core/plaque/day/seededStream.ts';
 import type { AcidDay } from '../core/plaque/day/types.ts';
+import { seededUniform } from '../core/stats/seededUniform.ts';
 import { mouthOfVisit } from '../core/visit/mouthOfVisit.ts';
 import type { VisitInput } from '../core/visit/types.ts';
 import type { ClosingResult } from './closeVisit.ts';
@@ -57,7 +57,7 @@ async function recordDay(day: AcidDay, { visit }: VisitInput): Promise<DayRecord
   const model = buildDayModel(mouth, tables);
   const curve = runDay(day, model, foods);
   const parts: DaySamples[] = [];
-  for (const drawn of drawModels(mouth, tables, DRAWS, seededStream(SEED))) {
+  for (const drawn of drawModels(mouth, tables, DRAWS, seededUniform(SEED))) {
     parts.push(sampleDay(day, [drawn], { foods, lines }));
     await setImmediate();
   }

@@ -1,13 +1,12 @@
-import { AppError } from '../api/errors.ts';
 import type { ControlNote, StopDone, StopResolution } from '../core/checks/control.ts';
-import { boundOnMeter } from '../core/reading/boundOnMeter.ts';
 import type { Bound } from '../core/reading/types.ts';
 import type { Db } from '../store/schema.ts';
 import { insertRows } from '../store/write/rows.ts';
 import { requireText } from './checks.ts';
 import { type ActionContext, type ChangeLog, inTransaction } from './context.ts';
+import { controlRow } from './controlRow.ts';
 import { isShownInLine, readStops } from './readStops.ts';
-import { requireLot, requireMeter, requireNumberOf, requirePastTime } from './requireSupplies.ts';
+import { requireLot, requireMeter, requireNumberOf, requirePastTime, requireTemperature } from './requireSupplies.ts';
 import { requireDone, writeResolution } from './resolveStop.ts';
 import { requireRight } from './rights.ts';
 
@@ -43,11 +42,7 @@ export async function recordControl(context: ActionContext, input: RecordControl
     const meter = await requireMeter(trx, scope, meterId);
     await requireLot(trx, scope, lotId);
     requireNumberOf(meter, rlu);
-    const row = {
-      ...({ id: newId(), use: 'control', patientId: null, visitId: null, studyId: null } as const),
-      ...{ meterId, lotId, operator, activatedAt: null, takenAt, rlu, bound: boundOnMeter(rlu, input.bound, meter) },
-      ...({ state: 'valid', reasons: '[]', swab: JSON.stringify(note) } as const),
-    };
+    const row = controlRow({ id: newId(), meter, lotId, operator, takenAt, rlu, bound: input.bound, note });
     log.rows('reading', await insertRows(trx, scope, 'reading', [row]));
     return { id: row.id, resolved: did ? await resolveWith(trx, log, context, { controlId: row.id, meterId, lotId, did }) : [] };
   });
@@ -77,13 +72,4 @@ async function resolveWith(trx: Db, log: ChangeLog, context: ActionContext, show
   const written: StopResolution[] = [];
   for (const stop of ended) written.push(await writeResolution(trx, log, context, { stop, controlId, did }));
   return written;
-}
-
-const COLDEST_DEG_C = -30;
-const WARMEST_DEG_C = 60;
-
-/** @throws AppError INPUT_INVALID */
-export function requireTemperature({ temperatureDegC }: Pick<ControlNote, 'temperatureDegC'>): void {
-  if (temperatureDegC === undefined || (temperatureDegC >= COLDEST_DEG_C && temperatureDegC <= WARMEST_DEG_C)) return;
-  throw new AppError('INPUT_INVALID', `temperatureDegC: must lie between ${COLDEST_DEG_C} and ${WARMEST_DEG_C}, in degrees Celsius`);
 }

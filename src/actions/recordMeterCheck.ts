@@ -1,14 +1,13 @@
 import { AppError } from '../api/errors.ts';
 import { type CheckLimits, isWithinLimits, type MeterCheckBy, type MeterCheckNote } from '../core/checks/meterCheck.ts';
-import { boundOnMeter } from '../core/reading/boundOnMeter.ts';
 import { sayNumber, sayRlu } from '../core/reading/sayRlu.ts';
 import type { Bound } from '../core/reading/types.ts';
 import { findCatalogEntry } from '../store/read/catalog.ts';
 import { insertRows } from '../store/write/rows.ts';
 import { requireText } from './checks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
-import { requireTemperature } from './recordControl.ts';
-import { requireMeter, requireNumberOf, requirePastTime } from './requireSupplies.ts';
+import { controlRow } from './controlRow.ts';
+import { requireMeter, requireNumberOf, requirePastTime, requireTemperature } from './requireSupplies.ts';
 import { requireRight } from './rights.ts';
 
 export interface RecordMeterCheckInput {
@@ -46,12 +45,7 @@ export async function recordMeterCheck(context: ActionContext, input: RecordMete
       ...(temperatureDegC !== undefined && { temperatureDegC }),
       ...(words !== undefined && { words }),
     };
-    const row = {
-      ...({ id: newId(), use: 'control', patientId: null, visitId: null, studyId: null, lotId: null } as const),
-      ...{ meterId, operator: actor.name, activatedAt: null, takenAt, rlu: rlu ?? null },
-      ...{ bound: rlu === undefined ? null : boundOnMeter(rlu, input.bound, meter) },
-      ...({ state: 'valid', reasons: '[]', swab: JSON.stringify(note) } as const),
-    };
+    const row = controlRow({ id: newId(), meter, lotId: null, operator: actor.name, takenAt, rlu, bound: input.bound, note });
     log.rows('reading', await insertRows(trx, scope, 'reading', [row]));
     return { id: row.id, passed: note.passed };
   });

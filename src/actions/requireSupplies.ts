@@ -36,3 +36,12 @@ export function requirePastTime(now: string, takenAt: string | undefined): strin
   if (Date.parse(at) > Date.parse(now) + CLOCK_SLACK_MS) throw new AppError('INPUT_INVALID', `takenAt: ${at} is in the future`);
   return at;
 }
+
+const COLDEST_DEG_C = -30;
+const WARMEST_DEG_C = 60;
+
+/** @throws AppError INPUT_INVALID */
+export function requireTemperature({ temperatureDegC }: { readonly temperatureDegC?: number | undefined }): void {
+  if (temperatureDegC === undefined || (temperatureDegC >= COLDEST_DEG_C && temperatureDegC <= WARMEST_DEG_C)) return;
+  throw new AppError('INPUT_INVALID', `temperatureDegC: must lie between ${COLDEST_DEG_C} and ${WARMEST_DEG_C}, in degrees Celsius`);
+}

@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 import { NOTE_SECTIONS } from '../core/note/noteSections.ts';
-import { NOISE_PARTS, STUDY_KINDS } from '../core/reading/types.ts';
+import { NOISE_PARTS, NOT_TAKEN_REASONS, STUDY_KINDS } from '../core/reading/types.ts';
 import { DescribedDaysSchema } from './describedDaysSchema.ts';
 import { HomesSchema } from './personSchema.ts';
 
@@ -58,20 +58,7 @@ export const SwabReadingSchema = z.strictObject({
   minutesSinceBrushing: minutes.optional(),
   minutesSinceRinsing: minutes.optional(),
   failed: z.boolean().optional(),
-  notTaken: z
-    .enum([
-      'declined',
-      'no-site',
-      'appliance',
-      'bleeding',
-      'calculus',
-      'could-not-tolerate',
-      'meter-out',
-      'control-out',
-      'no-stock',
-      'other',
-    ])
-    .optional(),
+  notTaken: z.enum(NOT_TAKEN_REASONS).optional(),
   notTakenNote: text(120).optional(),
 });
 

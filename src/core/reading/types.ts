@@ -64,18 +64,20 @@ export interface LotComparedWith {
   readonly verdict: 'same-within' | 'differs' | 'too-few';
 }
 
-/** Why there is no number. A failed swab is not a second swab; a visit without a reading is complete. */
-export type NotTakenReason =
-  | 'declined'
-  | 'no-site'
-  | 'appliance'
-  | 'bleeding'
-  | 'calculus'
-  | 'could-not-tolerate'
-  | 'meter-out'
-  | 'control-out'
-  | 'no-stock'
-  | 'other';
+/** Why there is no number, in the order in which it is asked. A failed swab is not a second swab; a visit without a reading is complete. */
+export const NOT_TAKEN_REASONS = [
+  'declined',
+  'no-site',
+  'appliance',
+  'bleeding',
+  'calculus',
+  'could-not-tolerate',
+  'meter-out',
+  'control-out',
+  'no-stock',
+  'other',
+] as const;
+export type NotTakenReason = (typeof NOT_TAKEN_REASONS)[number];
 
 /** What was noted while the swab was taken. Absent = unknown, never "fine". Times are ISO with zone or UTC. */
 export interface SwabReading {

@@ -1,5 +1,6 @@
 import type { RegimenTables } from '../../regimen/tables.ts';
 import type { Jurisdiction, PersonFacts } from '../../regimen/types.ts';
+import { seededUniform } from '../../stats/seededUniform.ts';
 import { minutesBelow } from '../model/readCurve.ts';
 import type { DayCurve, Mouth } from '../types.ts';
 import { type AcidLine, acidLines, findAcidSide, type MeasuredFluids } from './acidLines.ts';
@@ -16,7 +17,6 @@ import { type MineralIndex, mineralIndex } from './mineralIndex.ts';
 import { runDay } from './runDay.ts';
 import { type DaySentences, sayDay } from './sayDay.ts';
 import { finish, searchChanges } from './searchChanges.ts';
-import { seededStream } from './seededStream.ts';
 import type { AcidDay } from './types.ts';
 
 export interface AcidDayInput {
@@ -84,7 +84,7 @@ export function assessAcidDay(input: AcidDayInput, tables: AcidDayTables): AcidD
   const curve = runDay(day, model, foods);
   const lines = acidLines(tables.day, input.measured);
   const acidSide = findAcidSide(lines);
-  const models = drawModels(mouth, tables.day, Math.max(input.samples, input.gainSamples), seededStream(input.seed));
+  const models = drawModels(mouth, tables.day, Math.max(input.samples, input.gainSamples), seededUniform(input.seed));
   const band = bandOf(sampleDay(day, models.slice(0, input.samples), { foods, lines }));
   const costs = eventCosts(day, { curve, model, foods, linePh: acidSide.ph });
   const limits = dayLimits(input.person, tables.regimen, input.jurisdiction);

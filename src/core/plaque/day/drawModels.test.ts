@@ -2,13 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { dayTables } from '../../../content/plaque/dayTables.ts';
 import { mouthPresets } from '../../../content/plaque/presets.ts';
 import { readyDays } from '../../../content/readyDays.ts';
+import { seededUniform } from '../../stats/seededUniform.ts';
 import { acidLines } from './acidLines.ts';
 import { bandOf, intervalOf, joinSamples, sampleDay } from './dayBand.ts';
 import { buildDayModel } from './dayModel.ts';
 import { drawModels, spreadAt } from './drawModels.ts';
-import { seededStream } from './seededStream.ts';
 
-const draws = (seed: number, count = 40) => drawModels(mouthPresets.highAcid, dayTables, count, seededStream(seed));
+const draws = (seed: number, count = 40) => drawModels(mouthPresets.highAcid, dayTables, count, seededUniform(seed));
 
 describe('drawModels', () => {
   it('gives the same draws for the same seed, and others for another', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { dayTables } from '../../../content/plaque/dayTables.ts';
 import { mouthPresets } from '../../../content/plaque/presets.ts';
+import { seededUniform } from '../../stats/seededUniform.ts';
 import { minutesBelow } from '../model/readCurve.ts';
 import { changeGains } from './changeGains.ts';
 import { buildDayModel } from './dayModel.ts';
@@ -10,7 +11,6 @@ import { eventCosts } from './eventCosts.ts';
 import { listMoves } from './listMoves.ts';
 import { runDay } from './runDay.ts';
 import { finish, searchChanges } from './searchChanges.ts';
-import { seededStream } from './seededStream.ts';
 import type { AcidDay, EatingEvent } from './types.ts';
 
 const { foods } = dayTables;
@@ -107,7 +107,7 @@ describe('costs and gains', () => {
   });
 
   it('gives minutes only where the draws agree that there are fewer', () => {
-    const models = drawModels(mouthPresets.average, dayTables, 8, seededStream(4));
+    const models = drawModels(mouthPresets.average, dayTables, 8, seededUniform(4));
     const nothing = { moves: [], minutes: 0 };
     const drop = { moves: [{ kind: 'drop', eventId: 'cola' }], minutes: 0 } as const;
     const [clear, none] = changeGains(day, [drop, nothing], { models, foods, linePh: LINE });

@@ -16,9 +16,9 @@ import { drawModels } from '../../../core/plaque/day/drawModels.ts';
 import { type EventCost, eventCosts } from '../../../core/plaque/day/eventCosts.ts';
 import { runDay } from '../../../core/plaque/day/runDay.ts';
 import { searchChanges } from '../../../core/plaque/day/searchChanges.ts';
-import { seededStream } from '../../../core/plaque/day/seededStream.ts';
 import type { AcidDay } from '../../../core/plaque/day/types.ts';
 import type { Mouth } from '../../../core/plaque/types.ts';
+import { seededUniform } from '../../../core/stats/seededUniform.ts';
 
 export interface StudyQuestion {
   readonly told: AcidDay;
@@ -55,7 +55,7 @@ export function* studyDay({ told, changed, mouth, measured, limits }: StudyQuest
   const lines = acidLines(dayTables, measured);
   const linePh = findAcidSide(lines).ph;
   const model = buildDayModel(mouth, dayTables);
-  const models = drawModels(mouth, dayTables, BAND_DRAWS, seededStream(BAND_SEED));
+  const models = drawModels(mouth, dayTables, BAND_DRAWS, seededUniform(BAND_SEED));
   yield { costs: eventCosts(told, { curve: runDay(told, model, foods), model, foods, linePh }) };
 
   const ofTold = yield* drawAll(told);

@@ -1,4 +1,4 @@
-import type { NotTakenReason, SwabLot, SwabReading } from '../../../core/reading/types.ts';
+import { NOT_TAKEN_REASONS, type NotTakenReason, type SwabLot, type SwabReading } from '../../../core/reading/types.ts';
 import { presetLot } from '../visit/swabLines.ts';
 import { stepBack } from './stepBack.ts';
 import { enoughMinutes, findMeter, SINCE_STEPS, type SinceField, type SwabFlow, type SwabSetting, type SwabStep } from './swabFlow.ts';
@@ -24,19 +24,6 @@ export type ChoiceDoes =
   | { readonly kind: 'no-swab' }
   | { readonly kind: 'failed' }
   | { readonly kind: 'undo' };
-
-const NOT_TAKEN_REASONS: readonly NotTakenReason[] = [
-  'declined',
-  'no-site',
-  'appliance',
-  'bleeding',
-  'calculus',
-  'could-not-tolerate',
-  'meter-out',
-  'control-out',
-  'no-stock',
-  'other',
-];
 
 /** Each key that does something where the page stands. Nothing else does. */
 export function listChoices(step: SwabStep, flow: SwabFlow, setting: SwabSetting): readonly SwabChoice[] {
