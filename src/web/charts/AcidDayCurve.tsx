@@ -24,7 +24,7 @@ interface AcidDayCurveProps {
 
 /** The pH of plaque through the day with its band, and the lines it is held against. */
 export function AcidDayCurve({ width, y: top, ph, band, before, lines }: AcidDayCurveProps) {
-  const lowest = Math.min(PH.least, Math.floor(2 * Math.min(...Array.from(ph))) / 2);
+  const lowest = Math.min(PH.least, Math.floor(2 * Math.min(...Array.from(ph), ...Array.from(band?.low ?? []))) / 2);
   const y = scaleLinear([lowest, PH.most], [top + CURVE_HEIGHT, top]);
   const x = (minute: number) => xOf(minute, width);
   const bottom = top + CURVE_HEIGHT;

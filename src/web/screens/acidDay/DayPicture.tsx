@@ -76,7 +76,7 @@ export function DayPicture({ day, drawn, band, told, onChange, isFixed, since }:
             <AcidDayStrip width={width} y={WORDS} stretches={told.drawn.stretches} night={nightSpans(told.day)} />
           </>
         )}
-        <text y={stripAt - 6}>{told ? 'with the change' : captionOf(day, onChange !== null, width)}</text>
+        <text y={stripAt - 6}>{told ? 'with the change' : <Caption day={day} mayMove={onChange !== null} width={width} />}</text>
         <AcidDayStrip width={width} y={stripAt} stretches={drawn.stretches} night={nightSpans(day)} />
         {day.events.map((event, i) => (
           <EventHandle
@@ -95,8 +95,19 @@ export function DayPicture({ day, drawn, band, told, onChange, isFixed, since }:
   );
 }
 
-function captionOf({ wakeMinute }: AcidDay, mayMove: boolean, width: number): string {
+interface CaptionProps {
+  readonly day: AcidDay;
+  readonly mayMove: boolean;
+  readonly width: number;
+}
+
+/** What the marks mean; colours and the hand only where there are any. */
+function Caption({ day: { wakeMinute }, mayMove, width }: CaptionProps) {
   if (width < 700) return 'dark: on the acid side, in the model';
-  const moved = mayMove ? ', drag to move' : '';
-  return `asleep until ${sayMinute(wakeMinute)} · darker: on the acid side in the model · violet: eating, drinking, care${moved}`;
+  return (
+    <>
+      asleep until {sayMinute(wakeMinute)} · darker: on the acid side in the model
+      <tspan className="off-paper"> · violet: eating, drinking, care{mayMove && ', drag to move'}</tspan>
+    </>
+  );
 }

@@ -8,7 +8,7 @@ export function OnLeaflet({ work }: { readonly work: DayWork }) {
   const isOn = told.onLeaflet === at;
   if (isClosed) return isOn ? <p className="small">The strip of this day stands on the leaflet.</p> : null;
   return (
-    <p>
+    <p className="off-paper">
       <label className="check">
         <input type="checkbox" checked={isOn} aria-keyshortcuts="l" onChange={() => save(toggleLeaflet(told, at))} />
         <span>
