@@ -112,6 +112,7 @@ export function checksContract(bench: Bench): void {
       ['a number outside the meter', { rlu: 39 }, 'INPUT_INVALID', /^rlu: below the lowest/],
       ['a time still to come', { takenAt: '2036-01-01T09:00:00Z' }, 'INPUT_INVALID', /^takenAt:.*in the future/],
       ['an oven', { note: { temperatureDegC: 180 } }, 'INPUT_INVALID', /^temperatureDegC:/],
+      ['colder than any freezer', { note: { temperatureDegC: -31 } }, 'INPUT_INVALID', /^temperatureDegC:/],
     ])('%s is refused by name and nothing is kept', async (_, part, code, message) => {
       const wrong = { meterId: 'meter-a', lotId: 'lot-1', rlu: 3000, ...part };
       await expect(recordControl(as('assistant'), wrong)).rejects.toMatchObject({ code, message: expect.stringMatching(message) });
