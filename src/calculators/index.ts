@@ -5,7 +5,10 @@ import { raterAlpha } from './agreement/raterAlpha.ts';
 import { raterIcc } from './agreement/raterIcc.ts';
 import type { Calculator } from './calculator.ts';
 import { criticalPh } from './chemistry/criticalPh.ts';
+import { hypochloriteDilution } from './chemistry/hypochloriteDilution.ts';
 import { saturation } from './chemistry/saturation.ts';
+import { saturationMap } from './chemistry/saturationMap.ts';
+import { titratableLoad } from './chemistry/titratableLoad.ts';
 import { controlChart } from './control/controlChart.ts';
 import { runLength } from './control/runLength.ts';
 import { acidDay } from './day/acidDay.ts';
@@ -49,6 +52,9 @@ export const calculators: readonly Calculator[] = [
   riskComparison,
   saturation,
   criticalPh,
+  saturationMap,
+  titratableLoad,
+  hypochloriteDilution,
   fluorideContent,
   fluorideIntake,
   acidDay,

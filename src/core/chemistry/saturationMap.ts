@@ -1,8 +1,8 @@
 // biome-ignore-all lint/style/noNonNullAssertion: indexes of a numeric loop
 import { criticalPh } from './criticalPh.ts';
 import { newBatchResult, saturationBatch } from './saturationBatch.ts';
-import { totalsRow } from './speciate.ts';
-import { type ChemistryOptions, COMPONENTS, MINERALS, type Totals } from './types.ts';
+import { isTotal, totalsRow } from './speciate.ts';
+import { type ChemistryOptions, COMPONENTS, MAX_TOTAL_MMOL_PER_KG, MINERALS, type Mineral, type Totals } from './types.ts';
 
 /**
  * What happens to the two apatites at one point. `window`: hydroxyapatite dissolves while fluorapatite forms, as below the surface of an
@@ -21,7 +21,7 @@ export interface SaturationMap {
   readonly fluorapatiteIndex: Float64Array;
   /** Place in MAP_REGIONS, row by row. */
   readonly region: Uint8Array;
-  /** The edges of the window for each product; null where there is none. */
+  /** The edges of the window for each product; null where there is none, or the fluid is too strong on the way to it. */
   readonly edges: readonly { readonly fluorapatite: number | null; readonly hydroxyapatite: number | null }[];
 }
 
@@ -44,9 +44,13 @@ export function saturationMap({ fluid, pHs, products }: SaturationMapInput, opti
   const ratio = ratioOf(fluid);
   requireCount(pHs, 'pHs');
   requireCount(products, 'products');
-  const fluids = products.map((product) => {
+  const fluids = products.map((product, i) => {
     if (!(product > 0 && product < Number.POSITIVE_INFINITY)) throw new RangeError(`products must be above 0: ${product}`);
-    return { ...fluid, calcium: Math.sqrt(product * ratio), phosphate: Math.sqrt(product / ratio) };
+    const [calcium, phosphate] = [Math.sqrt(product * ratio), Math.sqrt(product / ratio)];
+    if (!(isTotal(calcium) && isTotal(phosphate))) {
+      throw new RangeError(`products.${i} must give at most ${MAX_TOTAL_MMOL_PER_KG} mmol/kg calcium and phosphate: ${product}`);
+    }
+    return { ...fluid, calcium, phosphate };
   });
   const size = pHs.length * products.length;
   const batch = { pH: new Float64Array(size), totalsMmolPerKg: new Float64Array(size * COMPONENTS.length) };
@@ -69,10 +73,20 @@ export function saturationMap({ fluid, pHs, products }: SaturationMapInput, opti
     fluorapatiteIndex,
     region: Uint8Array.from(hydroxyapatiteIndex, (hydroxy, i) => MAP_REGIONS.indexOf(regionOf(hydroxy, fluorapatiteIndex[i]!))),
     edges: fluids.map((totals) => ({
-      fluorapatite: criticalPh(totals, 'fluorapatite', options),
-      hydroxyapatite: criticalPh(totals, 'hydroxyapatite', options),
+      fluorapatite: edgeOf(totals, 'fluorapatite', options),
+      hydroxyapatite: edgeOf(totals, 'hydroxyapatite', options),
     })),
   };
+}
+
+/** One fluid that is too strong leaves the rest of the map as it is; its points say refused. The totals are checked by then. */
+function edgeOf(totals: Totals, mineral: Mineral, options: ChemistryOptions): number | null {
+  try {
+    return criticalPh(totals, mineral, options);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
 }
 
 function regionOf(hydroxyapatite: number, fluorapatite: number): MapRegion {
