@@ -1,18 +1,17 @@
 import type { MouthDecision } from '../visit/types.ts';
 import { buildLine } from './buildLine.ts';
 import type { Candidate } from './candidates.ts';
-import { type Draft, type DraftView, draftPlan, isMetBy, isShelfNeed, viewOf } from './draftPlan.ts';
+import { regimenOf } from './choice/regimenOf.ts';
+import { type Draft, type DraftView, draftPlan, viewOf } from './draftPlan.ts';
 import { findRecall } from './intervals.ts';
 import { listAdvice } from './listAdvice.ts';
 import { listCautions } from './listCautions.ts';
 import { listNotOffered } from './listNotOffered.ts';
 import { mayLimitFood } from './mayLimitFood.ts';
-import { monthlyCostCents } from './monthlyCostCents.ts';
 import { type LastBitewings, planBitewings } from './planBitewings.ts';
-import { planFluoride } from './planFluoride.ts';
 import { findSignature } from './signatures.ts';
 import type { PlanSettings, RegimenTables } from './tables.ts';
-import type { ConfirmedLevel, Need, PersonFacts, Plan, RefusedItem, ShelfItem, SignedItem } from './types.ts';
+import type { ConfirmedLevel, DroppedCare, Need, PersonFacts, Plan, RefusedItem, ShelfItem, SignedItem } from './types.ts';
 
 export interface ProposePlanInput {
   readonly facts: PersonFacts;
@@ -33,6 +32,10 @@ export interface ProposePlanInput {
   readonly tables: RegimenTables;
   /** Which pack was taken in the place of which, by id. A pack that a rule keeps out is not taken. */
   readonly instead?: Readonly<Record<string, string>> | undefined;
+  /** Id of the regimen that was taken at the chair; the best one where it is absent or not among those found. */
+  readonly chosenRegimen?: string | undefined;
+  /** What was stopped or turned down before, and why: it comes after what was not. */
+  readonly history?: readonly DroppedCare[] | undefined;
 }
 
 /**
@@ -48,23 +51,23 @@ export function proposePlan(input: ProposePlanInput): Plan {
   const view = viewOf(input);
   const draft = draftPlan(view);
   const { lines } = draft;
-  const fluoride = planFluoride(lines, facts, tables);
+  const regimen = regimenOf(draft, view, input.onDate);
   const diet = mayLimitFood(facts, tables);
-  const inUse = lines.filter((l) => l.state !== 'waiting-for-signature');
   return {
-    ...planLines(draft, view),
+    lines: regimen.lines,
+    alternatives: alternativesOf(draft, view),
     notOffered: listNotOffered(draft, view),
     refused: nameRefused(
       view.refused.filter((r) => !findSignature(view.signatures, r.shelfItemId)),
       input.shelf,
     ),
-    unmet: unmetNeeds(draft, view),
-    fluoride: fluoride.intake,
-    fluorideSentence: fluoride.sentence,
+    unmet: regimen.unmet,
+    fluoride: regimen.fluoride,
+    fluorideSentence: regimen.fluorideSentence,
     recall: confirmed ? findRecall(confirmed, facts.ageYears, tables.recall) : null,
     ...planBitewings(input),
-    tasksPerDay: inUse.reduce((sum, l) => sum + (l.use.atVisit ? 0 : l.use.timesPerDay), 0),
-    monthlyCostCents: monthlyCostCents(inUse),
+    tasksPerDay: regimen.tasksPerDay,
+    monthlyCostCents: regimen.monthlyCostCents,
     cautions: listCautions(
       lines.map((l) => l.item),
       facts.ageYears,
@@ -78,28 +81,16 @@ export function proposePlan(input: ProposePlanInput): Plan {
       diet,
       table: tables.advice,
     }),
+    regimens: [regimen],
+    chosenRegimen: regimen.id,
   };
 }
 
-function planLines({ lines, alternatives }: Draft, view: DraftView): Pick<Plan, 'lines' | 'alternatives'> {
+function alternativesOf({ lines, alternatives }: Draft, view: DraftView): Plan['alternatives'] {
   const without = (id: string): readonly Candidate[] => lines.filter((l) => l.item.id !== id);
-  return {
-    lines: lines.map((l) => buildLine(l, lines, view)),
-    alternatives: alternatives.map(({ insteadOf, candidate }) => ({ insteadOf, line: buildLine(candidate, without(insteadOf), view) })),
-  };
+  return alternatives.map(({ insteadOf, candidate }) => ({ insteadOf, line: buildLine(candidate, without(insteadOf), view) }));
 }
 
 export function nameRefused(refused: readonly RefusedItem[], shelf: readonly ShelfItem[]): NonNullable<Plan['refused']> {
   return refused.map((r) => ({ ...r, name: shelf.find((item) => item.id === r.shelfItemId)?.name ?? r.shelfItemId }));
-}
-
-/** Needs that no line meets: those still open with what is open, those without a fitting pack with where to look. */
-function unmetNeeds({ lines }: Draft, { needs, checks }: DraftView): Plan['unmet'] {
-  return needs.flatMap(({ kind, state, because }) => {
-    if (!isShelfNeed(kind) || state === 'not-needed' || isMetBy(lines, kind)) return [];
-    if (state === 'undecided') return [{ need: kind, because }];
-    const isOnShelf = checks.some(({ item }) => item.inStock && item.meets.includes(kind));
-    const why = isOnShelf ? 'Nothing on the shelf may be offered now: see what is not offered, and why.' : 'Nothing on the shelf meets it.';
-    return [{ need: kind, because: why }];
-  });
 }

@@ -1,7 +1,7 @@
 import type { Level } from '../risk/types.ts';
 import type { SourceRef } from '../visit/answer.ts';
 import type { MouthReason } from '../visit/mouthReason.ts';
-import type { Jurisdiction, NeedKind, PersonFacts, ShelfItem } from './types.ts';
+import type { Jurisdiction, NeedKind, PersonFacts, RegimenCriterion, ShelfItem } from './types.ts';
 
 /** A statement of the evidence, for clinicians. Status stands in the source and is shown beside it, never on a leaflet. */
 export interface EvidenceLine {
@@ -304,4 +304,8 @@ export interface PlanSettings {
   readonly jurisdiction: Jurisdiction;
   readonly hypochloriteProtocol?: HypochloriteProtocol | undefined;
   readonly bitewingMonths?: Readonly<Record<Level, readonly [number, number]>> | null | undefined;
+  /** What decides between regimens that fit alike; absent = fewest tasks, then lowest cost, then fewest packs. */
+  readonly regimenOrder?: readonly RegimenCriterion[] | undefined;
+  /** Tasks a day that this person accepts; absent = not said, any number. */
+  readonly mostTasksPerDay?: number | undefined;
 }

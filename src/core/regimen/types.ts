@@ -160,6 +160,60 @@ export interface FluorideIntake {
   };
 }
 
+/** What the practice may put first when several regimens fit. */
+export type RegimenCriterion = 'tasks' | 'cost' | 'items';
+
+/** How long one pack lasts at the use of the plan. */
+export interface Supply {
+  readonly shelfItemId: string;
+  /** Whole days, rounded down; null while pack size or amount is not known. */
+  readonly days: number | null;
+  /** Local date, ISO; null where nothing is known, nothing has begun, or a course ends before the pack does. */
+  readonly refillOn: string | null;
+}
+
+/** One way to meet the needs from this shelf. Every pack in it serves a need that nothing else in it serves, unless it is signed. */
+export interface Regimen {
+  /** Ids of its packs, sorted, joined by '+'. */
+  readonly id: string;
+  readonly lines: readonly PlanLine[];
+  /** What it is best at among the regimens found, in words. */
+  readonly why: readonly string[];
+  readonly tasksPerDay: number;
+  /** Integer cents; null while a price is missing, never 0 for that. */
+  readonly monthlyCostCents: number | null;
+  /** Packs for the home. */
+  readonly supply: readonly Supply[];
+  /** The earliest of `supply`. */
+  readonly refillOn: string | null;
+  readonly unmet: Plan['unmet'];
+  readonly fluoride: FluorideIntake;
+  readonly fluorideSentence: string;
+}
+
+/** The smallest set of things that cannot hold together, each as a plain clause. */
+export interface RegimenConflict {
+  /** Needs that stay open because of them. */
+  readonly needs: readonly NeedKind[];
+  readonly constraints: readonly { readonly id: string; readonly says: string }[];
+}
+
+/** Home care that the person stopped or turned down at an earlier visit, with the reason as it was kept. */
+export interface DroppedCare {
+  readonly shelfItemId: string;
+  /** In the words of the list of reasons ('taste', 'price', 'stain', 'time'), or the person's own. */
+  readonly why?: string | undefined;
+}
+
+/** A pack that could take the place of one that was dropped before, or could be, because it is better in that respect. */
+export interface Swap {
+  readonly insteadOf: string;
+  readonly shelfItemId: string;
+  readonly because: 'taste' | 'price' | 'stain' | 'time';
+  /** A clause: "another taste". */
+  readonly says: string;
+}
+
 export interface Interval {
   readonly fromMonths: number;
   readonly toMonths: number;
@@ -200,6 +254,15 @@ export interface Plan {
   readonly cautions: readonly { readonly id: string; readonly source: SourceRef }[];
   /** Whether any suggestion may drop, delay or limit food. */
   readonly diet: FoodLimit;
+  /** Best first, five at most, each with another set of agents. Absent in plans of earlier editions, as are the four below. */
+  readonly regimens?: readonly Regimen[] | undefined;
+  /** Id of the regimen that `lines`, `unmet`, tasks, cost and fluoride are of. */
+  readonly chosenRegimen?: string | undefined;
+  /** Why needs stay open; null where none does for a reason that can be named. */
+  readonly conflict?: RegimenConflict | null | undefined;
+  readonly swaps?: readonly Swap[] | undefined;
+  /** Packs that came after the others because they were dropped before. */
+  readonly droppedBefore?: readonly (DroppedCare & { readonly name: string })[] | undefined;
 }
 
 export interface AdviceLine {
