@@ -83,6 +83,9 @@ export function proposePlan(input: ProposePlanInput): Plan {
     }),
     regimens: [regimen],
     chosenRegimen: regimen.id,
+    conflict: null,
+    swaps: [],
+    droppedBefore: [],
   };
 }
 

@@ -19,9 +19,17 @@ export function completeStored<T extends Stored>(stored: T): T {
 }
 
 const ABSENT_MOUTH = { swab: null, notAsked: [] } as const satisfies Partial<VisitAssessment['mouth']>;
-const ABSENT_PLAN = { refused: [], advice: [], bitewingsDue: null, bitewingsSentence: '' } as const satisfies Partial<
-  VisitAssessment['plan']
->;
+const ABSENT_PLAN = {
+  refused: [],
+  advice: [],
+  bitewingsDue: null,
+  bitewingsSentence: '',
+  regimens: [],
+  chosenRegimen: undefined,
+  conflict: null,
+  swaps: [],
+  droppedBefore: [],
+} as const satisfies Partial<VisitAssessment['plan']>;
 const ABSENT_LEAFLET = { advice: [] } as const satisfies Partial<VisitAssessment['leaflet']>;
 /** Never shown: the list below it is empty. */
 const ABSENT_LABELS = { advice: '', released: '' } as const;
