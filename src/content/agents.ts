@@ -17,6 +17,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'F_PASTE_LOW',
     name: 'Fluoride paste, 250 to 550 ppm',
+    forms: ['paste'],
     meets: [],
     release: 'anyone',
     ppmRange: [200, 700],
@@ -25,6 +26,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'F_PASTE_STD',
     name: 'Fluoride paste, 1,000 to 1,500 ppm',
+    forms: ['paste'],
     meets: ['fluoride-base'],
     release: 'anyone',
     ppmRange: [850, 1_600],
@@ -38,6 +40,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'F_PASTE_2800',
     name: 'Sodium fluoride paste 0.619 % (2,800 ppm)',
+    forms: ['paste'],
     meets: ['fluoride-base', 'fluoride-extra'],
     release: 'prescription',
     ppmRange: [2_300, 3_000],
@@ -47,6 +50,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'F_PASTE_5000',
     name: 'Sodium fluoride paste or gel 1.1 % (about 5,000 ppm)',
+    forms: ['paste', 'gel'],
     meets: ['fluoride-base', 'fluoride-extra'],
     release: 'prescription',
     ppmRange: [4_500, 5_100],
@@ -61,6 +65,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'F_RINSE_005',
     name: 'Sodium fluoride rinse 0.05 % (226 ppm), daily',
+    forms: ['rinse'],
     meets: ['fluoride-extra'],
     release: 'anyone',
     ppmRange: [200, 250],
@@ -74,6 +79,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'F_RINSE_02',
     name: 'Sodium fluoride rinse 0.2 % (905 ppm), weekly',
+    forms: ['rinse'],
     meets: ['fluoride-extra'],
     release: 'prescription',
     ppmRange: [850, 950],
@@ -83,6 +89,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'F_GEL_APF',
     name: 'Acidulated fluoride gel 1.23 % F (12,300 ppm), by the professional',
+    forms: ['gel'],
     meets: ['professional-fluoride'],
     release: 'anyone',
     ppmRange: [11_000, 13_000],
@@ -95,6 +102,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'F_GEL_SNF2',
     name: 'Stannous fluoride gel 0.4 % (970 ppm)',
+    forms: ['gel'],
     meets: ['fluoride-extra'],
     release: 'anyone',
     ppmRange: [900, 1_050],
@@ -104,6 +112,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'F_VARNISH',
     name: 'Sodium fluoride varnish 5 % (22,600 ppm), by the professional',
+    forms: ['varnish'],
     meets: ['professional-fluoride'],
     release: 'anyone',
     ppmRange: [22_000, 23_500],
@@ -121,6 +130,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'SDF38',
     name: 'Silver diamine fluoride 38 % (44,800 ppm), by the dentist',
+    forms: ['drops'],
     meets: ['professional-fluoride'],
     release: 'dentist',
     ppmRange: [40_000, 50_000],
@@ -136,6 +146,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'XYLITOL',
     name: 'Xylitol gum or lozenge',
+    forms: ['gum', 'lozenge', 'powder'],
     meets: ['sweetener'],
     release: 'anyone',
     evidence: [
@@ -149,6 +160,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'POLYOL_GUM',
     name: 'Sugar-free chewing gum (polyols)',
+    forms: ['gum'],
     meets: ['sweetener'],
     release: 'anyone',
     evidence: [
@@ -159,6 +171,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'CHX_RINSE',
     name: 'Chlorhexidine 0.12 or 0.2 %, rinse',
+    forms: ['rinse', 'spray'],
     meets: ['antimicrobial'],
     release: 'prescription',
     byChoiceOnly: says('never by default: a council guideline of 2011 advises against chlorhexidine for decay', read('ada2011')),
@@ -174,6 +187,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'CHX_VARNISH',
     name: 'Chlorhexidine and thymol varnish, 1 % each, by the professional',
+    forms: ['varnish'],
     meets: ['antimicrobial'],
     release: 'dentist',
     byChoiceOnly: says('only by choice of the dentist, for root caries of adults; not for crowns', read('ada2011')),
@@ -182,6 +196,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'NAOCL',
     name: 'Sodium hypochlorite rinse, up to 0.25 %',
+    forms: ['rinse'],
     meets: ['antimicrobial'],
     release: 'dentist',
     byChoiceOnly: says('off by default: no trial on decay and no licensed product', read('hypochloriteTrials')),
@@ -193,6 +208,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'PVPI',
     name: 'Povidone-iodine 10 %, wiped on by the professional',
+    forms: ['drops', 'rinse'],
     meets: ['antimicrobial'],
     release: 'dentist',
     byChoiceOnly: says('only by choice of the dentist: evidence of a few trials in small children', read('milgrom2021')),
@@ -206,6 +222,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'ESSENTIAL_OILS',
     name: 'Essential-oil rinse',
+    forms: ['rinse'],
     meets: ['antimicrobial'],
     release: 'anyone',
     evidence: [says('Sold for plaque and gums; no indication for decay.', memory('handbook'))],
@@ -213,6 +230,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'ARGININE',
     name: 'Arginine paste with fluoride',
+    forms: ['paste'],
     meets: ['fluoride-base'],
     release: 'anyone',
     ppmRange: [850, 1_600],
@@ -224,6 +242,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'CPP_ACP',
     name: 'Casein with calcium phosphate, paste',
+    forms: ['paste'],
     meets: ['calcium-phosphate'],
     release: 'anyone',
     evidence: [
@@ -234,6 +253,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'FTCP',
     name: 'Tricalcium phosphate paste with fluoride',
+    forms: ['paste'],
     meets: ['fluoride-base'],
     release: 'anyone',
     ppmRange: [850, 1_600],
@@ -242,6 +262,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'HAP',
     name: 'Hydroxyapatite paste without fluoride',
+    forms: ['paste', 'rinse', 'gel'],
     meets: ['calcium-phosphate'],
     release: 'anyone',
     evidence: [
@@ -255,6 +276,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'BICARB',
     name: 'Sodium bicarbonate for rinsing',
+    forms: ['powder', 'rinse'],
     meets: ['acid-control'],
     release: 'anyone',
     evidence: [
@@ -265,6 +287,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'SALIVA',
     name: 'Saliva substitute',
+    forms: ['spray', 'gel', 'rinse', 'lozenge'],
     meets: ['saliva'],
     release: 'anyone',
     evidence: [says('For comfort; those below pH 5.5 are not for natural teeth.', memory('handbook'))],
@@ -272,6 +295,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'SEALANT',
     name: 'Fissure sealant, by the professional',
+    forms: ['sealant'],
     meets: ['sealing'],
     release: 'anyone',
     evidence: [
@@ -283,6 +307,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'CA_PRERINSE',
     name: 'Calcium rinse before a fluoride rinse',
+    forms: ['rinse'],
     meets: [],
     release: 'dentist',
     byChoiceOnly: says('still under study', memory('vogel2008')),
@@ -291,6 +316,7 @@ export const agents: readonly Agent[] = [
   {
     id: 'F_SUPP',
     name: 'Fluoride drops or tablets to swallow',
+    forms: ['drops', 'lozenge'],
     meets: ['fluoride-extra'],
     release: 'prescription',
     ppmRange: [1, 1_000_000],

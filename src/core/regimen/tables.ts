@@ -13,6 +13,8 @@ export interface EvidenceLine {
 export interface Agent {
   readonly id: string;
   readonly name: string;
+  /** What it is sold or used as. */
+  readonly forms: readonly ShelfItem['form'][];
   /** Needs that it can meet at all; a shelf item can only narrow this. */
   readonly meets: readonly NeedKind[];
   /** Lowest release, whatever the shelf item says. */
