@@ -174,7 +174,15 @@ export interface DayInput extends Mouth {
   readonly minutes?: number | undefined;
 }
 
+/**
+ * How a day begins. `at-rest`: after hours without anything. `usual-day`: after the same day, so that what was eaten late is still there
+ * after midnight. A curve: of the day before; this one begins where that ended.
+ */
+export type DayBegin = 'at-rest' | 'usual-day' | DayCurve;
+
 export interface SimulationOptions {
+  /** `at-rest` when absent. */
+  readonly begin?: DayBegin | undefined;
   /** Target of the error of one step, pH, 1e-6 to 0.1. 0.01 when absent; 0.02 is enough while something is dragged. */
   readonly tolerancePh?: number | undefined;
   /** Layers of plaque, 4 to 96; 6 when absent. */
@@ -192,6 +200,21 @@ export interface PlaqueState {
   readonly values: Float64Array;
 }
 
+/** Sugar that food between the teeth gives off from a moment on. */
+export interface HeldFood {
+  /** Seconds from the start of the day; below 0 where it was eaten before. */
+  readonly fromS: number;
+  readonly perS: number;
+  /** mmol/L of saliva and second at that moment. */
+  readonly mmolPerLPerS: number;
+}
+
+/** What one day hands to the next, its moments counted from the end of the day. */
+export interface DayEnd {
+  readonly values: Float64Array;
+  readonly held: readonly HeldFood[];
+}
+
 export interface DayCurve {
   /** At the tooth, one value for each minute from 0 to the end of the day: 1,441 for a whole day. */
   readonly ph: Float64Array;
@@ -206,4 +229,11 @@ export interface DayCurve {
   readonly input: DayInput;
   readonly tolerancePh: number;
   readonly cells: number;
+  /** `after`: a day before it was given. */
+  readonly begin: 'at-rest' | 'usual-day' | 'after';
+  /** Food that was held when it began. */
+  readonly carried: readonly HeldFood[];
+  readonly end: DayEnd;
+  /** Of a usual day: the run from rest that it was begun with. */
+  readonly firstPass?: DayCurve | undefined;
 }

@@ -1,4 +1,4 @@
-import type { DayInput, Exposure, Plaque, PlaqueConstants, Saliva } from '../types.ts';
+import type { DayBegin, DayInput, Exposure, Plaque, PlaqueConstants, Saliva } from '../types.ts';
 
 type Range = readonly [low: number, high: number];
 
@@ -53,6 +53,11 @@ export function checkOptions(tolerancePh: number, cells: number): void {
   requireWithin('tolerancePh', tolerancePh, [1e-6, 0.1]);
   requireWithin('cells', cells, [4, 96]);
   if (!Number.isInteger(cells)) throw new RangeError(`cells must be a whole number: ${cells}`);
+}
+
+export function checkBegin(begin: DayBegin, cells: number): void {
+  if (typeof begin !== 'object' || begin.cells === cells) return;
+  throw new RangeError(`begin must be a day with ${cells} layers of plaque: ${begin.cells}`);
 }
 
 /** Constants that the equations divide by, or take the logarithm of. */

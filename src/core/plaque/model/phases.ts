@@ -1,15 +1,7 @@
 import { type FlowDrive, salivaFlow } from '../clearance/flow.ts';
-import type { Exposure, ExposureKind } from '../types.ts';
+import type { Exposure, ExposureKind, HeldFood } from '../types.ts';
 import type { PlaqueModel } from './buildModel.ts';
 import { buildFood, type Food } from './food.ts';
-
-/** Sugar that food between the teeth gives off from a moment on. */
-export interface Release {
-  readonly fromS: number;
-  readonly perS: number;
-  /** mmol/L of saliva and second at that moment. */
-  readonly mmolPerLPerS: number;
-}
 
 /** A stretch of the day in which nothing begins or ends. */
 export interface Phase {
@@ -20,7 +12,7 @@ export interface Phase {
   readonly exchangePerS: number;
   /** What the fluid around the teeth becomes, or undefined where it is cleared by swallowing. */
   readonly food: Food | undefined;
-  readonly releases: readonly Release[];
+  readonly releases: readonly HeldFood[];
   /** True where an exposure ends with this phase: its state is kept. */
   readonly endsExposure: boolean;
 }
@@ -34,10 +26,18 @@ const RENEWS: Readonly<Record<ExposureKind, 'rinse' | 'eating' | undefined>> = {
   sleep: undefined,
 };
 
-/** The day cut at every start and end of an exposure. */
-export function listPhases(model: PlaqueModel, exposures: readonly Exposure[], minutes: number): readonly Phase[] {
+/**
+ * The day cut at every start and end of an exposure.
+ * @param carried  food held between the teeth since before minute 0
+ */
+export function listPhases(
+  model: PlaqueModel,
+  exposures: readonly Exposure[],
+  minutes: number,
+  carried: readonly HeldFood[] = [],
+): readonly Phase[] {
   const phases: Phase[] = [];
-  let releases: readonly Release[] = [];
+  let releases = carried;
   let freeFromS = 0;
   for (const exposure of exposures) {
     const startS = exposure.startMinute * 60;
@@ -52,8 +52,16 @@ export function listPhases(model: PlaqueModel, exposures: readonly Exposure[], m
   return phases;
 }
 
+/** Food that is held when the last phase ends. */
+export function heldAfter(phases: readonly Phase[], exposures: readonly Exposure[]): readonly HeldFood[] {
+  const last = phases.at(-1);
+  const exposure = exposures.at(-1);
+  if (!last) return [];
+  return last.endsExposure && exposure ? withRelease(last.releases, exposure, last.endS) : last.releases;
+}
+
 /** Awake, nothing in the mouth but what is left of before. */
-export function restPhase(model: PlaqueModel, startS: number, endS: number, releases: readonly Release[]): Phase {
+export function restPhase(model: PlaqueModel, startS: number, endS: number, releases: readonly HeldFood[]): Phase {
   const drive = driveOf(model, model.mouth.saliva.restingFlowMlPerMin, 0);
   return { startS, endS, drive, exchangePerS: 0, food: undefined, releases, endsExposure: false };
 }
@@ -79,14 +87,14 @@ function driveOf({ mouth, constants }: PlaqueModel, untastedMlPerMin: number, ba
   return { baseMlPerMin, untastedMlPerMin, perMmolPerL: constants.flowPerHexose, highestMlPerMin };
 }
 
-function withRelease(releases: readonly Release[], { retained, hexoseMmolPerL }: Exposure, fromS: number): readonly Release[] {
+function withRelease(releases: readonly HeldFood[], { retained, hexoseMmolPerL }: Exposure, fromS: number): readonly HeldFood[] {
   if (retained === undefined) return releases;
   const perS = Math.LN2 / (retained.halfTimeMinutes * 60);
   return [...releases, { fromS, perS, mmolPerLPerS: retained.share * hexoseMmolPerL * perS }];
 }
 
 /** mmol/L of saliva and second, from all food that is held. */
-export function releaseAt(releases: readonly Release[], atS: number): number {
+export function releaseAt(releases: readonly HeldFood[], atS: number): number {
   let sum = 0;
   for (let i = 0; i < releases.length; i += 1) {
     const release = releases[i];

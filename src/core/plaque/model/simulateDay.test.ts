@@ -51,6 +51,68 @@ describe('what it was computed before', () => {
   });
 });
 
+describe('how a day begins', () => {
+  const late = eating(1425, { retained: { share: 0.5, halfTimeMinutes: 10 } });
+  const asleep = (startMinute: number, minutes: number): Exposure => ({ kind: 'sleep', startMinute, minutes, hexoseMmolPerL: 0 });
+  const night: readonly Exposure[] = [asleep(0, 400), eating(480), eating(800, { minutes: 20 }), late, asleep(1430, 10)];
+  const shifted = (exposures: readonly Exposure[]) => exposures.map((one) => ({ ...one, startMinute: one.startMinute + 1440 }));
+  const mouths = ['average', 'approximal', 'dryMouth', 'upperFront'] as const;
+
+  // Nothing is assumed of the second day here: both are run one after the other from rest. 0.02 pH, as everywhere at this tolerance.
+  test.each(mouths)('a usual day is the second of two alike: %s', (name) => {
+    const day: DayInput = { ...mouthPresets[name], constants: plaqueValues, exposures: night };
+    const usual = simulateDay(day, { begin: 'usual-day' });
+    const two = simulateDay({ ...day, minutes: 2880, exposures: [...night, ...shifted(night)] }).ph.subarray(1440);
+    usual.ph.forEach((ph, minute) => {
+      expect(Math.abs(ph - (two[minute] ?? Number.NaN))).toBeLessThan(0.02);
+    });
+    expect(usual.ph).toHaveLength(1441);
+    expect(Math.abs((usual.ph[1440] ?? 0) - (usual.ph[0] ?? 1))).toBeLessThan(2e-3);
+    expect(usual.protonBalanceError).toBeLessThan(1e-6);
+  });
+
+  test('from rest it knows nothing of the evening before, as a usual day it does', () => {
+    const day: DayInput = { ...base, minutes: 1440, exposures: night };
+    const [atRest, usual] = [simulateDay(day), simulateDay(day, { begin: 'usual-day' })];
+    expect(atRest.begin).toBe('at-rest');
+    expect(atRest.ph[0]).toBeGreaterThan((usual.ph[0] ?? 9) + 1);
+    expect(Math.abs((atRest.ph[700] ?? 0) - (usual.ph[700] ?? 1))).toBeLessThan(0.01);
+  });
+
+  test('after the day before, it begins where that ended; food held between the teeth comes with it', () => {
+    const day: DayInput = { ...base, minutes: 1440, exposures: night };
+    const before = simulateDay(day);
+    expect(before.end.held).toHaveLength(1);
+    const after = simulateDay(day, { begin: before });
+    expect(after.ph[0]).toBe(before.ph[1440]);
+    const brushed = simulateDay({ ...day, exposures: [...night.slice(0, 3), late, { ...asleep(1430, 2), kind: 'brushing' }] });
+    expect(brushed.end.held).toEqual([]);
+    const heldNothing = simulateDay(day, { begin: { ...before, end: { ...before.end, held: [] } } });
+    expect(minutesBelow(heldNothing, 5.7)).toBeLessThan(minutesBelow(after, 5.7) - 1);
+  });
+
+  test.each(['usual-day', 'after'] as const)('what was computed before gives the same to the last bit: %s', (how) => {
+    const day: DayInput = { ...base, minutes: 1440, exposures: night };
+    const begin = how === 'after' ? simulateDay({ ...day, exposures: [late] }) : how;
+    const previous = simulateDay(day, { begin });
+    const moved = { ...day, exposures: night.map((one) => (one === night[2] ? { ...one, startMinute: 900 } : one)) };
+    const [resumed, anew] = [simulateDay(moved, { begin, previous }), simulateDay(moved, { begin })];
+    expect(resumed.stepPh).toEqual(anew.stepPh);
+    expect(resumed.states).toEqual(anew.states);
+    expect(simulateDay(moved, { previous }).stepPh).toEqual(simulateDay(moved).stepPh);
+    const other = simulateDay(day, { begin: simulateDay(day) });
+    expect(simulateDay(moved, { begin, previous: other }).stepPh).toEqual(anew.stepPh);
+  });
+
+  test('a night in which nothing is left of the day costs little: only the night is run twice', () => {
+    const day: DayInput = { ...base, minutes: 1440, exposures: [asleep(0, 400), eating(480), eating(800), asleep(1380, 60)] };
+    const usual = simulateDay(day, { begin: 'usual-day' });
+    const morning = usual.firstPass?.stepMinutes.findIndex((minute) => minute > 400) ?? 0;
+    const joined = usual.stepMinutes.findIndex((minute) => minute > 400);
+    expect(usual.stepPh.subarray(joined)).toEqual(usual.firstPass?.stepPh.subarray(morning));
+  });
+});
+
 test('brushing takes away food between the teeth, a rinse with water does not', () => {
   const sticky = eating(10, { retained: { share: 0.3, halfTimeMinutes: 30 } });
   const after = (kind: 'brushing' | 'rinse') => {
@@ -108,6 +170,7 @@ describe('bad input is refused by name', () => {
     expect(() => simulateDay(base, { tolerancePh: 0 })).toThrow('tolerancePh');
     expect(() => simulateDay(base, { cells: 3 })).toThrow('cells');
     expect(() => simulateDay(base, { cells: 6.5 })).toThrow('cells');
+    expect(() => simulateDay(base, { cells: 8, begin: simulateDay(base) })).toThrow('begin must be a day with 8 layers');
     expect(() => minutesBelow(simulateDay(base), 1)).toThrow('linePh');
   });
 });
