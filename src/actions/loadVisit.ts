@@ -1,6 +1,7 @@
 import { AppError } from '../api/errors.ts';
 import type { PastReading } from '../core/reading/types.ts';
 import type { ShelfItem } from '../core/regimen/types.ts';
+import { withStock } from '../core/shelf/withStock.ts';
 import type { Answer, Answers } from '../core/visit/answer.ts';
 import type { DescribedDays } from '../core/visit/describedDays.ts';
 import type { Adherence, Finding, PastCare, PastGoal, PracticeFile, ReleasedAnswer, VisitInput } from '../core/visit/types.ts';
@@ -11,6 +12,7 @@ import { findKeptPatient, type Patient } from '../store/read/patients.ts';
 import { listReadings, type Reading } from '../store/read/readings.ts';
 import { findConfirmedLevel } from '../store/read/results.ts';
 import { findPractice } from '../store/read/sites.ts';
+import { listCountedItems, listMovesOfVisit } from '../store/read/stock.ts';
 import { listStudySwabs } from '../store/read/studyPeople.ts';
 import { listTasksOfPatient } from '../store/read/tasks.ts';
 import { findVisit, listVisits, type Visit } from '../store/read/visits.ts';
@@ -54,7 +56,8 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
   const courses = await listCourses(db, scope, patient.id);
   const pastCourses = listPastCourses(courses, earlier, stored.practice.shelf);
   const tasks = await listTasksOfPatient(db, scope, patient.id);
-  const practice = visit.state === 'open' ? stored.practice : withItsShelf(stored.practice, courses, visit);
+  const counted = await withCount(db, scope, stored.practice, visit);
+  const practice = visit.state === 'open' ? counted : withItsShelf(counted, courses, visit);
   const correctedOn = visit.said?.corrections?.at(-1)?.on;
   const ofVisit = courses.filter((course) => course.visitId === visitId);
   const controls = await readControlSpans(db, scope, visit.onDate);
@@ -222,6 +225,15 @@ function listPastGoals(tasks: readonly TaskTable[], visit: Visit, earlier: reado
     const isHere = visit.state === 'open' ? state === 'open' : Object.hasOwn(spokenOf, id);
     return kind === 'goal' && of && isHere && note !== null ? [{ id, text: note, since: of.onDate }] : [];
   });
+}
+
+/** In stock is what can be given on the day of the visit, where the practice counts its packs. */
+async function withCount(db: Db, scope: SiteScope, practice: PracticeFile, { id, onDate }: Visit): Promise<PracticeFile> {
+  const counted = await listCountedItems(db, scope);
+  if (counted.length === 0) return practice;
+  const given = (await listMovesOfVisit(db, scope, id)).filter(({ takenBack }) => takenBack === null);
+  const shelf = withStock(practice.shelf, counted, { onDate, givenHere: given.map(({ shelfItemId }) => shelfItemId) });
+  return { ...practice, shelf };
 }
 
 /** What a closed visit spoke of was there then, whatever is in stock today. */

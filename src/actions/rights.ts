@@ -13,6 +13,12 @@ export const RIGHTS = {
   saveMeter: ['lead', 'hygienist', 'dentist'],
   saveLot: ['lead', 'hygienist', 'dentist', 'assistant'],
   saveShelfItem: ['lead', 'hygienist', 'dentist'],
+  receiveStock: EVERYONE,
+  /** What stands in the plan and waits for nobody; who may give anything else stands in the action. */
+  dispenseItem: EVERYONE,
+  correctStock: ['lead', 'hygienist', 'dentist'],
+  /** One's own entry of the day; any other takes a role of `correctStock`, and a reason. */
+  takeBackMove: EVERYONE,
   saveStandingOrder: ['dentist'],
   withdrawStandingOrder: ['dentist'],
   addPatient: EVERYONE,

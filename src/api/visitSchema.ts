@@ -152,6 +152,16 @@ export const ShelfItemSchema = z.strictObject({
   pH: z.number().min(0).max(14).optional(),
   packAmount: z.strictObject({ value: z.number().positive(), unit: z.enum(['g', 'mL', 'piece']) }).optional(),
   priceCents: z.int().nonnegative().optional(),
+  flavour: text(100).optional().describe('"none" = no flavour; absent = not noted'),
+  label: z
+    .strictObject({
+      value: z.number().positive().max(60_000),
+      of: z.enum(['compound', 'ion', 'ppm']),
+      per: z.enum(['w/w', 'w/v']).optional(),
+    })
+    .optional()
+    .describe('the strength as the label has it'),
+  minimumLevel: z.int().min(0).max(100_000).optional().describe('packs at which to order more'),
   inStock: z.boolean(),
   release: z.enum(['anyone', 'prescription', 'dentist']),
   meets: z.array(needKind),
@@ -172,6 +182,7 @@ export const PracticeSettingsSchema = z.strictObject({
   lowSalivaMeansExtreme: z.boolean(),
   stimulatedFlowLowAtMostMlPerMin: z.union([z.literal(0.5), z.literal(0.7)]),
   note: z.array(z.enum(NOTE_SECTIONS)).max(NOTE_SECTIONS.length).optional(),
+  reorderLeadDays: z.int().min(0).max(365).optional().describe('days from an order of home care to its arrival'),
 });
 
 export const PracticeFileSchema = z.strictObject({

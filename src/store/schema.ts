@@ -206,10 +206,20 @@ export interface TaskTable extends SiteRow {
 
 export interface StockMoveTable extends SiteRow {
   shelfItemId: string;
+  /** Null = not noted. */
   lot: string | null;
+  /** Last day, local date; null = not known. */
   expiry: string | null;
+  /** Whole packs, negative for those that went. */
   quantity: number;
+  reason: 'received' | 'dispensed' | 'expired' | 'corrected' | 'returned';
+  onDate: string;
+  /** The visit at which packs were given. */
   visitId: string | null;
+  memberId: string;
+  note: string | null;
+  /** Why it does not count any more. */
+  takenBack: string | null;
 }
 
 export type CatalogKind =

@@ -16,6 +16,7 @@ import { planRecordContract } from './contract/planRecord.ts';
 import { readsContract } from './contract/reads.ts';
 import { rightsContract } from './contract/rights.ts';
 import { signaturesContract } from './contract/signatures.ts';
+import { stockContract } from './contract/stock.ts';
 import { stopsContract } from './contract/stops.ts';
 import { studyPeopleContract } from './contract/studyPeople.ts';
 import { tamperContract } from './contract/tamper.ts';
@@ -63,6 +64,7 @@ export function storeContract(engine: Engine): void {
     planRecordContract(bench);
     peopleContract(bench);
     signaturesContract(bench);
+    stockContract(bench);
     stopsContract(bench);
     studyPeopleContract(bench);
     rightsContract(bench);

@@ -76,6 +76,13 @@ export interface ShelfItem {
   readonly pH?: number | undefined;
   readonly packAmount?: { readonly value: number; readonly unit: 'g' | 'mL' | 'piece' } | undefined;
   readonly priceCents?: number | undefined;
+  /** What it tastes of, in the practice's words: "mint". Absent = not noted; "none" = no flavour. */
+  readonly flavour?: string | undefined;
+  /** The strength as the label has it. `percent` and `fluoridePpm` are worked out from it. Absent = typed as percent or ppm. */
+  readonly label?: LabelStrength | undefined;
+  /** Packs at which to order more; whole, 0 or more. Absent = not set. */
+  readonly minimumLevel?: number | undefined;
+  /** Said by hand. Of an item whose packs are counted, the plan goes by the count (`core/shelf/withStock`). */
   readonly inStock: boolean;
   /** Who may release it. `prescription` and `dentist` wait for a signature. */
   readonly release: 'anyone' | 'prescription' | 'dentist';
@@ -88,6 +95,15 @@ export interface ShelfItem {
     readonly courseDays?: number | undefined;
     readonly atVisit?: boolean | undefined;
   };
+}
+
+/** The strength in the words of the label. */
+export interface LabelStrength {
+  readonly value: number;
+  /** Percent of the compound, percent of the fluoride ion, or ppm fluoride. */
+  readonly of: 'compound' | 'ion' | 'ppm';
+  /** Weight in weight, or weight in volume. Absent = the label does not say. */
+  readonly per?: 'w/w' | 'w/v' | undefined;
 }
 
 export type ExclusionLevel = 'stop' | 'caution' | 'ask-first';

@@ -50,6 +50,8 @@ export interface PracticeSettings {
   readonly stimulatedFlowLowAtMostMlPerMin: 0.5 | 0.7;
   /** Parts of the chart note in the practice's own order; absent = every part that holds nothing private. */
   readonly note?: readonly NoteSection[] | undefined;
+  /** Days from an order of home care to its arrival; absent = not set. */
+  readonly reorderLeadDays?: number | undefined;
 }
 
 export interface PracticeFile {

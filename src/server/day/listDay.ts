@@ -7,6 +7,7 @@ import { AppError } from '../../api/errors.ts';
 import { content } from '../../content/allContent.ts';
 import { listDue } from '../../core/day/listDue.ts';
 import { type LastBitewings, NEVER, planBitewings } from '../../core/regimen/planBitewings.ts';
+import { withStock } from '../../core/shelf/withStock.ts';
 import { assessVisit } from '../../core/visit/assessVisit.ts';
 import { sayMonth } from '../../core/visit/dateOrMonth.ts';
 import { lastBitewings } from '../../core/visit/lastBitewings.ts';
@@ -16,6 +17,7 @@ import { type Appointment, listAppointmentsOfDay } from '../../store/read/appoin
 import { listLastReasons } from '../../store/read/changes.ts';
 import type { Course } from '../../store/read/courses.ts';
 import { findPractice } from '../../store/read/sites.ts';
+import { listCountedItems } from '../../store/read/stock.ts';
 import { hasClosedVisit, listVisitsOfDay, type Visit } from '../../store/read/visits.ts';
 import { localDate } from '../siteClock.ts';
 import { type DayPerson, readDayPeople } from './readDayPeople.ts';
@@ -27,9 +29,10 @@ export async function listDay(context: Reader, date: string): Promise<DayView> {
   const { db, scope } = context;
   const stored = await findPractice(db, scope);
   if (!stored) throw new AppError('SITE_NOT_FOUND', 'This practice is not in the data file.');
-  const { practice } = stored;
   const today = await localDate(context);
   const onDate = date === 'today' ? today : date;
+  const shelf = withStock(stored.practice.shelf, await listCountedItems(db, scope), { onDate });
+  const practice = { ...stored.practice, shelf };
   const appointments = await listAppointmentsOfDay(db, scope, onDate);
   const visits = await listVisitsOfDay(db, scope, onDate);
   const charts = [...appointments, ...visits].map(({ patientId }) => patientId);

@@ -10,8 +10,10 @@ import { changePatient } from '../../../src/actions/changePatient.ts';
 import { closeVisit } from '../../../src/actions/closeVisit.ts';
 import { confirmLevel } from '../../../src/actions/confirmLevel.ts';
 import type { ActionContext } from '../../../src/actions/context.ts';
+import { correctStock } from '../../../src/actions/correctStock.ts';
 import { correctVisit } from '../../../src/actions/correctVisit.ts';
 import { createPractice } from '../../../src/actions/createPractice.ts';
+import { dispenseItem } from '../../../src/actions/dispenseItem.ts';
 import { dropStudy } from '../../../src/actions/dropStudy.ts';
 import { importDay } from '../../../src/actions/importDay.ts';
 import { linkStudyPerson } from '../../../src/actions/linkStudyPerson.ts';
@@ -21,6 +23,7 @@ import { openVisit } from '../../../src/actions/openVisit.ts';
 import { overrideStop } from '../../../src/actions/overrideStop.ts';
 import { planStudy } from '../../../src/actions/planStudy.ts';
 import { questionReadings } from '../../../src/actions/questionReadings.ts';
+import { receiveStock } from '../../../src/actions/receiveStock.ts';
 import { recordAnswer } from '../../../src/actions/recordAnswer.ts';
 import { recordControl } from '../../../src/actions/recordControl.ts';
 import { recordMeterCheck } from '../../../src/actions/recordMeterCheck.ts';
@@ -41,6 +44,7 @@ import { saveStandingOrder } from '../../../src/actions/saveStandingOrder.ts';
 import { setCode } from '../../../src/actions/setCode.ts';
 import { setTarget } from '../../../src/actions/setTarget.ts';
 import { signItem } from '../../../src/actions/signItem.ts';
+import { takeBackMove } from '../../../src/actions/takeBackMove.ts';
 import { useUncompared } from '../../../src/actions/useUncompared.ts';
 import { voidReading } from '../../../src/actions/voidReading.ts';
 import { withdrawLevel } from '../../../src/actions/withdrawLevel.ts';
@@ -50,6 +54,8 @@ import type { Role } from '../../../src/api/apiTypes.ts';
 import type { Bench } from '../contract.ts';
 import { EMPTY_CLOSING, LEVEL, PRACTICE } from '../practice.ts';
 import { PLAN, STUDY } from '../swabChecks.ts';
+
+const IN_PLAN = { place: 'in-plan', bars: [], isForDentist: false, isTurnedDown: false } as const;
 
 /** Each action with input that only the right can make it refuse for NOT_ALLOWED; other refusals do not matter here. */
 const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unknown>>> = {
@@ -64,6 +70,11 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   saveMeter: (context) => saveMeter(context, { meter: { ...meter(), id: 'm2' }, expectedVersion: 0 }),
   saveLot: (context) => saveLot(context, { lot: { id: 'l2', name: 'l2', expiresOn: '2027-01-01' }, expectedVersion: 0 }),
   saveShelfItem: (context) => saveShelfItem(context, { item: { ...shelfItem(), id: 's2' }, expectedVersion: 0 }),
+  receiveStock: (context) => receiveStock(context, { shelfItemId: 'none', packs: 1, today: '2026-03-04' }),
+  dispenseItem: (context) => dispenseItem(context, { visitId: 'none', shelfItemId: 'none', today: '2026-03-04', facts: IN_PLAN }),
+  correctStock: (context) =>
+    correctStock(context, { shelfItemId: 'none', lot: { lot: null, expiry: null }, as: 'expired', packs: 1, today: '2026-03-04' }),
+  takeBackMove: (context) => takeBackMove(context, { moveId: 'none', today: '2026-03-04' }),
   saveStandingOrder: (context) =>
     saveStandingOrder(context, { id: 'o', order: { name: 'o', date: '2026-01-01', shelfItemIds: [] }, expectedVersion: 0 }),
   withdrawStandingOrder: (context) => withdrawStandingOrder(context, { id: 'none', expectedVersion: 1 }),

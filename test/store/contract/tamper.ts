@@ -5,14 +5,14 @@ import { addAccount } from '../../../src/actions/addAccount.ts';
 import { addAppointment } from '../../../src/actions/addAppointment.ts';
 import { closeVisit } from '../../../src/actions/closeVisit.ts';
 import { confirmLevel } from '../../../src/actions/confirmLevel.ts';
-import { inTransaction } from '../../../src/actions/context.ts';
+import { dispenseItem } from '../../../src/actions/dispenseItem.ts';
 import { logAccess } from '../../../src/actions/logAccess.ts';
 import { openVisit } from '../../../src/actions/openVisit.ts';
+import { receiveStock } from '../../../src/actions/receiveStock.ts';
 import { signItem } from '../../../src/actions/signItem.ts';
 import { entityIdOf, LOGGED_TABLES } from '../../../src/store/loggedTables.ts';
 import { readDraft } from '../../../src/store/read/draftFields.ts';
 import { verify } from '../../../src/store/verify.ts';
-import { insertRows } from '../../../src/store/write/rows.ts';
 import type { Bench } from '../contract.ts';
 import { ASSESSED, EMPTY_CLOSING, LEVEL, RESULT } from '../practice.ts';
 
@@ -52,6 +52,7 @@ const LISTED = [
   'done',
   'password',
   'passkey',
+  'corrected',
   'record',
   'access',
   'lot',
@@ -95,10 +96,9 @@ export function tamperContract(bench: Bench): void {
       courses: [{ shelfItemId: 'paste', state: 'declined', release: 'not-needed', reason: 'taste' }],
       tasks: [{ kind: 'recall', due: '2026-09-04' }],
     });
-    await inTransaction(as('lead'), 'saveShelfItem', async (trx, log) => {
-      const move = { id: 'move', shelfItemId: 'paste', lot: 'A', expiry: '2027-01-01', quantity: 12, visitId };
-      log.rows('stockMove', await insertRows(trx, scope, 'stockMove', [move]));
-    });
+    await receiveStock(as('lead'), { shelfItemId: 'paste', lot: 'A', expiry: '2027-01-01', packs: 12, today: '2026-03-04' });
+    const facts = { place: 'in-plan', bars: [], isForDentist: false, isTurnedDown: false } as const;
+    await dispenseItem(as('assistant'), { visitId, shelfItemId: 'paste', today: '2026-03-04', facts });
     await addAccount(as('lead'), { memberId: as('hygienist').actor.memberId, login: 'hygiene', passwordHash: 'h' });
     await logAccess(as('dentist'), { action: 'open-record', entity: { table: 'patient', id: patientId } });
   };

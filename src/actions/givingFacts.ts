@@ -1,0 +1,86 @@
+import { content } from '../content/allContent.ts';
+import { checkItem } from '../core/regimen/checkItem.ts';
+import { checkTogether } from '../core/regimen/checkTogether.ts';
+import { findPassedLimit } from '../core/regimen/fluorideIntake.ts';
+import { planFluoride } from '../core/regimen/planFluoride.ts';
+import type { PlanLine, ShelfItem } from '../core/regimen/types.ts';
+import { assessVisit } from '../core/visit/assessVisit.ts';
+import type { VisitAssessment } from '../core/visit/types.ts';
+import { type Course, listCoursesOfVisit } from '../store/read/courses.ts';
+import type { Db } from '../store/schema.ts';
+import type { SiteScope } from '../store/siteScope.ts';
+import type { LoadedVisit } from './loadVisit.ts';
+
+/** Where an item stands for the person of a visit: what giving it has to know. */
+export interface GivingFacts {
+  /** `outside`: neither the plan of an open visit nor the record of a closed one holds it. */
+  readonly place: 'in-plan' | 'waits' | 'outside';
+  /** Why it must not be given outside the plan, as clauses: a rule that stops it or has to ask first, or what it must not meet. */
+  readonly bars: readonly string[];
+  /** Outside the plan, a dentist's to give: prescription, dentist only, or with something to check on record. */
+  readonly isForDentist: boolean;
+  readonly isTurnedDown: boolean;
+}
+
+/** @returns undefined when the item is not on the shelf */
+export async function findGivingFacts(
+  db: Db,
+  scope: SiteScope,
+  loaded: LoadedVisit,
+  shelfItemId: string,
+): Promise<GivingFacts | undefined> {
+  const item = loaded.input.practice.shelf.find(({ id }) => id === shelfItemId);
+  if (!item) return undefined;
+  const assessment = assessVisit(loaded.input, content);
+  const place =
+    loaded.visit.state === 'open'
+      ? placeInPlan(assessment.plan.lines, shelfItemId)
+      : placeOnRecord(await listCoursesOfVisit(db, scope, loaded.visit.id), shelfItemId);
+  const said = loaded.input.visit.agreed?.items?.[shelfItemId];
+  const isTurnedDown = said === 'declined' || said === 'not-affordable';
+  if (place !== 'outside') return { place, isTurnedDown, bars: [], isForDentist: place === 'waits' };
+  return { place, isTurnedDown, ...checkOutside(item, assessment, loaded) };
+}
+
+function placeInPlan(lines: readonly PlanLine[], id: string): GivingFacts['place'] {
+  const line = lines.find(({ shelfItemId }) => shelfItemId === id);
+  if (!line) return 'outside';
+  return line.state === 'waiting-for-signature' ? 'waits' : 'in-plan';
+}
+
+function placeOnRecord(courses: readonly Course[], id: string): GivingFacts['place'] {
+  const course = courses.find(({ shelfItemId }) => shelfItemId === id);
+  if (!course) return 'outside';
+  return course.release === 'waiting' || course.release === 'refused' ? 'waits' : 'in-plan';
+}
+
+/** Every rule for one pack, and what it would meet in this person's plan. */
+function checkOutside(
+  item: ShelfItem,
+  { facts, confirmed, mouth, plan }: VisitAssessment,
+  { input }: LoadedVisit,
+): Pick<GivingFacts, 'bars' | 'isForDentist'> {
+  const { settings, shelf } = input.practice;
+  const tables = content.regimen;
+  const hasNoTeeth = mouth.kind === 'level-does-not-apply';
+  const { jurisdiction } = settings;
+  const check = checkItem({ item, facts, level: confirmed?.level, jurisdiction, hypochloriteProtocol: undefined, hasNoTeeth, tables });
+  const beside = plan.lines.flatMap((line) => {
+    const other = shelf.find(({ id }) => id === line.shelfItemId);
+    return other ? [{ item: other, use: line.use, state: line.state }] : [];
+  });
+  const meetings = beside.flatMap((other) =>
+    checkTogether(item, other.item, tables.interactions)
+      .filter(({ verdict }) => verdict === 'never-both')
+      .map(({ interaction }) => `${interaction.because} (${other.item.name})`),
+  );
+  const passed = findPassedLimit(planFluoride([...beside, { item, use: item.use, state: 'proposed' }], facts, tables).intake);
+  return {
+    bars: [
+      ...[...check.stops, ...check.asks].map(({ because }) => because),
+      ...meetings,
+      ...(passed ? [`fluoride above ${passed.name}`] : []),
+    ],
+    isForDentist: check.release !== 'anyone' || check.cautions.length > 0,
+  };
+}
