@@ -24,6 +24,8 @@ test('one result for all days, each with its sentence and a band that holds the 
   expect(result).toMatchObject({ kind: 'day', inputDigest: 'digest', codeVersion: expect.any(String), contentVersion: expect.any(String) });
   const body = result?.body as DaysRecord | undefined;
   expect(body?.draws).toBe(40);
+  expect(body?.sentence.en).toBe(body?.days[0]?.headline);
+  expect(body?.sentence.es).toMatch(/^En el modelo, .* al día en el lado ácido/);
   expect(body?.days[0]?.headline).toMatch(/^In the model, roughly .* a day on the acid side/);
   const saliva = body?.days[0]?.below.saliva;
   expect(saliva && saliva.low <= saliva.minutes && saliva.minutes <= saliva.high).toBe(true);

@@ -5,6 +5,7 @@ import { mouthPresets } from './plaque/presets.ts';
 import { protocolTables } from './protocols/protocolTables.ts';
 import { questions } from './questions.ts';
 import { readingNoise } from './readingNoise.ts';
+import { readyEventNames } from './readyDayNames.ts';
 import { regimenTables } from './regimenTables.ts';
 import { swabConditions } from './swabConditions.ts';
 import { leafletTable } from './texts/leafletTable.ts';
@@ -21,6 +22,6 @@ export const content: VisitContent = {
   readingNoise,
   regimen: regimenTables,
   leaflet: leafletTable,
-  acidDay: { tables: dayTables, mouths: mouthPresets },
+  acidDay: { tables: dayTables, mouths: mouthPresets, eventNames: readyEventNames },
   versions,
 };

@@ -1,6 +1,7 @@
 import type { AcidDay, DayEvent, EatingEvent } from '../core/plaque/day/types.ts';
 import type { SourceRef } from '../core/visit/answer.ts';
 import { foodsById } from './foods.ts';
+import { type ReadyEventId, readyEventNames } from './readyDayNames.ts';
 
 /** A day that somebody might describe, to be changed in a few keys. */
 export interface ReadyDay {
@@ -29,24 +30,24 @@ function portionsOf(plate: Plate): EatingEvent['portions'] {
 }
 
 const eaten = (
-  label: string,
+  id: ReadyEventId,
   occasion: EatingEvent['occasion'],
   [time, minutes]: readonly [string, number],
   plate: Plate,
 ): EatingEvent => ({
-  id: label.toLowerCase().replaceAll(' ', '-'),
+  id,
   kind: 'eating',
-  label,
+  label: readyEventNames[id].en,
   occasion,
   startMinute: clock(time),
   minutes,
   portions: portionsOf(plate),
 });
-const meal = (label: string, time: string, plate: Plate, minutes = 20): EatingEvent => eaten(label, 'meal', [time, minutes], plate);
-const between = (label: string, time: string, minutes: number, plate: Plate): EatingEvent =>
-  eaten(label, 'between-meals', [time, minutes], plate);
-const sipped = (label: string, time: string, minutes: number, plate: Plate): EatingEvent => ({
-  ...between(label, time, minutes, plate),
+const meal = (id: ReadyEventId, time: string, plate: Plate, minutes = 20): EatingEvent => eaten(id, 'meal', [time, minutes], plate);
+const between = (id: ReadyEventId, time: string, minutes: number, plate: Plate): EatingEvent =>
+  eaten(id, 'between-meals', [time, minutes], plate);
+const sipped = (id: ReadyEventId, time: string, minutes: number, plate: Plate): EatingEvent => ({
+  ...between(id, time, minutes, plate),
   sipped: true,
 });
 const brushing = (id: string, time: string): DayEvent => ({ id, kind: 'brushing', startMinute: clock(time), minutes: 2 });
@@ -67,9 +68,9 @@ export const readyDays: readonly ReadyDay[] = [
     id: 'three-meals',
     name: { en: 'Three meals, little between', es: 'Tres comidas, poco entre ellas' },
     day: day('06:40', '22:40', [
-      meal('Breakfast', '07:10', { granola: 'usual', milk: 'usual', 'black-coffee': 'usual' }),
-      meal('Lunch', '12:40', { 'wholemeal-bread': 120, gouda: 'usual', apple: 'usual' }),
-      meal('Dinner', '18:40', { pasta: 'usual', 'pasta-sauce': 'usual', 'tap-water': 'usual' }, 30),
+      meal('breakfast', '07:10', { granola: 'usual', milk: 'usual', 'black-coffee': 'usual' }),
+      meal('lunch', '12:40', { 'wholemeal-bread': 120, gouda: 'usual', apple: 'usual' }),
+      meal('dinner', '18:40', { pasta: 'usual', 'pasta-sauce': 'usual', 'tap-water': 'usual' }, 30),
       ...twice('07:40', '22:20'),
     ]),
   },
@@ -77,12 +78,12 @@ export const readyDays: readonly ReadyDay[] = [
     id: 'sipped-cola',
     name: { en: 'At a desk with a sipped cola', es: 'En la oficina con un refresco a sorbos' },
     day: day('06:40', '23:00', [
-      meal('Breakfast', '07:10', { 'white-bread': 'usual', jam: 'usual', 'black-coffee': 'usual' }),
-      between('Biscuits', '10:30', 5, { 'marie-biscuit': 'usual' }),
-      meal('Lunch', '12:45', { 'sub-sandwich': 'usual', 'tap-water': 'usual' }),
-      sipped('Cola', '14:30', 120, { cola: 500 }),
-      meal('Dinner', '18:40', { chicken: 'usual', potatoes: 'usual', broccoli: 'usual' }, 30),
-      between('Chocolate', '21:15', 5, { 'milk-chocolate': 20 }),
+      meal('breakfast', '07:10', { 'white-bread': 'usual', jam: 'usual', 'black-coffee': 'usual' }),
+      between('biscuits', '10:30', 5, { 'marie-biscuit': 'usual' }),
+      meal('lunch', '12:45', { 'sub-sandwich': 'usual', 'tap-water': 'usual' }),
+      sipped('cola', '14:30', 120, { cola: 500 }),
+      meal('dinner', '18:40', { chicken: 'usual', potatoes: 'usual', broccoli: 'usual' }, 30),
+      between('chocolate', '21:15', 5, { 'milk-chocolate': 20 }),
       ...twice('07:35', '22:40'),
     ]),
   },
@@ -90,14 +91,14 @@ export const readyDays: readonly ReadyDay[] = [
     id: 'many-snacks',
     name: { en: 'Many small snacks', es: 'Muchos bocados pequeños' },
     day: day('07:00', '23:30', [
-      between('Sweet coffee', '07:20', 10, { 'sweet-milk-coffee': 'usual' }),
-      between('Cereal bar', '09:30', 4, { 'granola-bar': 'usual' }),
-      between('Banana', '11:00', 4, { banana: 'usual' }),
-      meal('Lunch', '13:00', { pizza: 'usual', 'orange-juice': 'usual' }),
-      between('Crisps', '15:30', 8, { 'potato-chips': 'usual' }),
-      between('Sweets', '17:00', 10, { 'jelly-beans': 'usual' }),
-      meal('Dinner', '19:30', { rice: 'usual', beef: 'usual', tomato: 'usual' }, 25),
-      between('Ice cream', '22:00', 8, { 'vanilla-ice-cream': 'usual' }),
+      between('sweet-coffee', '07:20', 10, { 'sweet-milk-coffee': 'usual' }),
+      between('cereal-bar', '09:30', 4, { 'granola-bar': 'usual' }),
+      between('banana', '11:00', 4, { banana: 'usual' }),
+      meal('lunch', '13:00', { pizza: 'usual', 'orange-juice': 'usual' }),
+      between('crisps', '15:30', 8, { 'potato-chips': 'usual' }),
+      between('sweets', '17:00', 10, { 'jelly-beans': 'usual' }),
+      meal('dinner', '19:30', { rice: 'usual', beef: 'usual', tomato: 'usual' }, 25),
+      between('ice-cream', '22:00', 8, { 'vanilla-ice-cream': 'usual' }),
       brushing('brushing-evening', '23:10'),
     ]),
   },
@@ -105,13 +106,13 @@ export const readyDays: readonly ReadyDay[] = [
     id: 'night-shift',
     name: { en: 'Night shift', es: 'Turno de noche' },
     day: day('15:00', '07:30', [
-      between('Energy drink', '00:30', 15, { 'energy-drink': 'usual' }),
-      meal('Night meal', '02:30', { lasagna: 'usual', 'tap-water': 'usual' }),
-      sipped('Sweet tea', '04:00', 90, { 'iced-tea': 500 }),
-      meal('Morning meal', '06:40', { 'white-bread': 'usual', 'cream-cheese': 'usual' }),
-      meal('Breakfast', '15:40', { 'bread-roll': 'usual', honey: 'usual', 'black-coffee': 'usual' }),
-      meal('Evening meal', '19:30', { burrito: 'usual', tomato: 'usual' }, 25),
-      between('Biscuits', '22:30', 5, { 'sandwich-cookie': 'usual' }),
+      between('energy-drink', '00:30', 15, { 'energy-drink': 'usual' }),
+      meal('night-meal', '02:30', { lasagna: 'usual', 'tap-water': 'usual' }),
+      sipped('sweet-tea', '04:00', 90, { 'iced-tea': 500 }),
+      meal('morning-meal', '06:40', { 'white-bread': 'usual', 'cream-cheese': 'usual' }),
+      meal('breakfast', '15:40', { 'bread-roll': 'usual', honey: 'usual', 'black-coffee': 'usual' }),
+      meal('evening-meal', '19:30', { burrito: 'usual', tomato: 'usual' }, 25),
+      between('biscuits', '22:30', 5, { 'sandwich-cookie': 'usual' }),
       ...twice('16:10', '07:10'),
     ]),
   },
@@ -119,12 +120,12 @@ export const readyDays: readonly ReadyDay[] = [
     id: 'school-day',
     name: { en: 'School day, ten years old', es: 'Día de escuela, diez años' },
     day: day('06:50', '20:45', [
-      meal('Breakfast', '07:15', { 'chocolate-cereal': 'usual', milk: 'usual' }, 15),
-      between('Break', '10:00', 10, { 'apple-juice': 'usual', 'graham-cracker': 'usual' }),
-      meal('Lunch', '12:15', { hamburger: 'usual', 'french-fries': 'usual', 'tap-water': 'usual' }),
-      between('Fruit gummies', '15:45', 5, { 'fruit-snacks': 'usual' }),
-      meal('Dinner', '18:15', { pasta: 'usual', 'pasta-sauce': 'usual', milk: 'usual' }, 25),
-      between('Chocolate milk', '20:00', 8, { 'chocolate-milk': 'usual' }),
+      meal('breakfast', '07:15', { 'chocolate-cereal': 'usual', milk: 'usual' }, 15),
+      between('break', '10:00', 10, { 'apple-juice': 'usual', 'graham-cracker': 'usual' }),
+      meal('lunch', '12:15', { hamburger: 'usual', 'french-fries': 'usual', 'tap-water': 'usual' }),
+      between('fruit-gummies', '15:45', 5, { 'fruit-snacks': 'usual' }),
+      meal('dinner', '18:15', { pasta: 'usual', 'pasta-sauce': 'usual', milk: 'usual' }, 25),
+      between('chocolate-milk', '20:00', 8, { 'chocolate-milk': 'usual' }),
       ...twice('07:35', '20:25'),
     ]),
   },
@@ -132,14 +133,14 @@ export const readyDays: readonly ReadyDay[] = [
     id: 'dry-mouth-sweets',
     name: { en: 'Dry mouth, sweets for relief', es: 'Boca seca, caramelos para aliviarla' },
     day: day('07:30', '22:30', [
-      meal('Breakfast', '08:00', { oatmeal: 'usual', honey: 'usual', 'black-tea': 'usual' }),
-      between('Hard candy', '09:30', 8, { 'hard-candy': 'usual' }),
-      between('Second candy', '11:00', 8, { 'hard-candy': 'usual' }),
-      meal('Lunch', '12:30', { 'tomato-soup': 'usual', 'white-bread': 'usual' }),
-      between('Third candy', '14:00', 8, { 'hard-candy': 'usual' }),
-      between('Tea and cake', '16:00', 15, { 'sponge-cake': 'usual', 'black-tea': 'usual' }),
-      meal('Dinner', '18:30', { salmon: 'usual', potatoes: 'usual', peas: 'usual' }, 30),
-      between('Fourth candy', '20:30', 8, { 'hard-candy': 'usual' }),
+      meal('breakfast', '08:00', { oatmeal: 'usual', honey: 'usual', 'black-tea': 'usual' }),
+      between('hard-candy', '09:30', 8, { 'hard-candy': 'usual' }),
+      between('second-candy', '11:00', 8, { 'hard-candy': 'usual' }),
+      meal('lunch', '12:30', { 'tomato-soup': 'usual', 'white-bread': 'usual' }),
+      between('third-candy', '14:00', 8, { 'hard-candy': 'usual' }),
+      between('tea-and-cake', '16:00', 15, { 'sponge-cake': 'usual', 'black-tea': 'usual' }),
+      meal('dinner', '18:30', { salmon: 'usual', potatoes: 'usual', peas: 'usual' }, 30),
+      between('fourth-candy', '20:30', 8, { 'hard-candy': 'usual' }),
       ...twice('08:30', '22:00'),
     ]),
   },

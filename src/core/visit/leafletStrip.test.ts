@@ -41,6 +41,7 @@ test('the chosen day, with words in the language of the leaflet and no figure', 
   const strip = stripOf({ days: [without, day], onLeaflet: 1 }, {}, 'es');
   expect(strip?.rows.map(({ of }) => of)).toEqual(['told']);
   expect(strip?.rows[0]?.eaten).toHaveLength(day.events.filter(({ kind }) => kind === 'eating').length);
+  expect(strip?.rows[0]?.eaten.map(({ name }) => name)).toContain('Refresco de cola');
   expect(strip?.rows[0]?.acid.length).toBeGreaterThan(0);
   expect(strip?.words.caution).toMatch(/No mide sus dientes/);
   expect(JSON.stringify(strip?.words)).not.toMatch(/\d/);

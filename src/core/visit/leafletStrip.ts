@@ -5,6 +5,7 @@ import { acidLines, findAcidSide } from '../plaque/day/acidLines.ts';
 import { listAcidStretches } from '../plaque/day/dayFigures.ts';
 import { dayLimits } from '../plaque/day/dayLimits.ts';
 import { buildDayModel, type DayTables } from '../plaque/day/dayModel.ts';
+import { type EventNames, labelOfEvent } from '../plaque/day/nameOfEvent.ts';
 import { nightSpans } from '../plaque/day/nightSpans.ts';
 import { runDay } from '../plaque/day/runDay.ts';
 import type { AcidDay, EatingEvent } from '../plaque/day/types.ts';
@@ -19,6 +20,8 @@ import type { VisitContent } from './visitContent.ts';
 export interface AcidDayContent {
   readonly tables: DayTables;
   readonly mouths: Readonly<Record<MouthPreset, Mouth>>;
+  /** Of the events of ready-made days, in every language. */
+  readonly eventNames: EventNames;
 }
 
 const TOLERANCE_PH = 0.02;
@@ -59,10 +62,11 @@ const stretchesOf = keepByTable((tables: DayTables) =>
   }),
 );
 
-/** The person's own word, or the first of what was taken. */
-function nameOf({ label, portions }: EatingEvent, language: 'en' | 'es', { tables }: AcidDayContent): string {
-  const [first] = portions;
-  if (label?.trim()) return label.trim();
+/** The person's own word, that of a ready-made day in the language of the leaflet, or the first of what was taken. */
+function nameOf(event: EatingEvent, language: 'en' | 'es', { tables, eventNames }: AcidDayContent): string {
+  const label = labelOfEvent(event, language, eventNames);
+  const [first] = event.portions;
+  if (label !== '') return label;
   if (!first) return '';
   return 'typed' in first ? first.typed.name : (tables.foods.get(first.food)?.name[language] ?? first.food);
 }

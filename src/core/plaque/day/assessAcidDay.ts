@@ -117,7 +117,7 @@ export function assessAcidDay(input: AcidDayInput, tables: AcidDayTables): AcidD
         found: 'best pair widened, each move exchanged again' as const,
       })),
     ],
-    sentences: sayDay({ day, foods, minutes, band: band.minutesBelow[acidSide.id], costs, gains }),
+    sentences: sayDay({ day, foods, minutes, band: band.minutesBelow[acidSide.id], atRest: band.atRest, costs, gains }),
     notCounted: listNotCounted(day, foods),
   };
 }

@@ -1,9 +1,12 @@
 // biome-ignore-all lint/style/noNonNullAssertion: indexes of a numeric loop
+
+import { minutesBelow } from '../model/readCurve.ts';
 import type { SimulationOptions } from '../types.ts';
-import type { AcidLine, AcidLineId } from './acidLines.ts';
+import { type AcidLine, type AcidLineId, findAcidSide } from './acidLines.ts';
 import { minutesByLine } from './dayFigures.ts';
 import type { DayModel } from './dayModel.ts';
 import { DAY_MINUTES } from './nightSpans.ts';
+import { awakeMinutesBelow, type RestBand, restDay } from './restDay.ts';
 import { runDay } from './runDay.ts';
 import type { AcidDay, Food } from './types.ts';
 
@@ -22,6 +25,8 @@ export interface DaySamples {
   /** Draws one after another, 1,441 values each. */
   readonly ph: Float64Array;
   readonly minutesBelow: Readonly<Record<AcidLineId, Float64Array>>;
+  /** By the same draws: minutes on the acid side of the same day with nothing eaten, those of them awake, and what food adds. */
+  readonly atRest: Readonly<Record<keyof RestBand, Float64Array>>;
 }
 
 /** How far the less certain numbers move the curve and the minutes: 95 in 100 draws lie within. */
@@ -30,20 +35,34 @@ export interface DayBand {
   readonly lowPh: Float64Array;
   readonly highPh: Float64Array;
   readonly minutesBelow: Readonly<Record<AcidLineId, Interval>>;
+  readonly atRest: RestBand;
 }
 
 /** Works a day out by each of the drawn models. */
 export function sampleDay(day: AcidDay, models: readonly DayModel[], { foods, lines, options }: SampleContext): DaySamples {
   const ph = new Float64Array(models.length * (DAY_MINUTES + 1));
   const below = Object.fromEntries(lines.map(({ id }) => [id, new Float64Array(models.length)])) as Record<AcidLineId, Float64Array>;
+  const side = findAcidSide(lines);
+  const resting = restDay(day);
+  const atRest = eachOfRest(() => new Float64Array(models.length));
   models.forEach((model, i) => {
     const curve = runDay(day, model, foods, { tolerancePh: BAND_TOLERANCE_PH, ...options });
     ph.set(curve.ph, i * (DAY_MINUTES + 1));
     const minutes = minutesByLine(curve, lines);
     for (const { id } of lines) below[id][i] = minutes[id];
+    const rest = runDay(resting, model, foods, { tolerancePh: BAND_TOLERANCE_PH, ...options, previous: curve });
+    atRest.minutes[i] = minutesBelow(rest, side.ph);
+    atRest.awakeMinutes[i] = awakeMinutesBelow(rest, day, side.ph);
+    atRest.addedByFood[i] = minutes[side.id] - atRest.minutes[i]!;
   });
-  return { count: models.length, ph, minutesBelow: below };
+  return { count: models.length, ph, minutesBelow: below, atRest };
 }
+
+const eachOfRest = <T>(make: (of: keyof RestBand) => T): Readonly<Record<keyof RestBand, T>> => ({
+  minutes: make('minutes'),
+  awakeMinutes: make('awakeMinutes'),
+  addedByFood: make('addedByFood'),
+});
 
 export interface SampleContext {
   readonly foods: ReadonlyMap<string, Food>;
@@ -63,6 +82,7 @@ export function joinSamples(parts: readonly DaySamples[]): DaySamples {
       AcidLineId,
       Float64Array
     >,
+    atRest: eachOfRest((of) => joinArrays(parts.map(({ atRest }) => atRest[of]))),
   };
 }
 
@@ -77,7 +97,7 @@ function joinArrays(arrays: readonly Float64Array[]): Float64Array {
 }
 
 /** The band of the draws, minute by minute, and of each count of minutes (quantile type 7). */
-export function bandOf({ count, ph, minutesBelow }: DaySamples): DayBand {
+export function bandOf({ count, ph, minutesBelow, atRest }: DaySamples): DayBand {
   const width = DAY_MINUTES + 1;
   const lowPh = new Float64Array(width);
   const highPh = new Float64Array(width);
@@ -94,6 +114,7 @@ export function bandOf({ count, ph, minutesBelow }: DaySamples): DayBand {
     lowPh,
     highPh,
     minutesBelow: Object.fromEntries(ids.map((id) => [id, intervalOf(minutesBelow[id])])) as Record<AcidLineId, Interval>,
+    atRest: eachOfRest((of) => intervalOf(atRest[of])),
   };
 }
 

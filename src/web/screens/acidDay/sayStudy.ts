@@ -16,7 +16,15 @@ interface Told {
 export function sayTold({ day, drawn, study }: Told): { readonly headline: string; readonly change?: string | undefined } | null {
   const { bandTold, costs = [], gains = [] } = study;
   if (!bandTold) return null;
-  return sayDay({ day, foods: foodsById, minutes: drawn.minutes.saliva, band: bandTold.minutesBelow.saliva, costs, gains });
+  return sayDay({
+    day,
+    foods: foodsById,
+    minutes: drawn.minutes.saliva,
+    band: bandTold.minutesBelow.saliva,
+    atRest: bandTold.atRest,
+    costs,
+    gains,
+  });
 }
 
 /** The changed day beside the one that was told: minutes only where the band of the difference is all on one side. */
