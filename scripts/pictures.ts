@@ -108,7 +108,7 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await printed(page, 'over-time');
   await takeChecks(page, demo);
   await takeStudies(page, demo);
-  for (const name of ['shelf', 'rules', 'practice']) {
+  for (const name of ['shelf', 'rules', 'practice', 'fluids']) {
     await page.goto(`${demo.url}/${name}`);
     await page.getByRole('heading', { level: 2 }).or(page.locator('tbody')).first().waitFor();
     await inBothThemes(page, name);

@@ -10,6 +10,14 @@ const energyDrink: AcidOfFood = { pH: 2.76, titratableMmolPerL: 97, source: drin
 const fruitJuice: AcidOfFood = { pH: 3.46, titratableMmolPerL: 50, source: drinkGroups };
 const coffee: AcidOfFood = { pH: 5.1, source: drinkMemory };
 
+/** Groups of drinks whose acid was measured, least first. */
+export const drinkAcids: readonly { readonly name: string; readonly acid: AcidOfFood }[] = [
+  { name: 'soft drinks', acid: softDrink },
+  { name: 'soft drinks without sugar', acid: softDrinkWithoutSugar },
+  { name: 'fruit juice', acid: fruitJuice },
+  { name: 'energy drinks', acid: energyDrink },
+];
+
 type Extras = Pick<Food, 'words' | 'isMilkSugar' | 'isMilk' | 'acid'>;
 
 /**

@@ -6,6 +6,7 @@ import {
   ChecksScreen,
   DiaryScreen,
   FillDayScreen,
+  FluidsScreen,
   LeafletScreen,
   OverTimeScreen,
   PeopleScreen,
@@ -121,6 +122,8 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
       return <StudyPages route={route} session={session} />;
     case 'practice':
       return <PracticeScreen session={session} />;
+    case 'fluids':
+      return <FluidsScreen key={route.visitId} visitId={route.visitId} session={session} />;
     case 'rules':
       return <RulesScreen session={session} />;
     default:
@@ -138,6 +141,7 @@ const TITLES: Readonly<Record<Route['screen'], string>> = {
   swab: 'Swab',
   leaflet: 'Leaflet',
   'acid-day': 'Acid day',
+  fluids: 'Fluids',
   diary: 'Diary',
   prescriptions: 'Text for the prescription',
   'over-time': 'Over time',

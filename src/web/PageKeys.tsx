@@ -53,6 +53,7 @@ const KEYS: Readonly<Partial<Record<Route['screen'], KeyMap>>> = {
   study: STUDY_KEYS,
   practice: FORM_KEYS,
   rules: FORM_KEYS,
+  fluids: FORM_KEYS,
 };
 const OF_THEIR_OWN: ReadonlySet<Route['screen']> = new Set(['visit', 'swab', 'acid-day']);
 

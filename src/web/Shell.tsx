@@ -72,6 +72,9 @@ function ClockStrip() {
   );
 }
 const CHECKS_SCREENS: ReadonlySet<Route['screen']> = new Set(['checks', 'studies', 'study-plan', 'cutoff-study', 'study', 'study-sheet']);
+/** The fluids of a visit belong to that visit. */
+const isUnderRules = (route: Route): boolean =>
+  route.screen === 'rules' || route.screen === 'practice' || (route.screen === 'fluids' && route.visitId === null);
 const TODAY_SCREENS: ReadonlySet<Route['screen']> = new Set(['today', 'fill-day', 'day-sheets', 'people']);
 
 function WorkNav({ visitId, route }: { readonly visitId: string | null; readonly route: Route }) {
@@ -86,7 +89,7 @@ function WorkNav({ visitId, route }: { readonly visitId: string | null; readonly
       <NavItem to="/over-time" name="Over time" isCurrent={route.screen === 'over-time'} />
       <NavItem to="/checks" name="Swab checks" isCurrent={CHECKS_SCREENS.has(route.screen)} />
       <NavItem to="/shelf" name="Shelf" isCurrent={route.screen === 'shelf' || route.screen === 'shelf-item'} />
-      <NavItem to="/rules" name="Rules" isCurrent={route.screen === 'rules' || route.screen === 'practice'} />
+      <NavItem to="/rules" name="Rules" isCurrent={isUnderRules(route)} />
     </ul>
   );
 }
@@ -122,7 +125,8 @@ function NavItem({ to, name, isCurrent }: { readonly to: string; readonly name: 
 /** The visit that was open last on this page, so that the way back is one press. */
 function useLastVisit(route: Route): string | null {
   const [last, setLast] = useState<string | null>(null);
-  const here = route.screen === 'visit' || route.screen === 'swab' || route.screen === 'acid-day' ? route.visitId : null;
+  const here =
+    route.screen === 'visit' || route.screen === 'swab' || route.screen === 'acid-day' || route.screen === 'fluids' ? route.visitId : null;
   useEffect(() => {
     if (here) setLast(here);
   }, [here]);

@@ -5,6 +5,7 @@ export const VisitScreen = lateScreen('visit', async () => (await import('./scre
 export const SwabScreen = lateScreen('swab', async () => (await import('./screens/swab/SwabScreen.tsx')).SwabScreen);
 export const LeafletScreen = lateScreen('leaflet', async () => (await import('./screens/LeafletScreen.tsx')).LeafletScreen);
 export const AcidDayScreen = lateScreen('acid-day', async () => (await import('./screens/acidDay/AcidDayScreen.tsx')).AcidDayScreen);
+export const FluidsScreen = lateScreen('fluids', async () => (await import('./screens/fluids/FluidsScreen.tsx')).FluidsScreen);
 export const DiaryScreen = lateScreen('diary', async () => (await import('./screens/acidDay/DiaryScreen.tsx')).DiaryScreen);
 export const PrescriptionScreen = lateScreen(
   'prescriptions',
@@ -41,6 +42,7 @@ const SCREENS = [
   ShelfItemScreen,
   PracticeScreen,
   RulesScreen,
+  FluidsScreen,
 ];
 
 /** Fetches the code of every screen, one after another, so that none has to wait for it later, and none needs the server for it. */

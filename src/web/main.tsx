@@ -14,6 +14,7 @@ import './styles/checks.css';
 import './styles/hiding.css';
 import './styles/studies.css';
 import './styles/acidDay.css';
+import './styles/fluids.css';
 import './styles/print.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';

@@ -11,6 +11,8 @@ export type Route =
   | { readonly screen: 'swab'; readonly visitId: string }
   | { readonly screen: 'leaflet'; readonly visitId: string }
   | { readonly screen: 'acid-day'; readonly visitId: string }
+  /** `visitId` null = of nobody. */
+  | { readonly screen: 'fluids'; readonly visitId: string | null }
   | { readonly screen: 'diary'; readonly visitId: string }
   | { readonly screen: 'prescriptions'; readonly visitId: string }
   | { readonly screen: 'over-time'; readonly patientId: string | null }
@@ -39,6 +41,7 @@ export function parsePath(path: string): Route {
   if (first === 'visits' && id && last === 'swab') return { screen: 'swab', visitId: id };
   if (first === 'visits' && id && last === 'leaflet') return { screen: 'leaflet', visitId: id };
   if (first === 'visits' && id && last === 'day') return { screen: 'acid-day', visitId: id };
+  if (first === 'visits' && id && last === 'fluids') return { screen: 'fluids', visitId: id };
   if (first === 'visits' && id && last === 'diary') return { screen: 'diary', visitId: id };
   if (first === 'visits' && id && last === 'prescriptions') return { screen: 'prescriptions', visitId: id };
   if (first === 'over-time' && last === undefined) return { screen: 'over-time', patientId: id ?? null };
@@ -47,6 +50,7 @@ export function parsePath(path: string): Route {
   if (first === 'shelf' && id === 'new' && last === undefined) return { screen: 'shelf-item', itemId: null };
   if (first === 'shelf' && id && last === 'change') return { screen: 'shelf-item', itemId: decodeURIComponent(id) };
   if (first === 'practice' && id === undefined) return { screen: 'practice' };
+  if (first === 'fluids' && id === undefined) return { screen: 'fluids', visitId: null };
   if (first === 'rules' && id === undefined) return { screen: 'rules' };
   return { screen: 'unknown' };
 }

@@ -1,4 +1,8 @@
+import { expect } from 'vitest';
 import { checkScreens, openDisclosures } from './checkScreens.ts';
+import { demoTest } from './demo.ts';
+import { expectAccessible } from './expectAccessible.ts';
+import { signIn } from './pageSteps.ts';
 
 checkScreens([
   { name: 'Today', open: (page) => page.locator('.day-line').first().waitFor() },
@@ -25,3 +29,47 @@ checkScreens([
     },
   },
 ]);
+
+demoTest(
+  'Fluids: from Rules to both maps and the figures of products; hypochlorite stays off until it has its protocol',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await page.goto(`${server.url}/rules#fluids`);
+    await page.getByRole('link', { name: 'Open the page of fluids' }).click();
+    await page.getByText('5.3 for typical saliva (not measured here').waitFor();
+    expect(await page.getByRole('img', { name: /^Saturation map of/ }).count()).toBe(2);
+
+    await page.getByText('Type what was measured').click();
+    await page.getByLabel('Calcium of saliva').fill('1');
+    await page.getByLabel('Phosphate of saliva').fill('4');
+    await page.keyboard.press('Enter');
+    await page.getByText('from the calcium and phosphate measured in saliva').waitFor();
+
+    await page.getByLabel('Strength of the compound').fill('0.05');
+    await page.getByLabel('One use').fill('10');
+    await page.keyboard.press('Enter');
+    await page.getByText('226 ppm fluoride (mg in a litre), 11.9 mmol/L. 2.26 mg in one use. One pack: not given.').waitFor();
+
+    const rinse = page.getByRole('form', { name: 'Hypochlorite dilution' });
+    for (const [label, typed] of [
+      ['Strength that the protocol says', '0.3'],
+      ['Strength on the bottle', '5'],
+      ['Rinse to be made', '250'],
+    ] as const) {
+      await rinse.getByLabel(label).fill(typed);
+    }
+    await page.keyboard.press('Enter');
+    await rinse.getByText('Not worked out yet: 4 lines need a look.').waitFor();
+    await rinse.getByText('must be above 0 and at most 0.25 % sodium hypochlorite').waitFor();
+    expect(await rinse.getByLabel('Rinse to be made').inputValue()).toBe('250');
+    await rinse.getByLabel('Strength that the protocol says').fill('0.2');
+    await rinse.getByLabel('Name of the protocol').fill('Gum rinse');
+    await rinse.getByLabel('Who wrote it').fill('A. Dentist');
+    await rinse.getByLabel('Date of the protocol').fill('2026-01-15');
+    await page.keyboard.press('Enter');
+    await rinse.getByText('10 mL from the bottle and 240 mL of water make 250 mL of 0.2 %: 1,905 ppm available chlorine.').waitFor();
+
+    await openDisclosures(page);
+    await expectAccessible(page);
+  },
+);

@@ -100,7 +100,7 @@ const LONGEST_WAIT_MS = 2_000;
  * Read once when the page opens; from then on the page's own draft leads and every field carries its version. Each page reads for
  * itself: going from one to the other must not bring back what was there before.
  */
-export function useVisitBundle(id: string, page: 'visit' | 'swab' | 'acid-day' = 'visit') {
+export function useVisitBundle(id: string, page: 'visit' | 'swab' | 'acid-day' | 'fluids' = 'visit') {
   const queue = useSaveQueue();
   return useQuery({
     queryKey: ['visit', id, page],

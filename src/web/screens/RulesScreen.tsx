@@ -5,6 +5,7 @@ import { formatDate } from '../format.ts';
 import { LoadState } from '../parts/LoadState.tsx';
 import { PracticeLink } from './practice/PracticeLink.tsx';
 import { FluorideRules, IntervalRules } from './rules/DoseRules.tsx';
+import { FluidsLink } from './rules/FluidsLink.tsx';
 import { Methods } from './rules/Methods.tsx';
 import { SafetyRules } from './rules/SafetyRules.tsx';
 import { Settings } from './rules/Settings.tsx';
@@ -19,6 +20,7 @@ const PARTS = [
   ['safety', 'Safety rules'],
   ['fluoride', 'Fluoride'],
   ['intervals', 'Intervals'],
+  ['fluids', 'Fluids'],
   ['sources', 'Sources'],
 ] as const;
 
@@ -52,6 +54,7 @@ export function RulesScreen({ session }: { readonly session: SessionView }) {
       <SafetyRules />
       <FluorideRules />
       <IntervalRules />
+      <FluidsLink />
       <SourcesAndStatus />
     </>
   );

@@ -8,6 +8,7 @@ import { LoadState } from '../../parts/LoadState.tsx';
 import { PageOf, ShowPatientButton } from '../../parts/Shown.tsx';
 import { useOpenForPrint } from '../../parts/useOpenForPrint.ts';
 import { usePrintFoot } from '../../printFoot.ts';
+import { useShown } from '../../shown.ts';
 import { Conflicts } from '../visit/Conflicts.tsx';
 import { BeginDay } from './BeginDay.tsx';
 import { ChangeList } from './ChangeList.tsx';
@@ -58,6 +59,7 @@ function AcidDay({ bundle }: { readonly bundle: VisitBundle }) {
 function DayTitle({ work, onHelp }: { readonly work: DayWork; readonly onHelp: () => void }) {
   const { bundle, input, isClosed, told, undo } = work;
   const { visitId, patientId } = bundle;
+  const { isOn } = useShown();
   return (
     <header className="visit-head">
       <h1>
@@ -72,6 +74,7 @@ function DayTitle({ work, onHelp }: { readonly work: DayWork; readonly onHelp: (
           Visit
         </Link>
         <Link to={`/over-time/${patientId}`}>Over time</Link>
+        {!isOn && <Link to={`/visits/${visitId}/fluids`}>Fluids</Link>}
         {!isClosed && (
           <button type="button" className="link" aria-keyshortcuts="Backspace Control+Z" onClick={undo}>
             Undo
