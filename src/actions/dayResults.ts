@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import { content } from '../content/allContent.ts';
 import { acidLines, findAcidSide } from '../core/plaque/day/acidLines.ts';
-import { bandOf, type DaySamples, type Interval, joinSamples, sampleDay } from '../core/plaque/day/dayBand.ts';
+import { bandOf, type DaySamples, joinSamples, sampleDay } from '../core/plaque/day/dayBand.ts';
 import { minutesByLine } from '../core/plaque/day/dayFigures.ts';
 import { buildDayModel } from '../core/plaque/day/dayModel.ts';
 import type { DayLanguage } from '../core/plaque/day/dayWords.ts';
@@ -11,26 +11,12 @@ import { runDay } from '../core/plaque/day/runDay.ts';
 import { type SaidDay, sayDays } from '../core/plaque/day/sayDays.ts';
 import type { AcidDay } from '../core/plaque/day/types.ts';
 import { seededUniform } from '../core/stats/seededUniform.ts';
+import type { DayRecord, DaysRecord } from '../core/visit/dayRecord.ts';
+import { hideAlcohol } from '../core/visit/hideAlcohol.ts';
 import { mouthOfVisit } from '../core/visit/mouthOfVisit.ts';
+import { dayDifference, sayDayChange } from '../core/visit/sayDayChange.ts';
 import type { VisitInput } from '../core/visit/types.ts';
 import type { ClosingResult } from './closeVisit.ts';
-
-/** What was said of one described day when its visit closed. */
-export interface DayRecord {
-  readonly headline: string;
-  /** Minutes below each line: by the usual values, and the band. */
-  readonly below: Readonly<Record<string, Interval & { readonly ph: number; readonly minutes: number }>>;
-}
-
-/** As the result of kind `day` keeps it. */
-export interface DaysRecord {
-  /** Over all days that were told, as a professional and as the person may read it. */
-  readonly sentence: Readonly<Record<DayLanguage, string>>;
-  readonly days: readonly DayRecord[];
-  readonly changed?: DayRecord | undefined;
-  readonly draws: number;
-  readonly seed: number;
-}
 
 /** The same draws as the page takes, so that both say the same. */
 const DRAWS = 40;
@@ -46,19 +32,12 @@ export async function listDayResults(input: VisitInput, inputDigest: string): Pr
   if (!acidDay) return [];
   const worked: WorkedDay[] = [];
   for (const day of acidDay.days) worked.push(await workOutDay(day, input));
+  const told = acidDay.changed && worked[acidDay.changed.of];
   const changed = acidDay.changed && (await workOutDay(acidDay.changed.day, input));
-  const sayIn = (days: readonly WorkedDay[], language: DayLanguage) =>
-    sayDays(
-      days.map(({ said }) => said),
-      content.acidDay.tables.foods,
-      language,
-      content.acidDay.eventNames,
-    );
-  const recordOf = (day: WorkedDay): DayRecord => ({ headline: sayIn([day], 'en'), below: day.below });
   const body: DaysRecord = {
     sentence: { en: sayIn(worked, 'en'), es: sayIn(worked, 'es') },
     days: worked.map(recordOf),
-    ...(changed && { changed: recordOf(changed) }),
+    ...(changed && { changed: { ...recordOf(changed), ...(told && { sentence: sayChange(told, changed) }) } }),
     draws: DRAWS,
     seed: SEED,
   };
@@ -68,6 +47,26 @@ export async function listDayResults(input: VisitInput, inputDigest: string): Pr
 
 interface WorkedDay extends Pick<DayRecord, 'below'> {
   readonly said: SaidDay;
+  /** On the acid side, by one draw after the other. */
+  readonly minutes: Float64Array;
+}
+
+const sayIn = (days: readonly WorkedDay[], language: DayLanguage): string =>
+  sayDays(
+    days.map(({ said }) => said),
+    content.acidDay.tables.foods,
+    language,
+    content.acidDay.eventNames,
+  );
+
+const sayChange = (told: WorkedDay, changed: WorkedDay): string =>
+  sayDayChange(told.said.band, changed.said.band, dayDifference(told.minutes, changed.minutes));
+
+function recordOf(worked: WorkedDay): DayRecord {
+  const { foods } = content.acidDay.tables;
+  const headline = sayIn([worked], 'en');
+  const openHeadline = sayIn([{ ...worked, said: { ...worked.said, day: hideAlcohol(worked.said.day, { foods }) } }], 'en');
+  return { headline, ...(openHeadline !== headline && { openHeadline }), below: worked.below };
 }
 
 async function workOutDay(day: AcidDay, { visit }: VisitInput): Promise<WorkedDay> {
@@ -82,12 +81,14 @@ async function workOutDay(day: AcidDay, { visit }: VisitInput): Promise<WorkedDa
     parts.push(sampleDay(day, [drawn], { foods, lines }));
     await setImmediate();
   }
-  const { minutesBelow, atRest } = bandOf(joinSamples(parts));
+  const samples = joinSamples(parts);
+  const { minutesBelow, atRest } = bandOf(samples);
   const minutes = minutesByLine(curve, lines);
   const { id, ph } = findAcidSide(lines);
   const costs = eventCosts(day, { curve, model, foods, linePh: ph });
   return {
     said: { day, minutes: minutes[id], band: minutesBelow[id], atRest, costs },
     below: Object.fromEntries(lines.map((line) => [line.id, { ph: line.ph, minutes: minutes[line.id], ...minutesBelow[line.id] }])),
+    minutes: samples.minutesBelow[id],
   };
 }

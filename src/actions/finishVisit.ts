@@ -6,6 +6,7 @@ import { isSwabBegun } from '../core/reading/isSwabBegun.ts';
 import { ageOn } from '../core/visit/ageOn.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import { completeStored } from '../core/visit/completeStored.ts';
+import type { DaysRecord } from '../core/visit/dayRecord.ts';
 import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
 import { withReleases } from '../core/visit/withReleases.ts';
 import { canonicalJson } from '../store/chain.ts';
@@ -75,6 +76,13 @@ export async function readStoredAssessment(db: Db, scope: SiteScope, { visit, in
   // Each part was written by `toClosingResult`, and all of them together are a whole assessment.
   const stored = Object.assign({ ...age, confirmed: input.visit.confirmed ?? null }, ...parts) as VisitAssessment;
   return withReleases(completeStored(stored), input, content);
+}
+
+/** What was said of the described days when the visit closed or was last corrected; null while it is open, and where no day stands on it. */
+export async function readDayRecord(db: Db, scope: SiteScope, { visit, input }: LoadedVisit): Promise<DaysRecord | null> {
+  if (visit.state === 'open' || input.visit.acidDay === undefined) return null;
+  // Written by `listDayResults`.
+  return ((await listResults(db, scope, visit.id, 'day')).at(-1)?.body as DaysRecord | undefined) ?? null;
 }
 
 /** Names exactly what the core was given. */

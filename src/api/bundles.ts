@@ -6,6 +6,7 @@ import type { Bound, Meter, ReadingState, SwabLot } from '../core/reading/types.
 import type { ConfirmedLevel, ShelfItem } from '../core/regimen/types.ts';
 import type { Level } from '../core/risk/types.ts';
 import type { VisitCorrection } from '../core/visit/correction.ts';
+import type { DaysRecord } from '../core/visit/dayRecord.ts';
 import type { DescribedDays } from '../core/visit/describedDays.ts';
 import type { PatientProfile } from '../core/visit/patientProfile.ts';
 import type { Finding, Speaker, VisitAssessment, VisitInput } from '../core/visit/types.ts';
@@ -37,6 +38,8 @@ export interface VisitBundle {
   readonly carried?: VisitInput['visit']['answers'] | undefined;
   /** The newest day that was told at a visit before this one; null = none was. */
   readonly earlierDay: EarlierDay | null;
+  /** What was said of the described days when the visit closed or was last corrected; null while open, and where no day was told. */
+  readonly dayRecord: DaysRecord | null;
 }
 
 /** A day told at an earlier visit. */

@@ -18,7 +18,7 @@ export const drinkAcids: readonly { readonly name: string; readonly acid: AcidOf
   { name: 'energy drinks', acid: energyDrink },
 ];
 
-type Extras = Pick<Food, 'words' | 'isMilkSugar' | 'isMilk' | 'acid'>;
+type Extras = Pick<Food, 'words' | 'isMilkSugar' | 'isMilk' | 'isAlcohol' | 'acid'>;
 
 /**
  * @param row       number of the food in the table of the source
@@ -239,19 +239,30 @@ export const foods: readonly Food[] = [
     isMilk: true,
     words: 'shake',
   }),
-  food('beer', 14003, ['Beer', 'Cerveza'], [0, 3.55, 91.96], [330, 'mL', 20, 'clears'], { words: 'alcohol lager' }),
+  food('beer', 14003, ['Beer', 'Cerveza'], [0, 3.55, 91.96], [330, 'mL', 20, 'clears'], { isAlcohol: true, words: 'alcohol lager' }),
   food('non-alcoholic-malt', 14305, ['Malt drink, without alcohol', 'Malta sin alcohol'], [8.05, 0, 91.15], [330, 'mL', 15, 'clears'], {
     words: 'beer',
   }),
-  food('red-wine', 14096, ['Red wine', 'Vino tinto'], [0.62, 1.99, 86.49], [150, 'mL', 20, 'clears'], { words: 'alcohol' }),
-  food('white-wine', 14106, ['White wine', 'Vino blanco'], [0.96, 1.64, 86.86], [150, 'mL', 20, 'clears'], { words: 'alcohol' }),
+  food('red-wine', 14096, ['Red wine', 'Vino tinto'], [0.62, 1.99, 86.49], [150, 'mL', 20, 'clears'], {
+    isAlcohol: true,
+    words: 'alcohol',
+  }),
+  food('white-wine', 14106, ['White wine', 'Vino blanco'], [0.96, 1.64, 86.86], [150, 'mL', 20, 'clears'], {
+    isAlcohol: true,
+    words: 'alcohol',
+  }),
   food('dessert-wine', 14057, ['Sweet wine', 'Vino dulce'], [7.78, 5.91, 70.51], [60, 'mL', 15, 'clears'], {
+    isAlcohol: true,
     words: 'alcohol dessert port',
   }),
   food('spirits', 14037, ['Spirits', 'Licor destilado'], [0, 0, 66.6], [40, 'mL', 15, 'clears'], {
+    isAlcohol: true,
     words: 'alcohol gin rum vodka whiskey',
   }),
-  food('pina-colada', 14017, ['Pina colada', 'Piña colada'], [22.33, 0.03, 64.99], [150, 'mL', 15, 'clears'], { words: 'alcohol drink' }),
+  food('pina-colada', 14017, ['Pina colada', 'Piña colada'], [22.33, 0.03, 64.99], [150, 'mL', 15, 'clears'], {
+    isAlcohol: true,
+    words: 'alcohol drink',
+  }),
   food('apple', 9004, ['Apple', 'Manzana'], [10.1, 1.36, 86.67], [150, 'g', 8, 'lingers'], { words: 'fruit' }),
   food('apricot', 9021, ['Apricot', 'Albaricoque'], [9.24, 0, 86.35], [70, 'g', 4, 'lingers'], { words: 'fruit damasco' }),
   food('avocado', 9037, ['Avocado', 'Aguacate'], [0.66, 1.17, 73.23], [100, 'g', 5, 'clears'], { words: 'fruit palta' }),

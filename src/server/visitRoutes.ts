@@ -1,7 +1,7 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { confirmLevel } from '../actions/confirmLevel.ts';
-import { digestOf, finishVisit, readStoredAssessment } from '../actions/finishVisit.ts';
+import { digestOf, finishVisit, readDayRecord, readStoredAssessment } from '../actions/finishVisit.ts';
 import { type LoadedVisit, loadVisit } from '../actions/loadVisit.ts';
 import { recordAnswer } from '../actions/recordAnswer.ts';
 import { releasePrivate } from '../actions/releasePrivate.ts';
@@ -42,6 +42,7 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
       visitVersion: visit.version,
       corrections: visit.said?.corrections ?? [],
       stored: visit.state === 'open' ? null : await readStoredAssessment(db, scope, loaded),
+      dayRecord: await readDayRecord(db, scope, loaded),
     };
   });
 

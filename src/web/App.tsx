@@ -103,7 +103,7 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
     case 'swab':
       return <SwabScreen visitId={route.visitId} session={session} />;
     case 'acid-day':
-      return <AcidDayScreen visitId={route.visitId} />;
+      return <AcidDayScreen visitId={route.visitId} session={session} />;
     case 'person':
       return <PersonScreen key={route.patientId} patientId={route.patientId} session={session} />;
     case 'over-time':

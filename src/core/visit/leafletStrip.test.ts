@@ -53,3 +53,18 @@ test('the changed day only where what was changed may be suggested to this perso
   expect(stripOf(tried, SAFE)?.rows.map(({ of }) => of)).toEqual(['told', 'changed']);
   expect(stripOf(tried, { ...SAFE, medicines: asked(['insulin']) })?.rows.map(({ of }) => of)).toEqual(['told']);
 });
+
+test('beer and wine are a drink on paper, in the language of the leaflet', () => {
+  const beer = {
+    id: 'b',
+    kind: 'eating',
+    occasion: 'between-meals',
+    startMinute: 1300,
+    minutes: 20,
+    portions: [{ food: 'beer', amount: 330 }],
+  } as const;
+  const names = stripOf({ days: [{ ...day, sleepMinute: 1400, events: [beer] }], onLeaflet: 0 }, {}, 'es')?.rows[0]?.eaten.map(
+    ({ name }) => name,
+  );
+  expect(names).toEqual(['Una bebida']);
+});

@@ -11,6 +11,7 @@ import { runDay } from '../plaque/day/runDay.ts';
 import type { AcidDay, EatingEvent } from '../plaque/day/types.ts';
 import type { Mouth, MouthPreset } from '../plaque/types.ts';
 import type { PersonFacts } from '../regimen/types.ts';
+import { hideAlcohol, isAlcoholReleased } from './hideAlcohol.ts';
 import { mayShowChange, mayTry } from './mayTryChange.ts';
 import { type MouthOfVisit, mouthOfVisit } from './mouthOfVisit.ts';
 import type { VisitInput } from './types.ts';
@@ -42,12 +43,14 @@ export function leafletStrip(
   const may = mayTry(dayLimits(facts, regimen, practice.settings.jurisdiction));
   const tried = told.changed !== undefined && told.changed.of === told.onLeaflet ? told.changed.day : undefined;
   const changed = tried && mayShowChange(day, tried, may) ? tried : undefined;
+  const { foods } = acidDay.tables;
+  const named = (of: AcidDay) => (isAlcoholReleased(visit) ? of : hideAlcohol(of, { foods, language: visit.language }));
   const rowOf = (of: StripRow['of'], shown: AcidDay): StripRow => ({
     of,
     night: nightSpans(shown),
     acid: stretchesOf(acidDay.tables)(JSON.stringify({ day: shown, mouth })),
-    eaten: shown.events
-      .filter((event) => event.kind === 'eating')
+    eaten: named(shown)
+      .events.filter((event) => event.kind === 'eating')
       .map((event) => ({ from: event.startMinute, to: event.startMinute + event.minutes, name: nameOf(event, visit.language, acidDay) })),
   });
   return { rows: [rowOf('told', day), ...(changed ? [rowOf('changed', changed)] : [])] };

@@ -1,4 +1,5 @@
 import { scaleLinear } from 'd3-scale';
+import { memo } from 'react';
 import type { AcidLine } from '../../core/plaque/day/acidLines.ts';
 import { bandPath, curvePath } from '../../core/plaque/day/curvePath.ts';
 import { LEFT, listHours, RIGHT, xOf } from './acidDayLayout.ts';
@@ -22,8 +23,8 @@ interface AcidDayCurveProps {
   readonly lines: readonly AcidLine[];
 }
 
-/** The pH of plaque through the day with its band, and the lines it is held against. */
-export function AcidDayCurve({ width, y: top, ph, band, before, lines }: AcidDayCurveProps) {
+/** The pH of plaque through the day with its band, and the lines it is held against. Drawn again only when the curve is another one. */
+export const AcidDayCurve = memo(function AcidDayCurve({ width, y: top, ph, band, before, lines }: AcidDayCurveProps) {
   const lowest = Math.min(PH.least, Math.floor(2 * Math.min(...Array.from(ph), ...Array.from(band?.low ?? []))) / 2);
   const y = scaleLinear([lowest, PH.most], [top + CURVE_HEIGHT, top]);
   const x = (minute: number) => xOf(minute, width);
@@ -68,7 +69,7 @@ export function AcidDayCurve({ width, y: top, ph, band, before, lines }: AcidDay
       ))}
     </g>
   );
-}
+});
 
 export const CURVE_BLOCK_HEIGHT = CURVE_HEIGHT + AXIS_HEIGHT;
 

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { hatchBox } from '../../core/leaflet/stripLayout.ts';
 import type { Span } from '../../core/plaque/day/nightSpans.ts';
 import { xOf } from './acidDayLayout.ts';
@@ -20,10 +21,9 @@ const hatchPath = (box: Parameters<typeof hatchBox>[0]): string =>
 
 /** The 24 hours as one strip: sleep with a thin line, the acid side dark, and hatched so that it prints on any paper. */
 export function AcidDayStrip({ width, y, stretches, night }: AcidDayStripProps) {
-  const box = ({ from, to }: Span) => ({ x: xOf(from, width), width: Math.max(1, xOf(to, width) - xOf(from, width)) });
   return (
     <g className="acid-strip">
-      <rect className="day-ground" {...box({ from: 0, to: 1440 })} y={y} height={STRIP_HEIGHT} />
+      <rect className="day-ground" {...boxOf({ from: 0, to: 1440 }, width)} y={y} height={STRIP_HEIGHT} />
       {night.map((span) => (
         <line
           key={span.from}
@@ -34,15 +34,23 @@ export function AcidDayStrip({ width, y, stretches, night }: AcidDayStripProps) 
           y2={y + STRIP_HEIGHT / 2}
         />
       ))}
-      {stretches.map((span) => {
-        const at = box(span);
-        return (
-          <g key={span.from} className="acid-stretch">
-            <rect {...at} y={y} height={STRIP_HEIGHT} />
-            <path d={hatchPath({ xMm: at.x, yMm: y, widthMm: at.width, heightMm: STRIP_HEIGHT })} />
-          </g>
-        );
-      })}
+      <Stretches width={width} y={y} stretches={stretches} />
     </g>
   );
+}
+
+const Stretches = memo(function Stretches({ width, y, stretches }: Omit<AcidDayStripProps, 'night'>) {
+  return stretches.map((span) => {
+    const at = boxOf(span, width);
+    return (
+      <g key={span.from} className="acid-stretch">
+        <rect {...at} y={y} height={STRIP_HEIGHT} />
+        <path d={hatchPath({ xMm: at.x, yMm: y, widthMm: at.width, heightMm: STRIP_HEIGHT })} />
+      </g>
+    );
+  });
+});
+
+function boxOf({ from, to }: Span, width: number): { readonly x: number; readonly width: number } {
+  return { x: xOf(from, width), width: Math.max(1, xOf(to, width) - xOf(from, width)) };
 }

@@ -30,6 +30,8 @@ export interface Food {
   readonly isMilkSugar?: true | undefined;
   /** Milk, or drunk in its place: what a young child may be fed with. */
   readonly isMilk?: true | undefined;
+  /** Private with alcohol: named only where private matters may be seen. */
+  readonly isAlcohol?: true | undefined;
   readonly retention: Retention;
   readonly usualAmount: number;
   readonly usualMinutes: number;

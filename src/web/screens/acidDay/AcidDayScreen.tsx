@@ -1,4 +1,5 @@
 import { memo, useEffect, useRef, useState } from 'react';
+import type { SessionView } from '../../../api/apiTypes.ts';
 import type { VisitBundle } from '../../../api/bundles.ts';
 import { useVisitBundle } from '../../data/queries.ts';
 import { formatDate } from '../../format.ts';
@@ -10,6 +11,7 @@ import { useOpenForPrint } from '../../parts/useOpenForPrint.ts';
 import { usePrintFoot } from '../../printFoot.ts';
 import { useShown } from '../../shown.ts';
 import { Conflicts } from '../visit/Conflicts.tsx';
+import { CorrectButton, CorrectionBar, Corrections } from '../visit/CorrectionParts.tsx';
 import { BeginDay } from './BeginDay.tsx';
 import { ChangeList } from './ChangeList.tsx';
 import { ChooseMouth } from './ChooseMouth.tsx';
@@ -17,27 +19,43 @@ import { DayHead } from './DayHead.tsx';
 import { DayPicture } from './DayPicture.tsx';
 import { DayTable } from './DayTable.tsx';
 import { dayClient } from './dayClient.ts';
+import type { DayWork } from './dayWork.ts';
 import { HowComputed } from './HowComputed.tsx';
 import { OnLeaflet } from './OnLeaflet.tsx';
 import { TellDay } from './TellDay.tsx';
 import { ACID_DAY_KEYS, useAcidDayKeys } from './useAcidDayKeys.ts';
-import { type DayWork, useDayWork } from './useDayWork.ts';
+import { useDayWork } from './useDayWork.ts';
 
-export function AcidDayScreen({ visitId }: { readonly visitId: string }) {
+export function AcidDayScreen({ visitId, session }: { readonly visitId: string; readonly session: SessionView }) {
   const query = useVisitBundle(visitId, 'acid-day');
+  // Leaving a correction begins the page anew from the record.
+  const [attempt, setAttempt] = useState(0);
   // The worker is there before anything can be dragged.
   useEffect(() => void dayClient(), []);
   if (!query.data) return <LoadState query={query} what="the acid day" />;
   const { patientId, state, visitVersion } = query.data;
   return (
     <PageOf patientId={patientId}>
-      <AcidDay key={`${visitId} ${state} ${visitVersion}`} bundle={query.data} />
+      <AcidDay
+        key={`${visitId} ${state} ${visitVersion} ${attempt}`}
+        bundle={query.data}
+        session={session}
+        onServerChange={() => void query.refetch()}
+        onLeaveCorrection={() => setAttempt(attempt + 1)}
+      />
     </PageOf>
   );
 }
 
-function AcidDay({ bundle }: { readonly bundle: VisitBundle }) {
-  const work = useDayWork(bundle);
+interface AcidDayProps {
+  readonly bundle: VisitBundle;
+  readonly session: SessionView;
+  readonly onServerChange: () => void;
+  readonly onLeaveCorrection: () => void;
+}
+
+function AcidDay({ bundle, session, onServerChange, onLeaveCorrection }: AcidDayProps) {
+  const work = useDayWork(bundle, session, onServerChange);
   const [isHelpOpen, setHelpOpen] = useState(false);
   useAcidDayKeys(work, () => setHelpOpen(true));
   useOpenForPrint();
@@ -49,6 +67,10 @@ function AcidDay({ bundle }: { readonly bundle: VisitBundle }) {
       <p className="said" role="status">
         {work.said}
       </p>
+      {!work.isPrivateHidden && (
+        <CorrectionBar work={work.correction} isAsked={work.correction.isReasonAsked} onLeave={onLeaveCorrection} />
+      )}
+      <Corrections work={work} of="acidDay" />
       <Conflicts visitId={bundle.visitId} input={work.input} show={work.show} isPrivateHidden={work.isPrivateHidden} />
       {work.told ? <Described work={work} /> : <BeginDay work={work} />}
       {isHelpOpen && <KeyHelp keys={ACID_DAY_KEYS} back="Back to the day" onClose={() => setHelpOpen(false)} />}
@@ -57,7 +79,7 @@ function AcidDay({ bundle }: { readonly bundle: VisitBundle }) {
 }
 
 function DayTitle({ work, onHelp }: { readonly work: DayWork; readonly onHelp: () => void }) {
-  const { bundle, input, isClosed, told, undo } = work;
+  const { bundle, input, isClosed, isPrivateHidden, correction, told, undo } = work;
   const { visitId, patientId } = bundle;
   const { isOn } = useShown();
   return (
@@ -67,7 +89,7 @@ function DayTitle({ work, onHelp }: { readonly work: DayWork; readonly onHelp: (
       </h1>
       <p className="side-note">
         {told ? `from the day told on ${formatDate(input.visit.onDate)}` : `visit of ${formatDate(input.visit.onDate)}`}
-        {isClosed && ', closed'}
+        {bundle.state !== 'open' && ', closed'}
       </p>
       <p className="visit-links">
         <Link to={`/visits/${visitId}`} keys="v">
@@ -80,6 +102,7 @@ function DayTitle({ work, onHelp }: { readonly work: DayWork; readonly onHelp: (
             Undo
           </button>
         )}
+        {bundle.state === 'closed' && !correction.correction && !isPrivateHidden && <CorrectButton onPress={correction.askReason} />}
         <button type="button" className="link" aria-keyshortcuts="?" onClick={onHelp}>
           Keys
         </button>
@@ -101,6 +124,7 @@ function Described({ work }: { readonly work: DayWork }) {
       {shown && picture && (
         <DayPicture
           day={shown}
+          seen={work.seen(shown)}
           drawn={picture.drawn}
           band={band ? { low: band.lowPh, high: band.highPh } : null}
           told={changed && day && drawnTold.picture ? { day, drawn: drawnTold.picture.drawn } : null}

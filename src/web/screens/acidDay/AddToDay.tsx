@@ -18,21 +18,23 @@ const NOON = 720;
 interface AddToDayProps {
   readonly day: AcidDay;
   readonly onAdd: (day: AcidDay) => void;
+  /** With the names that may be read now. */
+  readonly seen: (day: AcidDay) => AcidDay;
 }
 
 /** One line for everything: "10:30 biscuit", arrows, Enter. The next entry begins where the last one ended. */
-export function AddToDay({ day, onAdd }: AddToDayProps) {
+export function AddToDay({ day, onAdd, seen }: AddToDayProps) {
   const [typed, setTyped] = useState('');
-  const [said, setSaid] = useState('');
+  const [last, setLast] = useState<{ readonly event: DayEvent; readonly at?: number } | null>(null);
   const next = useRef(NOON);
   const { startMinute, words } = readTyped(typed);
   const found = findThings(words);
   const add = (event: DayEvent) => {
     const added = addEvent(day, event);
-    if (!added) return setSaid(`There is no room in this day for ${nameEvent(event).toLowerCase()}, ${event.minutes} minutes.`);
+    if (!added) return setLast({ event });
     const placed = findEvent(added, event.id);
     next.current = Math.min(1439, (placed?.startMinute ?? NOON) + event.minutes + 60);
-    setSaid(`Added at ${sayMinute(placed?.startMinute ?? event.startMinute)}: ${nameEvent(event)}.`);
+    setLast({ event, at: placed?.startMinute ?? event.startMinute });
     setTyped('');
     onAdd(added);
   };
@@ -59,7 +61,7 @@ export function AddToDay({ day, onAdd }: AddToDayProps) {
         )}
       </Autocomplete>
       <p className="hint" role="status">
-        {said}
+        {last && sayLast(last, nameEvent(seen({ ...day, events: [last.event] }).events[0] ?? last.event))}
       </p>
       <OpenForm
         label="From a label"
@@ -77,4 +79,9 @@ export function AddToDay({ day, onAdd }: AddToDayProps) {
       />
     </div>
   );
+}
+
+function sayLast({ event, at }: { readonly event: DayEvent; readonly at?: number }, name: string): string {
+  if (at === undefined) return `There is no room in this day for ${name.toLowerCase()}, ${event.minutes} minutes.`;
+  return `Added at ${sayMinute(at)}: ${name}.`;
 }

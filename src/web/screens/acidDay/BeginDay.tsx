@@ -4,7 +4,7 @@ import { sayDescribedDays } from '../../../core/visit/sayDescribedDays.ts';
 import { formatDate } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { Link } from '../../parts/Link.tsx';
-import type { DayWork } from './useDayWork.ts';
+import type { DayWork } from './dayWork.ts';
 
 /** A day that nothing was told of yet, with the hours at which most people sleep. */
 const EMPTY: AcidDay = { wakeMinute: 420, sleepMinute: 1380, events: [] };

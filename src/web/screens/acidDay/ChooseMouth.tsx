@@ -7,7 +7,7 @@ import { parseDecimal } from '../../parseDecimal.ts';
 import { SelectLine, TextLine } from '../../parts/fields.tsx';
 import { Link } from '../../parts/Link.tsx';
 import { OpenForm } from '../../parts/OpenForm.tsx';
-import type { DayWork } from './useDayWork.ts';
+import type { DayWork } from './dayWork.ts';
 
 const PRESETS = (Object.keys(mouthPresets) as MouthPreset[]).map((id) => ({ id, label: mouthPresets[id].name }));
 const CALCIUM = { low: 0.01, high: 10 } as const;
@@ -22,16 +22,17 @@ export function ChooseMouth({ work }: { readonly work: DayWork }) {
   return (
     <section aria-label="Plaque and saliva">
       <h2>Plaque and saliva</h2>
-      {isClosed ? (
-        <p>{mouthPresets[told.mouth ?? USUAL_MOUTH].name}.</p>
-      ) : (
-        <SelectLine
-          label="Plaque and site"
-          value={told.mouth ?? USUAL_MOUTH}
-          onChange={(preset) => save({ ...told, mouth: preset })}
-          options={PRESETS}
-          hint="What it is called says what it is; none is a diagnosis."
-        />
+      <p className={isClosed ? undefined : 'paper-only'}>{mouthPresets[told.mouth ?? USUAL_MOUTH].name}.</p>
+      {!isClosed && (
+        <div className="off-paper">
+          <SelectLine
+            label="Plaque and site"
+            value={told.mouth ?? USUAL_MOUTH}
+            onChange={(preset) => save({ ...told, mouth: preset })}
+            options={PRESETS}
+            hint="What it is called says what it is; none is a diagnosis."
+          />
+        </div>
       )}
       <p className="small">
         Resting flow:{' '}

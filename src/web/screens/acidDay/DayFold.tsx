@@ -1,6 +1,8 @@
 import { useMemo, useRef } from 'react';
+import { foodsById } from '../../../content/foods.ts';
 import { mouthPresets } from '../../../content/plaque/presets.ts';
 import { nightSpans } from '../../../core/plaque/day/nightSpans.ts';
+import { hideAlcohol } from '../../../core/visit/hideAlcohol.ts';
 import { mouthOfVisit } from '../../../core/visit/mouthOfVisit.ts';
 import { AcidDayStrip, STRIP_HEIGHT } from '../../charts/AcidDayStrip.tsx';
 import { questions } from '../../content.ts';
@@ -43,23 +45,30 @@ export function DayFold() {
 }
 
 function ToldDay() {
-  const { input } = useVisit();
+  const { input, bundle, isClosed, isPrivateHidden } = useVisit();
   const { acidDay, answers, onDate } = input.visit;
+  const stored = isClosed ? bundle.dayRecord?.days[0] : undefined;
   const day = acidDay?.days[0];
   const flow = answers.resting_flow;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the answers only that of the flow counts
   const mouth = useMemo(() => mouthOfVisit({ acidDay, answers, onDate }, mouthPresets, questions), [acidDay, flow, onDate]);
   const question = useMemo<DayQuestion | null>(() => (day ? { day, ...mouth, tolerancePh: TOLERANCE_PH } : null), [day, mouth]);
-  const asked = useMemo<StudyQuestion | null>(() => (day ? { told: day, changed: null, ...mouth, limits: null } : null), [day, mouth]);
+  const isAsked = stored === undefined;
+  const asked = useMemo<StudyQuestion | null>(
+    () => (day && isAsked ? { told: day, changed: null, ...mouth, limits: null } : null),
+    [day, mouth, isAsked],
+  );
   const { picture } = useDrawnDay('visit', question, OPENED);
   const { study, of } = useDayStudy(asked, false);
   const place = useRef<HTMLDivElement>(null);
   const width = useWidth(place);
-  const said = day && picture && of?.told === day ? sayTold({ day, drawn: picture.drawn, study }) : null;
+  const seen = day && isPrivateHidden ? hideAlcohol(day, { foods: foodsById }) : day;
+  const said = seen && picture && of?.told === day ? sayTold({ day: seen, drawn: picture.drawn, study }) : null;
+  const fromRecord = (isPrivateHidden ? stored?.openHeadline : undefined) ?? stored?.headline;
   return (
     <div ref={place}>
       <p>
-        {said?.headline ?? 'Working it out …'} <span className="side-note">{CAUTION}</span>
+        {fromRecord ?? said?.headline ?? 'Working it out …'} <span className="side-note">{CAUTION}</span>
       </p>
       {day && picture && (
         <svg className="day-fold-strip" viewBox={`0 0 ${width} ${STRIP_HEIGHT}`}>

@@ -17,6 +17,8 @@ const GAP = 14;
 interface DayPictureProps {
   /** The day whose events stand under the strip. */
   readonly day: AcidDay;
+  /** The same with the names that may be read now. */
+  readonly seen: AcidDay;
   readonly drawn: DrawnDay;
   readonly band: PhBand | null;
   /** Beside a changed day, the day as it was told. */
@@ -32,7 +34,7 @@ interface DayPictureProps {
 export const REDRAW = 'acid-day redraw';
 
 /** The strip leads, what was eaten stands under it, the curve comes second. */
-export function DayPicture({ day, drawn, band, told, onChange, isFixed, since }: DayPictureProps) {
+export function DayPicture({ day, seen, drawn, band, told, onChange, isFixed, since }: DayPictureProps) {
   const place = useRef<HTMLDivElement>(null);
   const width = useWidth(place);
   const focused = useRef<string | null>(null);
@@ -50,7 +52,7 @@ export function DayPicture({ day, drawn, band, told, onChange, isFixed, since }:
   }, [since, drawn]);
 
   const labels = placeLabels(
-    day.events.map((event) => ({ minute: event.startMinute, text: nameEvent(event) })),
+    seen.events.map((event) => ({ minute: event.startMinute, text: nameEvent(event) })),
     width,
   );
   const rows = Math.max(1, ...labels.map(({ row }) => row + 1));
@@ -83,6 +85,7 @@ export function DayPicture({ day, drawn, band, told, onChange, isFixed, since }:
             key={event.id}
             day={day}
             event={event}
+            name={nameEvent(seen.events[i] ?? event)}
             label={labels[i]}
             width={width}
             y={eventsAt}

@@ -1,15 +1,19 @@
+import type { AcidLineId } from '../../../core/plaque/day/acidLines.ts';
+import type { Interval } from '../../../core/plaque/day/dayBand.ts';
 import { sayMinutesRange } from '../../../core/plaque/day/sayDay.ts';
 import { sayMinute } from '../../../core/visit/sayDescribedDays.ts';
 import { capitalise } from '../../format.ts';
+import type { DayWork } from './dayWork.ts';
 import { nameEvent, sayWhen } from './sayEvent.ts';
-import type { DayWork } from './useDayWork.ts';
 
 /** The figures behind the picture, one key away. */
 export function DayTable({ work }: { readonly work: DayWork }) {
-  const { shown, changed, drawn, study } = work;
+  const { shown, changed, drawn, study, record, at } = work;
   const { picture } = drawn;
   if (!shown || !picture) return null;
   const band = changed ? study.study.bandChanged : study.study.bandTold;
+  const stored = changed ? record?.changed : record?.days[at];
+  const underIt = (id: AcidLineId) => stored?.below[id] ?? band?.minutesBelow[id];
   const { costs = [] } = study.study;
   return (
     <details id="day-table">
@@ -27,7 +31,7 @@ export function DayTable({ work }: { readonly work: DayWork }) {
             </tr>
           </thead>
           <tbody>
-            {shown.events.map((event) => {
+            {work.seen(shown).events.map((event) => {
               const trace = picture.drawn.traces.find(({ eventId }) => eventId === event.id);
               return (
                 <tr key={event.id}>
@@ -53,7 +57,7 @@ export function DayTable({ work }: { readonly work: DayWork }) {
             {picture.drawn.lines.map((line) => (
               <tr key={line.id}>
                 <th scope="row">{line.says}</th>
-                <td>{band ? sayMinutesRange(band.minutesBelow[line.id]) : '…'}</td>
+                <td>{sayUnder(underIt(line.id))}</td>
               </tr>
             ))}
           </tbody>
@@ -62,6 +66,8 @@ export function DayTable({ work }: { readonly work: DayWork }) {
     </details>
   );
 }
+
+const sayUnder = (minutes: Interval | undefined): string => (minutes ? sayMinutesRange(minutes) : '…');
 
 const PLACES = ['most', 'second', 'third', 'fourth', 'fifth', 'sixth'];
 

@@ -3,7 +3,7 @@ import type { PlacedWord } from '../../../core/leaflet/placeWords.ts';
 import type { AcidDay, DayEvent } from '../../../core/plaque/day/types.ts';
 import { ROW, xOf } from '../../charts/acidDayLayout.ts';
 import { LARGE_STEP_MINUTES, lengthenEvent, removeEvent, STEP_MINUTES, stepEvent } from './editDay.ts';
-import { nameEvent, sayWhen } from './sayEvent.ts';
+import { sayWhen } from './sayEvent.ts';
 import { type EventChange, useEventDrag } from './useEventDrag.ts';
 
 const MARK_HEIGHT = 8;
@@ -13,6 +13,7 @@ export const EVENT_HEIGHT = 22;
 interface EventHandleProps {
   readonly day: AcidDay;
   readonly event: DayEvent;
+  readonly name: string;
   readonly label: PlacedWord | undefined;
   readonly width: number;
   readonly y: number;
@@ -20,7 +21,7 @@ interface EventHandleProps {
 }
 
 /** One event under the strip: a mark as long as it lasts, with its word. Dragged, or moved by keys. */
-export function EventHandle({ day, event, label, width, y, onChange }: EventHandleProps) {
+export function EventHandle({ day, event, name, label, width, y, onChange }: EventHandleProps) {
   const drag = useEventDrag(day, width, onChange);
   const x = xOf(event.startMinute, width);
   const long = Math.max(MARK_HEIGHT, xOf(event.startMinute + event.minutes, width) - x);
@@ -55,7 +56,7 @@ export function EventHandle({ day, event, label, width, y, onChange }: EventHand
       role="slider"
       tabIndex={0}
       data-event={event.id}
-      aria-label={nameEvent(event)}
+      aria-label={name}
       aria-valuemin={0}
       aria-valuemax={1439}
       aria-valuenow={event.startMinute}

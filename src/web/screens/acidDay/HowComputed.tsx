@@ -5,8 +5,8 @@ import { readyDaySource } from '../../../content/readyDays.ts';
 import { listNotCounted } from '../../../core/plaque/day/listNotCounted.ts';
 import { USUAL_MOUTH } from '../../../core/visit/mouthOfVisit.ts';
 import { SourceList } from '../../parts/Sources.tsx';
+import type { DayWork } from './dayWork.ts';
 import { BAND_DRAWS } from './studyDay.ts';
-import type { DayWork } from './useDayWork.ts';
 
 /** What is known to come out otherwise than in published measurements. */
 const SHORTFALLS = [

@@ -1,5 +1,5 @@
 import { Key } from '../../parts/Key.tsx';
-import type { DayWork } from './useDayWork.ts';
+import type { DayWork } from './dayWork.ts';
 
 /** The strip goes on the leaflet only where a professional says so: in words, without numbers. */
 export function OnLeaflet({ work }: { readonly work: DayWork }) {

@@ -10,22 +10,23 @@ import { Link } from '../../parts/Link.tsx';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { AddToDay } from './AddToDay.tsx';
 import { ChangeEvent } from './ChangeEvent.tsx';
+import type { DayWork } from './dayWork.ts';
 import { minuteOfTime } from './readEntry.ts';
 import { nameEvent, sayPortion, sayWhen } from './sayEvent.ts';
-import type { DayWork } from './useDayWork.ts';
 
 /** The day as a list: added to, changed to the minute, taken out. While a change is tried, it is the changed day. */
 export function TellDay({ work }: { readonly work: DayWork }) {
-  const { shown, changed, isClosed, edit, bundle } = work;
+  const { shown, changed, isClosed, edit, bundle, seen } = work;
   if (!shown) return null;
+  const named = seen(shown);
   return (
     <section aria-label="The day, one thing after the other">
       <h2>{changed ? 'The day with the change' : 'The day as told'}</h2>
       <Days work={work} />
       <ol className="day-events">
-        {shown.events.map((event) => (
+        {named.events.map((event) => (
           <li key={event.id}>
-            {isClosed ? (
+            {isClosed || !shown.events.includes(event) ? (
               <EventLine event={event} />
             ) : (
               <OpenForm
@@ -39,7 +40,7 @@ export function TellDay({ work }: { readonly work: DayWork }) {
           </li>
         ))}
       </ol>
-      {!isClosed && <AddToDay day={shown} onAdd={edit} />}
+      {!isClosed && <AddToDay day={shown} onAdd={edit} seen={seen} />}
       <Sleep day={shown} isFixed={isClosed || changed !== undefined} onChange={edit} />
       {!isClosed && (
         <p className="small">

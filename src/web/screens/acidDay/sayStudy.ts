@@ -1,8 +1,11 @@
 import { foodsById } from '../../../content/foods.ts';
-import { DAY_CAUTION, sayDay, sayMinutesRange } from '../../../core/plaque/day/sayDay.ts';
+import type { DayMove } from '../../../core/plaque/day/dayMoves.ts';
+import { DAY_CAUTION, sayDay, sayGain, sayMove } from '../../../core/plaque/day/sayDay.ts';
 import type { AcidDay } from '../../../core/plaque/day/types.ts';
+import { sayDayChange } from '../../../core/visit/sayDayChange.ts';
+import { joinWords, uncapitalise } from '../../format.ts';
 import type { DrawnDay } from './drawDay.ts';
-import type { DayStudy } from './studyDay.ts';
+import type { DayStudy, TogetherGain } from './studyDay.ts';
 
 export const CAUTION = DAY_CAUTION;
 
@@ -27,13 +30,18 @@ export function sayTold({ day, drawn, study }: Told): { readonly headline: strin
   });
 }
 
-/** The changed day beside the one that was told: minutes only where the band of the difference is all on one side. */
-export function sayChanged({ bandTold, bandChanged, fewer, more }: Partial<DayStudy>): string | null {
+/** The changed day beside the one that was told; null until both bands are there. */
+export function sayChanged({ bandTold, bandChanged, fewer = null, more = null }: Partial<DayStudy>): string | null {
   if (!bandTold || !bandChanged) return null;
-  const now = sayMinutesRange(bandTold.minutesBelow.saliva);
-  const then = sayMinutesRange(bandChanged.minutesBelow.saliva);
-  const both = `In the model, roughly ${now} a day on the acid side as told, ${then} with the change`;
-  if (fewer) return `${both}: ${sayMinutesRange(fewer)} less.`;
-  if (more) return `${both}: ${sayMinutesRange(more)} more.`;
-  return `${both}. The model cannot tell a difference.`;
+  return sayDayChange(bandTold.minutesBelow.saliva, bandChanged.minutesBelow.saliva, { fewer, more });
+}
+
+/** Two or three changes together, as one thing to do: "leaving out the biscuit and having the cola with lunch". */
+export const sayMoves = (moves: readonly DayMove[], day: AcidDay): string =>
+  joinWords(moves.map((move, i) => (i === 0 ? sayMove(move, day, foodsById) : uncapitalise(sayMove(move, day, foodsById)))));
+
+/** What may be said of changes made together: minutes where the band allows, else only how they were found. */
+export function sayTogether({ gain, found }: TogetherGain): string {
+  const how = found === 'every-pair' ? 'the best of all pairs' : 'the best three that were found; not every three were tried';
+  return gain.fewerMinutes ? `${sayGain(gain)}; ${how}` : `${how}; the model cannot tell how much`;
 }

@@ -4,8 +4,8 @@ import { useSingleKeys } from '../../preferences.ts';
 import { goTo } from '../../routing.ts';
 import { listBeginnings } from './BeginDay.tsx';
 import { listTryable } from './ChangeList.tsx';
+import type { DayWork } from './dayWork.ts';
 import { toggleLeaflet } from './OnLeaflet.tsx';
-import type { DayWork } from './useDayWork.ts';
 
 export const ACID_DAY_KEYS: KeyMap = [
   ['1 to 9, 0', 'with no day yet: begin from the day with this number; then: try the change with this number'],
@@ -14,7 +14,7 @@ export const ACID_DAY_KEYS: KeyMap = [
   ['up down', 'on a thing of the day: longer, shorter'],
   ['Delete', 'on a thing of the day: take it out'],
   ['a', 'add: a time and what, then Enter'],
-  ['c b', 'try a change of my own, back to the day as told'],
+  ['c b', 'try a change of my own, back to the day as told; of a closed visit: c corrects it'],
   ['t h', 'the table, how it is computed'],
   ['l', 'put the strip on the leaflet, or take it off'],
   ['v', 'back to the visit'],
@@ -50,7 +50,7 @@ function actOn(key: string, work: DayWork): boolean {
   if (key === 'v') goTo(`/visits/${bundle.visitId}`);
   else if (key === 't') toggle('day-table');
   else if (key === 'h') toggle('day-how');
-  else if (isClosed) return false;
+  else if (isClosed) return key === 'c' && mayCorrect(work);
   else if (key === 'Backspace') work.undo();
   else if (!told || !day) {
     const beginning = listBeginnings(work).find((one) => one.key === key);
@@ -66,6 +66,12 @@ function actOn(key: string, work: DayWork): boolean {
     if (!tryable?.next) return false;
     work.tryChange(tryable.next);
   }
+  return true;
+}
+
+function mayCorrect({ bundle, isPrivateHidden, correction }: DayWork): boolean {
+  if (bundle.state !== 'closed' || isPrivateHidden) return false;
+  correction.askReason();
   return true;
 }
 

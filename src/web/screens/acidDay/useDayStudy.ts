@@ -22,6 +22,8 @@ export function useDayStudy(question: StudyQuestion | null, isPaused: boolean): 
   const worker = useRef<Worker | null>(null);
   const asked = useRef(0);
   const isDone = state.isDone && state.of === question;
+  const found = useRef(NOTHING);
+  if (state.study.together) found.current = state;
   useEffect(() => {
     return () => {
       worker.current?.terminate();
@@ -33,7 +35,7 @@ export function useDayStudy(question: StudyQuestion | null, isPaused: boolean): 
     asked.current += 1;
     const id = asked.current;
     if (isPaused || !question) return worker.current?.postMessage({ id, question: null } satisfies StudyAsk);
-    setState((before) => (before.of === question ? before : { ...NOTHING, of: question }));
+    setState((before) => (before.of === question ? before : { ...NOTHING, study: knownFrom(found.current, question) ?? {}, of: question }));
     worker.current ??= new Worker(new URL('./study.worker.ts', import.meta.url), { type: 'module' });
     const end = (part: Partial<StudyState>) => setState((before) => ({ ...before, ...part, isDone: true }));
     worker.current.onmessage = ({ data }: MessageEvent<StudyAnswer>) => {
@@ -42,7 +44,14 @@ export function useDayStudy(question: StudyQuestion | null, isPaused: boolean): 
       else setState((before) => ({ ...before, study: { ...before.study, ...data.part }, isDone: data.isLast }));
     };
     worker.current.onerror = () => end({ problem: 'It could not be worked out on this computer.' });
-    worker.current.postMessage({ id, question } satisfies StudyAsk);
+    const known = knownFrom(found.current, question);
+    worker.current.postMessage({ id, question: { ...question, known } } satisfies StudyAsk);
   }, [question, isPaused, isDone]);
   return state;
+}
+
+/** The suggestions for a day as told stay while changes are tried on it. */
+function knownFrom({ of, study: { gains, together } }: StudyState, { told, mouth, limits }: StudyQuestion): StudyQuestion['known'] {
+  const isSame = of?.told === told && of.mouth === mouth && of.limits === limits;
+  return isSame && gains && together ? { gains, together } : undefined;
 }

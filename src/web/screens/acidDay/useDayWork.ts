@@ -1,71 +1,37 @@
 import { useCallback, useMemo, useState } from 'react';
+import type { SessionView } from '../../../api/apiTypes.ts';
 import type { VisitBundle } from '../../../api/bundles.ts';
+import { foodsById } from '../../../content/foods.ts';
 import { mouthPresets } from '../../../content/plaque/presets.ts';
 import { type DayLimits, dayLimits } from '../../../core/plaque/day/dayLimits.ts';
 import type { AcidDay } from '../../../core/plaque/day/types.ts';
 import type { DescribedDays } from '../../../core/visit/describedDays.ts';
+import { hideAlcohol } from '../../../core/visit/hideAlcohol.ts';
 import { type MayTry, mayShowChange, mayTry } from '../../../core/visit/mayTryChange.ts';
-import { type MouthOfVisit, mouthOfVisit } from '../../../core/visit/mouthOfVisit.ts';
+import { mouthOfVisit } from '../../../core/visit/mouthOfVisit.ts';
 import { isToldAlone } from '../../../core/visit/privacy.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
 import { assess, content, questions } from '../../content.ts';
+import { useIsPrinting } from '../../parts/useIsPrinting.ts';
 import { useShown } from '../../shown.ts';
 import { fieldName } from '../visit/fieldWords.ts';
-import { useVisitDraft } from '../visit/useVisitDraft.ts';
+import type { DayWork } from './dayWork.ts';
 import type { DayQuestion } from './drawDay.ts';
 import { inOrder } from './editDay.ts';
 import type { StudyQuestion } from './studyDay.ts';
-import { type StudyState, useDayStudy } from './useDayStudy.ts';
-import { type DrawnState, useDrawnDay } from './useDrawnDay.ts';
+import { useDayCorrection } from './useDayCorrection.ts';
+import { useDayStudy } from './useDayStudy.ts';
+import { useDrawnDay } from './useDrawnDay.ts';
 import type { EventChange } from './useEventDrag.ts';
 
 const DRAG_TOLERANCE_PH = 0.02;
 const TOLERANCE_PH = 0.01;
 
-/** Everything the parts of the page share. */
-export interface DayWork {
-  readonly bundle: VisitBundle;
-  readonly input: VisitInput;
-  readonly isClosed: boolean;
-  /** The page is turned to the patient, or somebody else speaks after private words. */
-  readonly isPrivateHidden: boolean;
-  /** Undefined: nothing was told yet. */
-  readonly told: DescribedDays | undefined;
-  /** Which of the days is on the page, from 0. */
-  readonly at: number;
-  readonly goToDay: (at: number) => void;
-  /** As it was told. */
-  readonly day: AcidDay | undefined;
-  /** With the change that is tried on it; absent = none is. */
-  readonly changed: AcidDay | undefined;
-  /** The day whose events stand in the picture, as the hand has it now. */
-  readonly shown: AcidDay | undefined;
-  readonly isFollowing: boolean;
-  readonly drawn: DrawnState;
-  readonly drawnTold: DrawnState;
-  readonly study: StudyState;
-  readonly mouth: MouthOfVisit;
-  readonly limits: DayLimits;
-  readonly may: MayTry;
-  /** What was not done, or what the last step back did. */
-  readonly said: string;
-  /** The whole field; null takes it out. */
-  readonly save: (next: DescribedDays | null) => void;
-  /** The day that is worked on: the changed one where a change is tried, else the one that was told. */
-  readonly edit: (day: AcidDay) => void;
-  readonly onEvent: (change: EventChange) => void;
-  /** Begins to try a change; with nothing given, from the day as told. */
-  readonly tryChange: (changed: AcidDay) => void;
-  readonly leaveChange: () => void;
-  readonly undo: () => void;
-  readonly show: ReturnType<typeof useVisitDraft>['show'];
-}
-
-export function useDayWork(bundle: VisitBundle): DayWork {
-  const { input, put, show, takeStep } = useVisitDraft(bundle);
-  const isClosed = bundle.state !== 'open';
-  const { isOn } = useShown();
-  const isPrivateHidden = isOn || isToldAlone(input.visit);
+export function useDayWork(bundle: VisitBundle, session: SessionView, onServerChange: () => void): DayWork {
+  const correction = useDayCorrection(bundle, session, onServerChange);
+  const { input, put, show, takeStep } = correction.draft;
+  const isClosed = bundle.state !== 'open' && correction.correction === null;
+  const { isPrivateHidden, seen } = usePrivacy(input);
   const told = input.visit.acidDay;
   const [wantedAt, goToDay] = useState(0);
   const at = Math.min(wantedAt, (told?.days.length ?? 1) - 1);
@@ -83,7 +49,7 @@ export function useDayWork(bundle: VisitBundle): DayWork {
     () => mouthOfVisit({ acidDay: told, answers, onDate }, mouthPresets, questions),
     [told?.mouth, told?.saliva, flow, onDate],
   );
-  const limits = useLimits(bundle, input);
+  const limits = useLimits(isClosed ? bundle.stored : null, input);
   const may = mayTry(limits);
 
   const questionOf = (asked: AcidDay, tolerancePh: number): DayQuestion => ({
@@ -101,8 +67,9 @@ export function useDayWork(bundle: VisitBundle): DayWork {
   // biome-ignore lint/correctness/useExhaustiveDependencies: as above
   const toldQuestion = useMemo(() => (day && changed ? questionOf(day, TOLERANCE_PH) : null), [day, changed !== undefined, mouth]);
   const studyQuestion = useMemo<StudyQuestion | null>(
-    () => (day ? { told: day, changed: changed ?? null, mouth: mouth.mouth, measured: mouth.measured, limits } : null),
-    [day, changed, mouth, limits],
+    () =>
+      day ? { told: day, changed: changed ?? null, mouth: mouth.mouth, measured: mouth.measured, limits: isClosed ? null : limits } : null,
+    [day, changed, mouth, limits, isClosed],
   );
   const drawn = useDrawnDay('shown', question, since);
   const drawnTold = useDrawnDay('told', toldQuestion, since);
@@ -143,7 +110,10 @@ export function useDayWork(bundle: VisitBundle): DayWork {
     bundle,
     input,
     isClosed,
+    correction,
+    record: isClosed ? bundle.dayRecord : null,
     isPrivateHidden,
+    seen,
     told,
     at,
     goToDay,
@@ -168,8 +138,16 @@ export function useDayWork(bundle: VisitBundle): DayWork {
   };
 }
 
+function usePrivacy(input: VisitInput): Pick<DayWork, 'isPrivateHidden' | 'seen'> {
+  const { isOn } = useShown();
+  const isPrinting = useIsPrinting();
+  const isPrivateHidden = isOn || isPrinting || isToldAlone(input.visit);
+  const seen = useCallback((day: AcidDay) => (isPrivateHidden ? hideAlcohol(day, { foods: foodsById }) : day), [isPrivateHidden]);
+  return { isPrivateHidden, seen };
+}
+
 /** What may be suggested to this person, by the rules of the plan; of a closed visit, as it stood then. */
-function useLimits({ stored }: VisitBundle, input: VisitInput): DayLimits {
+function useLimits(stored: VisitBundle['stored'], input: VisitInput): DayLimits {
   const { answers } = input.visit;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the described day says nothing about safety
   return useMemo(

@@ -1,4 +1,5 @@
-import { useEffect, useRef, useState } from 'react';
+import { useLayoutEffect, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import type { DaySlot } from './day.worker.ts';
 import { type DayState, dayClient } from './dayClient.ts';
 import type { DayQuestion } from './drawDay.ts';
@@ -16,15 +17,18 @@ export function useDrawnDay(slot: DaySlot, question: DayQuestion | null, since: 
   const [state, setState] = useState(NOTHING);
   const moved = useRef(since);
   moved.current = since;
-  useEffect(() => {
+  useLayoutEffect(() => {
     return dayClient().listen(slot, (now) =>
-      setState((before) => {
-        if (now.state === 'drawn') return { picture: now, problem: null };
-        return { ...before, problem: now.state === 'problem' ? now.says : null };
-      }),
+      flushSync(() =>
+        setState((before) => {
+          if (now.state === 'drawn') return { picture: now, problem: null };
+          return { ...before, problem: now.state === 'problem' ? now.says : null };
+        }),
+      ),
     );
   }, [slot]);
-  useEffect(() => {
+  // Before the page is painted: the worker begins while the mark moves, not after.
+  useLayoutEffect(() => {
     if (question) dayClient().ask(slot, question, moved.current);
     else setState(NOTHING);
   }, [slot, question]);

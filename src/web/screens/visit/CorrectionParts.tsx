@@ -3,17 +3,27 @@ import { formatDate, plural, uncapitalise } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { listChanges } from './correcting.ts';
 import { fieldName, isPrivateField, sayFieldValue } from './fieldWords.ts';
-import { useVisit } from './visitContext.ts';
+import type { VisitWork } from './visitContext.ts';
 
-/** Above a closed visit that is put right: first the reason, then what differs by now, then saving all of it together. */
-export function CorrectionBar({ isAsked, onLeave }: { readonly isAsked: boolean; readonly onLeave: () => void }) {
-  const { correction } = useVisit();
-  if (correction) return <OpenCorrection onLeave={onLeave} />;
-  return isAsked ? <AskReason onLeave={onLeave} /> : null;
+/** What a page needs to put a closed visit right: the whole visit, or its day alone. */
+export type CorrectingWork = Pick<
+  VisitWork,
+  'bundle' | 'input' | 'correction' | 'beginCorrection' | 'saveCorrection' | 'dropCorrection' | 'problem'
+>;
+
+interface CorrectionBarProps {
+  readonly work: CorrectingWork;
+  readonly isAsked: boolean;
+  readonly onLeave: () => void;
 }
 
-function AskReason({ onLeave }: { readonly onLeave: () => void }) {
-  const { beginCorrection } = useVisit();
+/** Above a closed visit that is put right: first the reason, then what differs by now, then saving all of it together. */
+export function CorrectionBar({ work, isAsked, onLeave }: CorrectionBarProps) {
+  if (work.correction) return <OpenCorrection work={work} onLeave={onLeave} />;
+  return isAsked ? <AskReason work={work} onLeave={onLeave} /> : null;
+}
+
+function AskReason({ work: { beginCorrection }, onLeave }: Omit<CorrectionBarProps, 'isAsked'>) {
   const [reason, setReason] = useState('');
   const [problem, setProblem] = useState(false);
   const id = useId();
@@ -54,8 +64,8 @@ function AskReason({ onLeave }: { readonly onLeave: () => void }) {
   );
 }
 
-function OpenCorrection({ onLeave }: { readonly onLeave: () => void }) {
-  const { bundle, input, correction, saveCorrection, dropCorrection, problem } = useVisit();
+function OpenCorrection({ work, onLeave }: Omit<CorrectionBarProps, 'isAsked'>) {
+  const { bundle, input, correction, saveCorrection, dropCorrection, problem } = work;
   const changes = listChanges(bundle.input, input);
   const context = { practice: input.practice, visit: input.visit };
   const count = changes.length + (correction?.level ? 1 : 0);
@@ -101,14 +111,20 @@ function OpenCorrection({ onLeave }: { readonly onLeave: () => void }) {
   );
 }
 
+interface CorrectionsProps {
+  readonly work: Pick<VisitWork, 'bundle' | 'input' | 'isPrivateHidden'>;
+  /** Only corrections of this field. */
+  readonly of?: string;
+}
+
 /** What was corrected since the visit was closed, each with both values. */
-export function Corrections() {
-  const { bundle, input, isPrivateHidden } = useVisit();
-  if (bundle.corrections.length === 0) return null;
+export function Corrections({ work: { bundle, input, isPrivateHidden }, of }: CorrectionsProps) {
+  const corrections = bundle.corrections.filter(({ changes }) => of === undefined || changes.some(({ path }) => path === of));
+  if (corrections.length === 0) return null;
   const context = { practice: input.practice, visit: input.visit };
   return (
     <section aria-label="Corrections" className="correction">
-      {bundle.corrections.map(({ at, on, by, reason, changes }) => (
+      {corrections.map(({ at, on, by, reason, changes }) => (
         <div key={at}>
           <p>
             Corrected on {formatDate(on)} by {by}
@@ -116,7 +132,7 @@ export function Corrections() {
           </p>
           <ul className="plain-list">
             {changes
-              .filter(({ path }) => !(isPrivateHidden && isPrivateField(path)))
+              .filter(({ path }) => (of === undefined || path === of) && !(isPrivateHidden && isPrivateField(path)))
               .map(({ path, before, after }) => (
                 <li key={path}>
                   {fieldName(path)}: now {uncapitalise(sayValue(path, after))} <span className="aside">(was {sayValue(path, before)})</span>

@@ -92,8 +92,8 @@ function Visit({ bundle, session, onServerChange, onLeaveCorrection }: VisitProp
         <p className="said" role="status">
           {!work.isPrivateHidden && work.said}
         </p>
-        <CorrectionBar isAsked={work.panels.isReasonAsked} onLeave={onLeaveCorrection} />
-        <Corrections />
+        <CorrectionBar work={work} isAsked={work.panels.isReasonAsked} onLeave={onLeaveCorrection} />
+        <Corrections work={work} />
         <Conflicts visitId={bundle.visitId} input={work.input} show={work.show} isPrivateHidden={work.isPrivateHidden} />
         <div className="columns">{isWide ? [main, side] : [side, main]}</div>
         {work.panels.historyOf && !work.isShownToPatient && <HistoryDialog of={work.panels.historyOf} onClose={work.panels.closeHistory} />}

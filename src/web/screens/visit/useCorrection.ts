@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { SessionView } from '../../../api/apiTypes.ts';
+import type { CorrectionBody, SessionView } from '../../../api/apiTypes.ts';
 import type { VisitBundle } from '../../../api/bundles.ts';
 import { applyField } from '../../../core/visit/applyField.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
@@ -31,6 +31,14 @@ export function useKeepCorrection({ visitId, input: before }: VisitBundle, { mem
   }, [corrections, visitId, memberId, before, correction, input]);
   return () => corrections.drop({ visitId, memberId });
 }
+
+/** All that differs, as it is saved together. */
+export const correctionBody = (bundle: VisitBundle, input: VisitInput, { reason, level }: CorrectionDraft): CorrectionBody => ({
+  version: bundle.visitVersion,
+  reason,
+  changes: bundle.state === 'closed' ? listChanges(bundle.input, input) : [],
+  level,
+});
 
 interface KeptNow {
   readonly correction: CorrectionDraft | null;

@@ -13,14 +13,14 @@ import { uncapitalise } from '../../format.ts';
 import { goTo as goToPath } from '../../routing.ts';
 import { useShown } from '../../shown.ts';
 import { buildLines, LEVEL_REASON, LEVEL_TO, speakerPlace, type VisitLines } from './buildLines.ts';
-import { listChanges, withLevel, withoutNewTime } from './correcting.ts';
+import { withLevel, withoutNewTime } from './correcting.ts';
 import { fieldName, placeOfField, sayFieldValue } from './fieldWords.ts';
 import { type FindingDraft, NEW_FINDING } from './findings.ts';
 import type { Reply } from './line.ts';
 import type { Scope } from './scopes.ts';
 import { CONDITIONS_AS_USUAL } from './swabLines.ts';
 import { readField } from './undoSteps.ts';
-import { useCorrection, useKeepCorrection } from './useCorrection.ts';
+import { correctionBody, useCorrection, useKeepCorrection } from './useCorrection.ts';
 import { type TakenStep, useVisitDraft } from './useVisitDraft.ts';
 import { useVisitPanels } from './useVisitPanels.ts';
 import { useVisitRequests } from './useVisitRequests.ts';
@@ -120,9 +120,7 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
 
   const saveCorrection = async () => {
     if (!correction) return;
-    const changes = bundle.state === 'closed' ? listChanges(bundle.input, input) : [];
-    const isSaved = await requests.correct({ version: bundle.visitVersion, reason: correction.reason, changes, level: correction.level });
-    if (!isSaved) return;
+    if (!(await requests.correct(correctionBody(bundle, input, correction)))) return;
     dropKept();
     onServerChange();
   };
