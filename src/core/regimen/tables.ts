@@ -90,6 +90,8 @@ export interface Interaction {
   readonly withTraits?: readonly string[] | undefined;
   /** `regimen`: never both in one plan. `day`, `session`: kept apart in time. */
   readonly apart: 'regimen' | 'day' | 'session';
+  /** For `session`: minutes between the two, either order. Absent: nothing is kept apart by this row. */
+  readonly apartMinutes?: number | undefined;
   readonly level: RuleLevel;
   readonly overridable?: false | undefined;
   readonly because: string;
