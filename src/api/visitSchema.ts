@@ -182,6 +182,10 @@ export const PracticeSettingsSchema = z.strictObject({
   lowSalivaMeansExtreme: z.boolean(),
   stimulatedFlowLowAtMostMlPerMin: z.union([z.literal(0.5), z.literal(0.7)]),
   note: z.array(z.enum(NOTE_SECTIONS)).max(NOTE_SECTIONS.length).optional(),
+  regimenOrder: z
+    .array(z.enum(['tasks', 'cost', 'items']))
+    .max(3)
+    .optional(),
   reorderLeadDays: z.int().min(0).max(365).optional().describe('days from an order of home care to its arrival'),
 });
 

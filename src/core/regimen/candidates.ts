@@ -27,7 +27,9 @@ export interface CandidateView {
   readonly refused: readonly RefusedItem[];
   readonly signatures: Signatures;
   readonly tables: RegimenTables;
-  /** Packs chosen in the place of others, and those others: the first go before the rest of their rank, the second after it. */
+  /** Stopped or turned down before. */
+  readonly dropped: ReadonlySet<string>;
+  /** Packs chosen in the place of others, and those others: the first are taken where nothing keeps them out, the second come last. */
   readonly instead?: Readonly<Record<string, string>> | undefined;
 }
 
@@ -46,50 +48,22 @@ export function toCandidate(check: ItemCheck, { facts, settings, signatures, tab
   };
 }
 
-/**
- * Packs in stock that no rule keeps out and that meet a need, best first: chosen in the place of another, without a check to record, in the tier that the list of care
- * names, with the strength for the age, fewest daily tasks, lowest price, then by id.
- */
-export function rankCandidates(need: Need, candidates: readonly Candidate[], view: CandidateView): readonly Candidate[] {
-  const tierOf = (c: Candidate) => need.agentIds?.findIndex((tier) => tier.includes(c.item.agentId)) ?? 0;
-  return candidates
-    .filter((c) => c.meets.includes(need.kind) && tierOf(c) >= 0 && c.state !== 'signed')
-    .filter(({ item }) => !view.refused.some((r) => r.shelfItemId === item.id))
-    .filter(({ item, check }) => item.inStock && !check.agent?.byChoiceOnly && unliftedBars(check, view.signatures).length === 0)
-    .map((c) => ({
-      c,
-      rank: [
-        choiceRank(c, view),
-        Number(c.check.cautions.length > 0),
-        tierOf(c),
-        strengthMiss(c, view),
-        tasks(c),
-        c.item.priceCents ?? Number.MAX_SAFE_INTEGER,
-      ],
-    }))
-    .sort((a, b) => compareRanks(a.rank, b.rank) || a.c.item.id.localeCompare(b.c.item.id, 'en'))
-    .map(({ c }) => c);
+/** In stock, in sight of every rule, not refused and not signed: what a plan may take by itself. */
+export function mayBeTaken({ item, check, state }: Candidate, { refused, signatures }: CandidateView): boolean {
+  if (state === 'signed' || !item.inStock || check.agent?.byChoiceOnly) return false;
+  return !refused.some((r) => r.shelfItemId === item.id) && unliftedBars(check, signatures).length === 0;
 }
 
-/** What was chosen at the chair goes first and what it replaces last; every rule still holds for both. */
-function choiceRank({ item }: Candidate, { instead = {} }: CandidateView): number {
-  if (Object.values(instead).includes(item.id) && !Object.hasOwn(instead, item.id)) return -1;
-  return Object.hasOwn(instead, item.id) ? 1 : 0;
-}
+/** Place of the pack's agent among those that the list of care names for a need, first choice 0; below 0 where it is not named. */
+export const tierOf = ({ item }: Candidate, { agentIds }: Need): number => agentIds?.findIndex((tier) => tier.includes(item.agentId)) ?? 0;
 
-/** A paste that takes the place of the ordinary one adds no task. */
-const tasks = ({ use, meets }: Candidate): number =>
-  use.atVisit === true || (meets.includes('fluoride-base') && meets.includes('fluoride-extra')) ? 0 : use.timesPerDay;
+export const serves = (candidate: Candidate, need: Need): boolean => candidate.meets.includes(need.kind) && tierOf(candidate, need) >= 0;
 
-function strengthMiss({ item, meets }: Candidate, { facts, tables }: CandidateView): number {
+/** 1 where the strength is not the one for the age. */
+export function strengthMiss({ item, meets }: Candidate, { facts, tables }: CandidateView): number {
   const ppm = itemPpm(item);
   const preferred = meets.includes('fluoride-extra') ? undefined : findPasteAmount(item, facts.ageYears, tables)?.preferredPpm;
   return preferred === undefined || ppm === undefined || (ppm >= preferred[0] && ppm <= preferred[1]) ? 0 : 1;
-}
-
-function compareRanks(a: readonly number[], b: readonly number[]): number {
-  const i = a.findIndex((value, k) => value !== b[k]);
-  return i < 0 ? 0 : (a[i] ?? 0) - (b[i] ?? 0);
 }
 
 /**

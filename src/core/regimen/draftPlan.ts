@@ -1,5 +1,8 @@
-import { type Candidate, type CandidateView, findConflict, rankCandidates, toCandidate } from './candidates.ts';
+import { type Candidate, type CandidateView, findConflict, mayBeTaken, serves, toCandidate } from './candidates.ts';
 import { type Bar, checkItem, type ItemCheck } from './checkItem.ts';
+import { buildProgramme } from './choice/buildProgramme.ts';
+import { findOptions } from './choice/findOptions.ts';
+import { fitsDay, rankCandidates } from './choice/rankCandidates.ts';
 import type { ProposePlanInput } from './proposePlan.ts';
 import { unliftedBars } from './signatures.ts';
 import type { Need, NeedKind } from './types.ts';
@@ -8,7 +11,7 @@ import type { Need, NeedKind } from './types.ts';
 export interface DraftView extends CandidateView {
   readonly needs: readonly Need[];
   readonly checks: readonly ItemCheck[];
-  /** One for each check, in the order of the shelf. */
+  /** One for each check, in the order of their ids: the order of the shelf decides nothing. */
   readonly candidates: readonly Candidate[];
 }
 
@@ -46,68 +49,103 @@ export function viewOf({
   settings,
   tables,
   instead,
+  history = [],
 }: ProposePlanInput): DraftView {
   const { jurisdiction, hypochloriteProtocol } = settings;
   const hasNoTeeth = mouth?.kind === 'level-does-not-apply';
-  const checks = shelf.map((item) =>
+  const byId = [...shelf].sort((a, b) => (a.id < b.id ? -1 : Number(a.id > b.id)));
+  const checks = byId.map((item) =>
     checkItem({ item, facts, level: confirmed?.level, jurisdiction, hypochloriteProtocol, hasNoTeeth, tables }),
   );
   const signatures = new Map(shelf.map(({ id }) => [id, signed.filter((s) => s.shelfItemId === id)]));
+  const dropped = new Set(history.map((d) => d.shelfItemId));
   const swaps = Object.entries(instead ?? {}).filter(([from, to]) => from !== to);
-  const view = { facts, settings, signed, refused, signatures, tables, instead: Object.fromEntries(swaps) };
+  const view = { facts, settings, signed, refused, signatures, tables, instead: Object.fromEntries(swaps), dropped };
   return { ...view, needs, checks, candidates: checks.map((check) => toCandidate(check, view)) };
 }
 
-/** Signed packs, then one pack for each need, then alternatives, and last of all what the antimicrobial need may bring. */
-export function draftPlan(view: DraftView): Draft {
+/** Signed packs with the best packs for the open needs, then other ways, each with alternatives and what the antimicrobial need may bring. */
+export function draftPlans(view: DraftView): readonly [Draft, ...Draft[]] {
   const signed = takeSigned(view);
-  const met = SHELF_NEEDS.reduce((draft, kind) => meetNeed(draft, kind, view), signed);
-  return meetAntimicrobial(addAlternatives(met, view), view);
+  const open = openNeeds(signed.lines, view);
+  const ranked = keepRanking(view);
+  const drafts = findOptions(buildProgramme(open, signed.lines, view)).map((packs) => {
+    const lines = [...signed.lines, ...inOrderOfNeeds(packs, open)];
+    return meetAntimicrobial(addAlternatives({ ...signed, lines }, view, ranked), view, ranked);
+  });
+  const [best = meetAntimicrobial(signed, view, ranked), ...others] = drafts;
+  return [best, ...others];
 }
 
-/** Signed packs stand first, whatever the needs: the dentist decided. Rules that the signature does not lift still keep them out. */
+/** Needed, met by something on a shelf, and by nothing that is signed; the most important first. The antimicrobial one is apart. */
+export function openNeeds(signed: readonly Candidate[], { needs }: Pick<DraftView, 'needs'>): readonly Need[] {
+  return SHELF_NEEDS.flatMap((kind) => {
+    const need = needs.find((n) => n.kind === kind && n.state === 'needed');
+    return need && !isMetBy(signed, kind) ? [need] : [];
+  });
+}
+
+/**
+ * Signed packs stand first, whatever the needs: the dentist decided. Rules that the signature does not lift still keep them out. Where two
+ * must not meet, the first by id stays, and hypochlorite gives way to anything.
+ */
 function takeSigned(view: DraftView): Draft {
   let draft: Draft = { lines: [], alternatives: [], barred: [] };
-  for (const candidate of view.candidates) {
-    if (candidate.state !== 'signed') continue;
+  const givesWay = ({ item }: Candidate) => Number(item.agentId === 'NAOCL');
+  const signed = view.candidates.filter((c) => c.state === 'signed').sort((a, b) => givesWay(a) - givesWay(b));
+  for (const candidate of signed) {
     const bars = unliftedBars(candidate.check, view.signatures);
     draft = bars.length > 0 ? { ...draft, barred: [...draft.barred, ...bars] } : take(draft, candidate, view);
   }
   return draft;
 }
 
-function meetNeed(draft: Draft, kind: NeedKind, view: DraftView): Draft {
-  const need = view.needs.find((n) => n.kind === kind);
-  if (need?.state !== 'needed' || isMetBy(draft.lines, kind)) return draft;
-  let tried = draft;
-  for (const candidate of rankCandidates(need, view.candidates, view)) {
-    if (isIn(tried, candidate.item.id)) continue;
-    tried = take(tried, { ...candidate, chosenFor: kind }, view);
-    if (isIn(tried, candidate.item.id)) return tried;
-  }
-  return tried;
+/** Each pack with the first need that nothing else among them serves, in the order of the needs. */
+function inOrderOfNeeds(packs: readonly Candidate[], open: readonly Need[]): readonly Candidate[] {
+  const places = packs.map((pack) => {
+    const alone = open.findIndex((need) => serves(pack, need) && !packs.some((o) => o !== pack && serves(o, need)));
+    return { pack, place: alone >= 0 ? alone : open.findIndex((need) => serves(pack, need)) };
+  });
+  return places.sort((a, b) => a.place - b.place).map(({ pack, place }) => ({ ...pack, chosenFor: open[place]?.kind }));
+}
+
+type Ranking = (need: Need) => readonly Candidate[];
+
+/** The same ranking serves every draft. */
+function keepRanking(view: DraftView): Ranking {
+  const kept = new Map<NeedKind, readonly Candidate[]>();
+  return (need) => {
+    const ranked = kept.get(need.kind) ?? rankCandidates(need, view.candidates, view);
+    kept.set(need.kind, ranked);
+    return ranked;
+  };
 }
 
 /** For each line that nobody has signed, up to two other packs that could stand in its place. */
-function addAlternatives(draft: Draft, view: DraftView): Draft {
+function addAlternatives(draft: Draft, view: DraftView, ranked: Ranking): Draft {
   let grown = draft;
   for (const line of draft.lines) {
     const need = view.needs.find((n) => n.kind === line.chosenFor);
     if (line.state === 'signed' || !need) continue;
     const others = draft.lines.filter((l) => l !== line);
-    const fitting = rankCandidates(need, view.candidates, view).filter((c) => !isIn(grown, c.item.id) && !findConflict(c, others, view));
+    const fitting: Candidate[] = [];
+    for (const candidate of ranked(need)) {
+      if (fitting.length === MOST_ALTERNATIVES) break;
+      if (!isIn(grown, candidate.item.id) && fitsBeside(candidate, others, view)) fitting.push(candidate);
+    }
     grown = { ...grown, alternatives: [...grown.alternatives, ...inPlaceOf(line, fitting, need.kind)] };
   }
   return grown;
 }
 
 /** Only a pack that anyone may give, without fluoride and without any interaction with the rest of the plan. */
-function meetAntimicrobial(draft: Draft, view: DraftView): Draft {
+function meetAntimicrobial(draft: Draft, view: DraftView, ranked: Ranking): Draft {
   const need = view.needs.find((n) => n.kind === 'antimicrobial');
   if (need?.state !== 'needed' || isMetBy(draft.lines, 'antimicrobial')) return draft;
   const others = [...draft.lines, ...draft.alternatives.map((a) => a.candidate)];
-  const fitting = rankCandidates(need, view.candidates, view).filter(
-    (c) => c.state === 'proposed' && !c.holdsFluoride && !isIn(draft, c.item.id) && !findConflict(c, others, view, 'any'),
+  const fitting = ranked(need).filter(
+    (c) =>
+      mayComeByReading(c) && !isIn(draft, c.item.id) && !findConflict(c, others, view, 'any') && fitsDay(c, draft.lines, view.settings),
   );
   const [first, ...rest] = fitting;
   if (!first) return draft;
@@ -117,6 +155,12 @@ function meetAntimicrobial(draft: Draft, view: DraftView): Draft {
     alternatives: [...draft.alternatives, ...inPlaceOf(first, rest, 'antimicrobial')],
   };
 }
+
+/** The reading never brings what needs a signature or moves the sum of fluoride. */
+export const mayComeByReading = ({ state, holdsFluoride }: Candidate): boolean => state === 'proposed' && !holdsFluoride;
+
+const fitsBeside = (candidate: Candidate, others: readonly Candidate[], view: DraftView): boolean =>
+  !findConflict(candidate, others, view) && fitsDay(candidate, others, view.settings);
 
 const inPlaceOf = ({ item }: Candidate, others: readonly Candidate[], chosenFor: NeedKind): Draft['alternatives'] =>
   others.slice(0, MOST_ALTERNATIVES).map((candidate) => ({ insteadOf: item.id, candidate: { ...candidate, chosenFor } }));
@@ -128,4 +172,27 @@ const isIn = ({ lines, alternatives }: Draft, id: string): boolean =>
 function take(draft: Draft, candidate: Candidate, view: DraftView): Draft {
   const conflict = findConflict(candidate, draft.lines, view);
   return conflict ? { ...draft, barred: [...draft.barred, conflict] } : { ...draft, lines: [...draft.lines, candidate] };
+}
+
+/**
+ * Packs that a plan might have taken, each with what keeps it from standing beside lines that it would not replace. What merely came
+ * second is not among them.
+ */
+export function keptOutBy(draft: Draft, view: DraftView): readonly Bar[] {
+  const open = openNeeds(
+    draft.lines.filter((l) => l.state === 'signed'),
+    view,
+  );
+  return view.candidates.flatMap((candidate) => {
+    if (!mayBeTaken(candidate, view) || isIn(draft, candidate.item.id) || !open.some((need) => serves(candidate, need))) return [];
+    const isReplaced = (line: Candidate) =>
+      line.state !== 'signed' && open.filter((need) => serves(line, need)).every((need) => serves(candidate, need));
+    return (
+      findConflict(
+        candidate,
+        draft.lines.filter((line) => !isReplaced(line)),
+        view,
+      ) ?? []
+    );
+  });
 }

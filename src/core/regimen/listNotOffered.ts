@@ -1,5 +1,5 @@
 import type { Bar, ItemCheck } from './checkItem.ts';
-import type { Draft, DraftView } from './draftPlan.ts';
+import { type Draft, type DraftView, keptOutBy } from './draftPlan.ts';
 import type { Exclusion, Need, ShelfItem } from './types.ts';
 
 /**
@@ -7,14 +7,16 @@ import type { Exclusion, Need, ShelfItem } from './types.ts';
  * first in one entry, else what has to be checked and recorded, else what it would meet in the plan. A pack that merely came second is not
  * listed.
  */
-export function listNotOffered(draft: Draft, { needs, checks, signatures, refused }: DraftView): readonly Exclusion[] {
+export function listNotOffered(draft: Draft, view: DraftView): readonly Exclusion[] {
+  const { needs, checks, signatures, refused } = view;
+  const barred = [...draft.barred, ...keptOutBy(draft, view)];
   const inPlan = [...draft.lines, ...draft.alternatives.map((a) => a.candidate)].map((c) => c.item.id);
   const shown = new Set([...inPlan, ...refused.map((r) => r.shelfItemId)]);
   const isWanted = ({ item }: ItemCheck) =>
     (item.inStock && needs.some((need) => isWantedFor(need, item))) || (signatures.get(item.id) ?? []).length > 0;
   return checks
     .filter((check) => isWanted(check) && !shown.has(check.item.id))
-    .flatMap((check) => reasonsFor(check, draft.barred))
+    .flatMap((check) => reasonsFor(check, barred))
     .map(toExclusion);
 }
 

@@ -55,10 +55,16 @@ function isHigher(a: Day, b: Day): boolean {
   return a.intake.mgPerDay > b.intake.mgPerDay;
 }
 
-const isStrongPaste = ({ item }: PlannedUse) =>
+export const isStrongPaste = ({ item }: Pick<PlannedUse, 'item'>): boolean =>
   ['F_PASTE_2800', 'F_PASTE_5000'].includes(item.agentId) && item.meets.includes('fluoride-base');
-const isOrdinaryPaste = ({ item }: PlannedUse) =>
+export const isOrdinaryPaste = ({ item }: Pick<PlannedUse, 'item'>): boolean =>
   !['F_PASTE_2800', 'F_PASTE_5000'].includes(item.agentId) && item.meets.includes('fluoride-base');
+
+/** mg F swallowed a day from one pack alone; what is not known of it counts as nothing, so a lower bound. */
+export function fluorideMgPerDay(planned: PlannedUse, { ageMonths }: PersonFacts, tables: RegimenTables): number {
+  if (planned.use.atVisit === true || !holdsFluoride(planned.item, tables)) return 0;
+  return fluorideIntake({ ageMonths, sources: [sourceOf(planned)], tables: tables.fluoride }).mgPerDay;
+}
 
 function holdsFluoride(item: ShelfItem, tables: RegimenTables): boolean {
   return tables.agents.find((a) => a.id === item.agentId)?.ppmRange !== undefined || (itemPpm(item) ?? 0) > 0;

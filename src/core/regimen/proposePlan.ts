@@ -1,8 +1,11 @@
 import type { MouthDecision } from '../visit/types.ts';
 import { buildLine } from './buildLine.ts';
 import type { Candidate } from './candidates.ts';
-import { regimenOf } from './choice/regimenOf.ts';
-import { type Draft, type DraftView, draftPlan, viewOf } from './draftPlan.ts';
+import { explainUnmet } from './choice/explainUnmet.ts';
+import { indexOfChosen, regimenOf } from './choice/regimenOf.ts';
+import { sayWhy } from './choice/sayWhy.ts';
+import { swapsOf } from './choice/swapsOf.ts';
+import { type Draft, type DraftView, draftPlans, viewOf } from './draftPlan.ts';
 import { findRecall } from './intervals.ts';
 import { listAdvice } from './listAdvice.ts';
 import { listCautions } from './listCautions.ts';
@@ -39,8 +42,8 @@ export interface ProposePlanInput {
 }
 
 /**
- * A first plan from the practice's own shelf: needs first, then for each need the pack in stock that no rule keeps out, with the fewest
- * daily tasks, then the lowest price. What a rule keeps out, or must ask about first, is named with the reason. Whatever needs a signature
+ * A plan from the practice's own shelf: the best regimens of packs in stock that no rule keeps out, by needs met, then fit, then tasks, cost
+ * and count in the practice's order; the first is the plan unless another was taken. What a rule keeps out, or must ask about first, is named with the reason. Whatever needs a signature
  * waits for it. The reading reaches this plan only through the antimicrobial need, which is met last, by a pack that anyone may give and
  * that has no interaction with the rest: so it can start, stop or change nothing that needs a signature.
  * @param input.signed  relied on as given by members with the right; a blank name, or a lifted rule without a reason, counts for nothing
@@ -49,9 +52,13 @@ export interface ProposePlanInput {
 export function proposePlan(input: ProposePlanInput): Plan {
   const { facts, confirmed, tables } = input;
   const view = viewOf(input);
-  const draft = draftPlan(view);
+  const drafts = draftPlans(view);
+  const chosen = indexOfChosen(drafts, input.chosenRegimen);
+  const draft = drafts[chosen] ?? drafts[0];
   const { lines } = draft;
-  const regimen = regimenOf(draft, view, input.onDate);
+  const whys = sayWhy(drafts.map((d) => d.lines));
+  const regimens = drafts.map((d, i) => regimenOf(d, view, input.onDate, whys[i] ?? []));
+  const regimen = regimens[chosen] ?? regimenOf(draft, view, input.onDate, []);
   const diet = mayLimitFood(facts, tables);
   return {
     lines: regimen.lines,
@@ -81,11 +88,11 @@ export function proposePlan(input: ProposePlanInput): Plan {
       diet,
       table: tables.advice,
     }),
-    regimens: [regimen],
+    regimens,
     chosenRegimen: regimen.id,
-    conflict: null,
-    swaps: [],
-    droppedBefore: [],
+    conflict: explainUnmet(drafts[0], view),
+    swaps: swapsOf(lines, view, input.history ?? []),
+    droppedBefore: nameDropped(input.history ?? [], input.shelf),
   };
 }
 
@@ -96,4 +103,11 @@ function alternativesOf({ lines, alternatives }: Draft, view: DraftView): Plan['
 
 export function nameRefused(refused: readonly RefusedItem[], shelf: readonly ShelfItem[]): NonNullable<Plan['refused']> {
   return refused.map((r) => ({ ...r, name: shelf.find((item) => item.id === r.shelfItemId)?.name ?? r.shelfItemId }));
+}
+
+function nameDropped(history: readonly DroppedCare[], shelf: readonly ShelfItem[]): NonNullable<Plan['droppedBefore']> {
+  return history.flatMap((dropped) => {
+    const item = shelf.find(({ id }) => id === dropped.shelfItemId);
+    return item ? [{ ...dropped, name: item.name }] : [];
+  });
 }

@@ -211,7 +211,12 @@ export interface Regimen {
 export interface RegimenConflict {
   /** Needs that stay open because of them. */
   readonly needs: readonly NeedKind[];
-  readonly constraints: readonly { readonly id: string; readonly says: string }[];
+  readonly constraints: readonly {
+    readonly id: string;
+    readonly says: string;
+    /** The clause tells something that "Show patient" hides. */
+    readonly private?: boolean | undefined;
+  }[];
 }
 
 /** Home care that the person stopped or turned down at an earlier visit, with the reason as it was kept. */

@@ -3,6 +3,7 @@ import { assessReading } from '../reading/assessReading.ts';
 import { findNeeds } from '../regimen/findNeeds.ts';
 import { mayLimitFood } from '../regimen/mayLimitFood.ts';
 import { proposePlan } from '../regimen/proposePlan.ts';
+import type { DroppedCare } from '../regimen/types.ts';
 import { compareProtocols } from '../risk/compareProtocols.ts';
 import { uniqueSources } from '../risk/explainLevel.ts';
 import { itemsFromAnswers } from '../risk/itemsFromAnswers.ts';
@@ -19,7 +20,7 @@ import { personFacts } from './personFacts.ts';
 import { proposeLevel } from './proposeLevel.ts';
 import type { Question } from './question.ts';
 import { sayMouth } from './sayMouth.ts';
-import type { VisitAssessment, VisitInput } from './types.ts';
+import type { PastCare, VisitAssessment, VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
 import { leafletsOf } from './withReleases.ts';
 
@@ -151,6 +152,7 @@ function stepsOf(input: VisitInput, content: VisitContent) {
       onDate,
       tables,
       instead: visit.agreed?.instead,
+      history: droppedCare(visit.pastCare ?? []),
     }),
   );
 
@@ -191,6 +193,16 @@ function stepsOf(input: VisitInput, content: VisitContent) {
 
 function listSafetyUnknown(unknown: KnownAnswers['unknown'], questions: readonly Question[]): readonly string[] {
   return unknown.map((u) => u.question).filter((id) => questions.some((q) => q.id === id && q.group === 'safety'));
+}
+
+/** Turned down, stopped or never begun. What merely left the plan is no judgement of the person's. */
+function droppedCare(past: readonly PastCare[]): readonly DroppedCare[] {
+  return past
+    .filter(({ turnedDown, adherence }) => turnedDown !== undefined || adherence === 'stopped' || adherence === 'not-begun')
+    .map(({ shelfItemId, stopReason, turnedDown }) => ({
+      shelfItemId,
+      why: stopReason ?? (turnedDown === 'not-affordable' ? 'price' : undefined),
+    }));
 }
 
 function listAppliances(known: KnownAnswers['known']): readonly string[] | undefined {

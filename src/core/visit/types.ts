@@ -2,7 +2,17 @@ import type { ControlSpan } from '../checks/controlSpan.ts';
 import type { Leaflet, LeafletLanguage } from '../leaflet/types.ts';
 import type { NoteSection } from '../note/noteSections.ts';
 import type { Meter, PastReading, ReadingAssessment, StudySwab, SwabLot, SwabReading } from '../reading/types.ts';
-import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, RefusedItem, ShelfItem, SignedItem } from '../regimen/types.ts';
+import type {
+  ConfirmedLevel,
+  Jurisdiction,
+  Need,
+  PersonFacts,
+  Plan,
+  RefusedItem,
+  RegimenCriterion,
+  ShelfItem,
+  SignedItem,
+} from '../regimen/types.ts';
 import type { Level, LevelChange, RiskResult } from '../risk/types.ts';
 import type { Answers, SourceRef, UnknownKind } from './answer.ts';
 import type { DescribedDays } from './describedDays.ts';
@@ -50,6 +60,8 @@ export interface PracticeSettings {
   readonly stimulatedFlowLowAtMostMlPerMin: 0.5 | 0.7;
   /** Parts of the chart note in the practice's own order; absent = every part that holds nothing private. */
   readonly note?: readonly NoteSection[] | undefined;
+  /** What decides between regimens that fit alike; absent = fewest tasks, then lowest cost, then fewest packs. */
+  readonly regimenOrder?: readonly RegimenCriterion[] | undefined;
   /** Days from an order of home care to its arrival; absent = not set. */
   readonly reorderLeadDays?: number | undefined;
 }

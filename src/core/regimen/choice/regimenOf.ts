@@ -6,7 +6,7 @@ import type { Plan, Regimen } from '../types.ts';
 import { firstRefill, supplyOf } from './supplyOf.ts';
 
 /** What these packs come to together: tasks and cost of what may be used now, supply, fluoride, and the needs that stay open. */
-export function regimenOf(draft: Draft, view: DraftView, startsOn: string | undefined): Regimen {
+export function regimenOf(draft: Draft, view: DraftView, startsOn: string | undefined, why: readonly string[]): Regimen {
   const { lines } = draft;
   const inUse = lines.filter((l) => l.state !== 'waiting-for-signature');
   const supply = supplyOf(lines, startsOn);
@@ -14,7 +14,7 @@ export function regimenOf(draft: Draft, view: DraftView, startsOn: string | unde
   return {
     id: regimenId(lines.map((l) => l.item.id)),
     lines: lines.map((l) => buildLine(l, lines, view)),
-    why: [],
+    why,
     tasksPerDay: inUse.reduce((sum, l) => sum + (l.use.atVisit ? 0 : l.use.timesPerDay), 0),
     monthlyCostCents: monthlyCostCents(inUse),
     supply,
@@ -36,4 +36,15 @@ function unmetNeeds({ lines }: Draft, { needs, checks }: DraftView): Plan['unmet
     const why = isOnShelf ? 'Nothing on the shelf may be offered now: see what is not offered, and why.' : 'Nothing on the shelf meets it.';
     return [{ need: kind, because: why }];
   });
+}
+
+/** The regimen nearest to the one taken at the chair; the best where none was. A reading that brings one pack more changes nothing else. */
+export function indexOfChosen(drafts: readonly Draft[], chosen: string | undefined): number {
+  if (chosen === undefined) return 0;
+  const wanted = chosen.split('+');
+  const distances = drafts.map(({ lines }) => {
+    const ids = lines.filter((l) => l.chosenFor !== 'antimicrobial').map((l) => l.item.id);
+    return ids.filter((id) => !wanted.includes(id)).length + wanted.filter((id) => !ids.includes(id)).length;
+  });
+  return distances.indexOf(Math.min(...distances));
 }

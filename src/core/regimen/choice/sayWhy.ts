@@ -1,0 +1,29 @@
+import type { Candidate } from '../candidates.ts';
+import { monthlyCostCents } from '../monthlyCostCents.ts';
+import { onceSigned, tasksOf } from './rankCandidates.ts';
+
+const ONLY_ONE = 'No other set of agents on this shelf meets as many of the needs.';
+const BEST_FIT = 'Best fit to the record and the list of care among those found.';
+
+/** What each regimen is best at among those found, once all that waits is signed. What all have alike is not said. */
+export function sayWhy(regimens: readonly (readonly Candidate[])[]): readonly (readonly string[])[] {
+  if (regimens.length === 1) return [regimens[0]?.length === 0 ? [] : [ONLY_ONE]];
+  const waits = regimens.some((lines) => lines.some((l) => l.state === 'waiting-for-signature')) ? ', once all that waits is signed' : '';
+  const full = regimens.map((lines) => onceSigned(lines));
+  const costs = full.map((lines) => monthlyCostCents(lines) ?? undefined);
+  const known = costs.includes(undefined) ? ' of those with every price known' : '';
+  const sentences: readonly (readonly [string, readonly (number | undefined)[]])[] = [
+    [`Fewest tasks among those that fit${waits}.`, full.map((lines) => lines.reduce((sum, l) => sum + tasksOf(l), 0))],
+    [`Lowest cost a month${known}${waits}.`, costs],
+    [`Fewest products among those that fit${waits}.`, full.map((lines) => lines.length)],
+  ];
+  return regimens.map((_, i) => [
+    ...(i === 0 ? [BEST_FIT] : []),
+    ...sentences.filter(([, values]) => isBest(values, i)).map(([says]) => says),
+  ]);
+}
+
+function isBest(values: readonly (number | undefined)[], i: number): boolean {
+  const known = values.filter((v) => v !== undefined);
+  return values[i] !== undefined && values[i] === Math.min(...known) && known.some((v) => v > Math.min(...known));
+}

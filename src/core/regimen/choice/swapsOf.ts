@@ -1,0 +1,68 @@
+import { type Candidate, findConflict, mayBeTaken, serves } from '../candidates.ts';
+import { type DraftView, openNeeds } from '../draftPlan.ts';
+import { itemTraits } from '../itemTraits.ts';
+import { monthlyCostCents } from '../monthlyCostCents.ts';
+import type { DroppedCare, Swap } from '../types.ts';
+import { fitsDay, rankCandidates, tasksOf } from './rankCandidates.ts';
+
+type Reason = Swap['because'];
+
+/** Discolour teeth or fillings by their labels. */
+const STAINING_AGENTS: readonly string[] = ['CHX_RINSE', 'CHX_VARNISH', 'SDF38'];
+
+const BETTER: Readonly<Record<Reason, { readonly says: string; readonly is: (other: Candidate, than: Candidate) => boolean }>> = {
+  taste: { says: 'without flavour', is: (other, than) => hasTrait(than, 'flavour') && !hasTrait(other, 'flavour') },
+  price: { says: 'costs less a month', is: (other, than) => isLess(monthlyCostCents([other]), monthlyCostCents([than])) },
+  stain: { says: 'does not stain', is: (other, than) => stains(than) && !stains(other) },
+  time: { says: 'fewer uses a day', is: (other, than) => tasksOf(other) < tasksOf(than) },
+};
+const REASONS = Object.keys(BETTER) as readonly Reason[];
+
+/**
+ * For each pack in the plan that nobody has signed, the best other pack for the same need that has another taste, costs less, does not
+ * stain or asks for fewer uses; and the same, for the reason that was kept, for what was dropped before.
+ */
+export function swapsOf(lines: readonly Candidate[], view: DraftView, history: readonly DroppedCare[]): readonly Swap[] {
+  const dropped = view.candidates.flatMap((candidate) => {
+    const why = history.find((d) => d.shelfItemId === candidate.item.id)?.why;
+    const because = REASONS.filter((reason) => reason === why);
+    return lines.some((l) => l.item.id === candidate.item.id) ? [] : [{ candidate, because }];
+  });
+  const inPlan = lines.filter((l) => l.state !== 'signed').map((candidate) => ({ candidate, because: REASONS }));
+  return [...inPlan, ...dropped].flatMap(({ candidate, because }) =>
+    because.flatMap((reason) => {
+      const other = findBetter(candidate, reason, lines, view);
+      return other ? [{ insteadOf: candidate.item.id, shelfItemId: other.item.id, because: reason, says: BETTER[reason].says }] : [];
+    }),
+  );
+}
+
+function findBetter(than: Candidate, reason: Reason, lines: readonly Candidate[], view: DraftView): Candidate | undefined {
+  const rest = lines.filter((l) => l.item.id !== than.item.id);
+  const signed = lines.filter((l) => l.state === 'signed');
+  const needs = openNeeds(signed, view).filter((need) => serves(than, need));
+  const [first] = needs;
+  if (!first) return undefined;
+  return rankCandidates(first, view.candidates, view).find(
+    (other) =>
+      other.item.id !== than.item.id &&
+      !view.dropped.has(other.item.id) &&
+      BETTER[reason].is(other, than) &&
+      needs.every((need) => serves(other, need)) &&
+      mayBeTaken(other, view) &&
+      !findConflict(
+        other,
+        rest.filter((l) => l.item.id !== other.item.id),
+        view,
+      ) &&
+      fitsDay(
+        other,
+        rest.filter((l) => l.item.id !== other.item.id),
+        view.settings,
+      ),
+  );
+}
+
+const hasTrait = ({ item }: Candidate, trait: string): boolean => itemTraits(item).has(trait);
+const stains = (c: Candidate): boolean => STAINING_AGENTS.includes(c.item.agentId) || hasTrait(c, 'stannous fluoride');
+const isLess = (a: number | null, b: number | null): boolean => a !== null && b !== null && a < b;
