@@ -50,6 +50,10 @@ export const regimenSources: Readonly<Record<string, Source>> = {
   stannousLabel: { cite: 'US label of 0.454 % stannous fluoride toothpaste.', read: 'ages' },
   sdfGuideline: { cite: 'NHS Highland, guideline on silver diamine fluoride.', read: 'list of exclusions' },
   horst2016: { cite: 'Horst JA, Ellenikiotis H, Milgrom PL. J Calif Dent Assoc 2016;44(1):16-28.', read: 'amounts' },
+  ignatiev2015: {
+    cite: 'Ignatiev A, Previti A, Liffiton M, Marques-Silva J. CP 2015, LNCS 9255:173-182, smallest conflicts by implicit hitting sets.',
+    read: 'nothing; the method is from memory',
+  },
   slayton2018: {
     cite: 'Slayton RL et al. J Am Dent Assoc 2018;149(10):837-849, nonrestorative treatments.',
     read: 'recommendations, in part as reprinted',

@@ -2,7 +2,7 @@ import { type Candidate, findConflict, mayBeTaken, serves } from '../candidates.
 import { type DraftView, openNeeds } from '../draftPlan.ts';
 import { itemTraits } from '../itemTraits.ts';
 import { monthlyCostCents } from '../monthlyCostCents.ts';
-import type { DroppedCare, Swap } from '../types.ts';
+import type { DroppedCare, ShelfItem, Swap } from '../types.ts';
 import { fitsDay, rankCandidates, tasksOf } from './rankCandidates.ts';
 
 type Reason = Swap['because'];
@@ -11,7 +11,7 @@ type Reason = Swap['because'];
 const STAINING_AGENTS: readonly string[] = ['CHX_RINSE', 'CHX_VARNISH', 'SDF38'];
 
 const BETTER: Readonly<Record<Reason, { readonly says: string; readonly is: (other: Candidate, than: Candidate) => boolean }>> = {
-  taste: { says: 'without flavour', is: (other, than) => hasTrait(than, 'flavour') && !hasTrait(other, 'flavour') },
+  taste: { says: 'another taste', is: (other, than) => tastesOther(other.item, than.item) },
   price: { says: 'costs less a month', is: (other, than) => isLess(monthlyCostCents([other]), monthlyCostCents([than])) },
   stain: { says: 'does not stain', is: (other, than) => stains(than) && !stains(other) },
   time: { says: 'fewer uses a day', is: (other, than) => tasksOf(other) < tasksOf(than) },
@@ -61,6 +61,12 @@ function findBetter(than: Candidate, reason: Reason, lines: readonly Candidate[]
         view.settings,
       ),
   );
+}
+
+/** By the flavours noted; where one is not noted, only a pack without any flavour is surely another. */
+function tastesOther(other: ShelfItem, than: ShelfItem): boolean {
+  if (other.flavour !== undefined && than.flavour !== undefined) return other.flavour !== than.flavour;
+  return itemTraits(than).has('flavour') && !itemTraits(other).has('flavour');
 }
 
 const hasTrait = ({ item }: Candidate, trait: string): boolean => itemTraits(item).has(trait);

@@ -1,0 +1,112 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { proposePlan } from '../../src/core/regimen/proposePlan.ts';
+import type { Plan } from '../../src/core/regimen/types.ts';
+import { findBreaches } from './oracle.ts';
+import { choices, everyItem, planInput } from './regimenCases.ts';
+import { type Choice, chooser, compareValues } from './regimenValue.ts';
+
+const SEED = Number(process.env.EBBLINE_SEED ?? 20_261_126);
+const CASES = process.env.EBBLINE_LONG === '1' ? 200_000 : 2_000;
+const TIMEOUT = CASES > 2_000 ? 6 * 3_600_000 : 240_000;
+const settings = { seed: SEED, numRuns: CASES };
+const fewer = { seed: SEED, numRuns: CASES / 10 };
+
+const planOf = (c: Choice): Plan => proposePlan(planInput(c));
+const regimensOf = (plan: Plan) => plan.regimens ?? [];
+const idsOf = (lines: Plan['lines']) => lines.map((l) => l.shelfItemId);
+
+describe(`regimens for ${CASES} generated people and shelves, seed ${SEED}`, () => {
+  test('none breaks a contraindication, an age, an interaction, a dose limit or a safety line; what is out has a reason', {
+    timeout: TIMEOUT,
+  }, () => {
+    fc.assert(
+      fc.property(choices(), (c) => {
+        const plan = planOf(c);
+        const { mayStand, agentsOf, servesAlone } = chooser(c);
+        const world = {
+          facts: c.facts,
+          shelf: c.shelf,
+          signed: [],
+          jurisdiction: c.jurisdiction,
+          level: c.level,
+          hypochloritePercent: undefined,
+        };
+        const agents = regimensOf(plan).map((r) => agentsOf(idsOf(r.lines)));
+        for (const [i, r] of regimensOf(plan).entries()) {
+          const ids = idsOf(r.lines);
+          expect(findBreaches(world, { ...plan, ...r, alternatives: [] })).toEqual([]);
+          expect(mayStand(ids)).toBe(true);
+          expect(ids.filter((id) => !servesAlone(ids, id))).toEqual([]);
+          expect(agents.slice(0, i).some((earlier) => [...earlier].every((a) => agents[i]?.has(a)))).toBe(false);
+          if (
+            r.lines.some(
+              (l) =>
+                c.shelf.find((s) => s.id === l.shelfItemId)?.priceCents === undefined && l.use.atVisit !== true && l.state === 'proposed',
+            )
+          )
+            expect(r.monthlyCostCents).toBeNull();
+        }
+        expect(plan.notOffered.filter((x) => x.because.trim() === '' || x.source.key === '')).toEqual([]);
+        expect(plan.lines).toEqual(regimensOf(plan).find((r) => r.id === plan.chosenRegimen)?.lines);
+      }),
+      settings,
+    );
+  });
+
+  test('one more pack in stock never makes the best regimen worse', { timeout: TIMEOUT }, () => {
+    fc.assert(
+      fc.property(choices(), fc.constantFrom(...everyItem), (c, item) => {
+        const more = { ...c, shelf: [...c.shelf, { ...item, id: 'one more' }] };
+        const { worth } = chooser(more);
+        const before = idsOf(regimensOf(planOf(c))[0]?.lines ?? []);
+        const after = idsOf(regimensOf(planOf(more))[0]?.lines ?? []);
+        expect(compareValues(worth(after), worth(before))).toBeLessThanOrEqual(0);
+      }),
+      { ...settings, numRuns: CASES / 4 },
+    );
+  });
+
+  test('the order of the shelf decides nothing', { timeout: TIMEOUT }, () => {
+    fc.assert(
+      fc.property(choices(), (c) => {
+        expect(planOf({ ...c, shelf: [...c.shelf].reverse() })).toEqual(planOf(c));
+      }),
+      fewer,
+    );
+  });
+
+  test('each regimen is the best that trying every set of packs finds, among those that are different', { timeout: TIMEOUT }, () => {
+    let compared = 0;
+    fc.assert(
+      fc.property(choices(8), (c) => {
+        const regimens = regimensOf(planOf(c)).map((r) => idsOf(r.lines));
+        const { listSets, worth, agentsOf, needCount } = chooser(c);
+        let left = listSets().map((ids) => ({ value: worth(ids), agents: agentsOf(ids) }));
+        for (const ids of regimens) {
+          const best = left.reduce((a, b) => (compareValues(b.value, a.value) < 0 ? b : a));
+          expect(worth(ids)).toEqual(best.value);
+          const [agents, unmet] = [agentsOf(ids), best.value.slice(0, needCount).join()];
+          left = left.filter((s) => s.value.slice(0, needCount).join() === unmet && [...agents].some((a) => !s.agents.has(a)));
+          compared += 1;
+        }
+        if (regimens.length < 5) expect(left).toEqual([]);
+      }),
+      { ...fewer, numRuns: CASES / 5 },
+    );
+    expect(compared).toBeGreaterThan(CASES / 5);
+  });
+
+  test('a need that stays open for want of a pack is explained, and nothing else is', () => {
+    const plans = fc.sample(choices(), { seed: SEED, numRuns: 300 }).map(planOf);
+    const conflicts = plans.flatMap((p) => p.conflict ?? []);
+    expect(conflicts.length).toBeGreaterThan(50);
+    for (const { needs, constraints } of conflicts) {
+      expect(needs.length).toBeGreaterThan(0);
+      expect(constraints.length).toBeGreaterThan(0);
+      expect(constraints.filter((k) => k.says.trim() === '')).toEqual([]);
+    }
+    const open = plans.filter((p) => (p.conflict ?? null) === null).flatMap((p) => p.unmet);
+    expect(open.filter((u) => /Nothing on the shelf/.test(u.because))).toEqual([]);
+  });
+});
