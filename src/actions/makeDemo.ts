@@ -13,6 +13,7 @@ import { changeAppointment } from './changeAppointment.ts';
 import type { ActionContext } from './context.ts';
 import { createPractice, type FoundingContext } from './createPractice.ts';
 import { listDemoChecks } from './makeDemoChecks.ts';
+import { listDemoStock } from './makeDemoStock.ts';
 import { type DemoClock, type DemoTeam, makeDemoVisit } from './makeDemoVisit.ts';
 
 const SEED = 2_611;
@@ -41,9 +42,11 @@ export function makeDemo(founding: FoundingContext, input: MakeDemoInput): Promi
 async function makeInside(founding: FoundingContext, { today, seed = SEED, onProgress }: MakeDemoInput): Promise<MadeDemo> {
   const people = buildDemoPeople(seed, today);
   const newcomersAt = `${addDays(today, -1)}T16:30:00.000Z`;
-  const steps = [...people.flatMap((person) => listSteps(person, newcomersAt)), ...listDemoChecks(seed, today)].sort((a, b) =>
-    a.at < b.at ? -1 : a.at > b.at ? 1 : 0,
-  );
+  const steps = [
+    ...people.flatMap((person) => listSteps(person, newcomersAt)),
+    ...listDemoChecks(seed, today),
+    ...listDemoStock(today),
+  ].sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
   const clock = buildClock(addDays(steps[0]?.at.slice(0, 10) ?? today, -1));
   const team = await makeTeam({ ...founding, now: clock.now }, today);
   const patientIds = new Map<DemoPerson, string>();

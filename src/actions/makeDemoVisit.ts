@@ -13,6 +13,7 @@ import { confirmLevel } from './confirmLevel.ts';
 import type { ActionContext } from './context.ts';
 import { digestOf, finishLoaded } from './finishVisit.ts';
 import { type LoadedVisit, loadVisit } from './loadVisit.ts';
+import { giveWhatIsAgreed } from './makeDemoStock.ts';
 import { openVisit } from './openVisit.ts';
 import { signItem } from './signItem.ts';
 
@@ -58,6 +59,7 @@ export async function makeDemoVisit(
   const draft = await readDraft(hygienist.db, hygienist.scope, visitId);
   const agreed: VisitInput = { ...input, visit: { ...input.visit, ...said } };
   await finishLoaded(hygienist, { ...loaded, draft, input: agreed }, { ...assessment, ...leafletsOf(assessment, agreed, content) });
+  await giveWhatIsAgreed(hygienist, visitId, agreed.visit);
   clock.moveTo(minutesAfter(startedAt, 34));
   if (visit.signs) await signWhatWaits(team.of('ahlgren'), visitId);
 }

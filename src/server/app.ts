@@ -23,6 +23,7 @@ import type { SignInAddress } from './sessions.ts';
 import { shelfRoutes } from './shelfRoutes.ts';
 import { signInRoutes } from './signInRoutes.ts';
 import { signingRoutes } from './signingRoutes.ts';
+import { stockRoutes } from './stockRoutes.ts';
 import { visitRoutes } from './visitRoutes.ts';
 import { whoRoutes } from './whoRoutes.ts';
 
@@ -83,6 +84,7 @@ async function registerApi(app: FastifyInstance, deps: Omit<AppDeps, 'webRoot'>)
   await app.register(correctionRoutes, { contextOf });
   await app.register(signingRoutes, { contextOf });
   await app.register(shelfRoutes, { contextOf });
+  await app.register(stockRoutes, { contextOf });
   await app.register(practiceRoutes, { contextOf });
   await app.register(checkRoutes, { contextOf });
   await app.register(meterCheckRoutes, { contextOf });

@@ -13,10 +13,12 @@ import {
   PersonScreen,
   PracticeScreen,
   PrescriptionScreen,
+  ReorderScreen,
   RulesScreen,
   SheetsScreen,
   ShelfItemScreen,
   ShelfScreen,
+  StockScreen,
   StudyPages,
   SwabScreen,
   VisitScreen,
@@ -114,6 +116,10 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
       return <ShelfScreen session={session} />;
     case 'shelf-item':
       return <ShelfItemScreen key={route.itemId} itemId={route.itemId} />;
+    case 'stock':
+      return <StockScreen key={route.itemId} itemId={route.itemId} session={session} />;
+    case 'reorder':
+      return <ReorderScreen session={session} />;
     case 'studies':
     case 'study-plan':
     case 'cutoff-study':
@@ -148,6 +154,8 @@ const TITLES: Readonly<Record<Route['screen'], string>> = {
   checks: 'Swab checks',
   shelf: 'Shelf',
   'shelf-item': 'Shelf',
+  stock: 'Stock',
+  reorder: 'What to order',
   studies: 'Studies',
   'study-plan': 'Plan a study',
   'cutoff-study': 'Readings and new lesions',

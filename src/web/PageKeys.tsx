@@ -49,6 +49,8 @@ const KEYS: Readonly<Partial<Record<Route['screen'], KeyMap>>> = {
   checks: CHECKS_KEYS,
   shelf: SHELF_KEYS,
   'shelf-item': FORM_KEYS,
+  stock: FORM_KEYS,
+  reorder: FORM_KEYS,
   'study-plan': FORM_KEYS,
   study: STUDY_KEYS,
   practice: FORM_KEYS,

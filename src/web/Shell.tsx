@@ -88,7 +88,7 @@ function WorkNav({ visitId, route }: { readonly visitId: string | null; readonly
       {visitId && <NavItem to={`/visits/${visitId}/swab`} name="Swab" isCurrent={route.screen === 'swab'} />}
       <NavItem to="/over-time" name="Over time" isCurrent={route.screen === 'over-time'} />
       <NavItem to="/checks" name="Swab checks" isCurrent={CHECKS_SCREENS.has(route.screen)} />
-      <NavItem to="/shelf" name="Shelf" isCurrent={route.screen === 'shelf' || route.screen === 'shelf-item'} />
+      <NavItem to="/shelf" name="Shelf" isCurrent={['shelf', 'shelf-item', 'stock', 'reorder'].includes(route.screen)} />
       <NavItem to="/rules" name="Rules" isCurrent={isUnderRules(route)} />
     </ul>
   );

@@ -20,6 +20,8 @@ export const ChecksScreen = lateScreen('checks', async () => (await import('./sc
 export const StudyPages = lateScreen('studies', async () => (await import('./screens/checks/studies/StudyPages.tsx')).StudyPages);
 export const ShelfScreen = lateScreen('shelf', async () => (await import('./screens/ShelfScreen.tsx')).ShelfScreen);
 export const ShelfItemScreen = lateScreen('shelf-item', async () => (await import('./screens/shelf/ShelfItemScreen.tsx')).ShelfItemScreen);
+export const StockScreen = lateScreen('stock', async () => (await import('./screens/shelf/StockScreen.tsx')).StockScreen);
+export const ReorderScreen = lateScreen('reorder', async () => (await import('./screens/shelf/ReorderScreen.tsx')).ReorderScreen);
 export const PracticeScreen = lateScreen('practice', async () => (await import('./screens/practice/PracticeScreen.tsx')).PracticeScreen);
 export const RulesScreen = lateScreen('rules', async () => (await import('./screens/RulesScreen.tsx')).RulesScreen);
 
@@ -40,6 +42,8 @@ const SCREENS = [
   StudyPages,
   ShelfScreen,
   ShelfItemScreen,
+  StockScreen,
+  ReorderScreen,
   PracticeScreen,
   RulesScreen,
   FluidsScreen,

@@ -27,6 +27,8 @@ test.each([
   ['/visits', { screen: 'unknown' }],
   ['/visits/abc/other', { screen: 'unknown' }],
   ['/shelf/1', { screen: 'unknown' }],
+  ['/shelf/reorder', { screen: 'reorder' }],
+  ['/shelf/paste-1/stock', { screen: 'stock', itemId: 'paste-1' }],
   ['/shelf/new', { screen: 'shelf-item', itemId: null }],
   ['/shelf/new/change', { screen: 'shelf-item', itemId: 'new' }],
   ['/shelf/paste-1/change', { screen: 'shelf-item', itemId: 'paste-1' }],

@@ -20,6 +20,9 @@ export type Route =
   | { readonly screen: 'shelf' }
   /** `itemId` null = a new item. */
   | { readonly screen: 'shelf-item'; readonly itemId: string | null }
+  /** Lots of one item, and what came and went. */
+  | { readonly screen: 'stock'; readonly itemId: string }
+  | { readonly screen: 'reorder' }
   | { readonly screen: 'studies' }
   | { readonly screen: 'study-plan' }
   | { readonly screen: 'cutoff-study' }
@@ -48,6 +51,8 @@ export function parsePath(path: string): Route {
   if (first === 'checks' && id === undefined) return { screen: 'checks' };
   if (first === 'shelf' && id === undefined) return { screen: 'shelf' };
   if (first === 'shelf' && id === 'new' && last === undefined) return { screen: 'shelf-item', itemId: null };
+  if (first === 'shelf' && id === 'reorder' && last === undefined) return { screen: 'reorder' };
+  if (first === 'shelf' && id && last === 'stock') return { screen: 'stock', itemId: decodeURIComponent(id) };
   if (first === 'shelf' && id && last === 'change') return { screen: 'shelf-item', itemId: decodeURIComponent(id) };
   if (first === 'practice' && id === undefined) return { screen: 'practice' };
   if (first === 'fluids' && id === undefined) return { screen: 'fluids', visitId: null };

@@ -21,6 +21,21 @@ checkScreens([
     },
   },
   {
+    name: 'Stock of an item',
+    open: async (page, server) => {
+      await page.goto(`${server.url}/shelf/paste-naf-1450/stock`);
+      await page.getByRole('button', { name: 'Packs came in' }).click();
+      await page.getByRole('form', { name: 'Packs that came in' }).waitFor();
+    },
+  },
+  {
+    name: 'What to order',
+    open: async (page, server) => {
+      await page.goto(`${server.url}/shelf/reorder`);
+      await page.getByRole('row', { name: /Gum, xylitol/ }).waitFor();
+    },
+  },
+  {
     name: 'Rules',
     open: async (page, server) => {
       await page.goto(`${server.url}/rules`);

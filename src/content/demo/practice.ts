@@ -2,6 +2,7 @@ import type { SwabLot } from '../../core/reading/types.ts';
 import type { PracticeFile } from '../../core/visit/types.ts';
 import { addDays } from './days.ts';
 import { demoShelf } from './shelf.ts';
+import { DEMO_LEAD_DAYS, DEMO_MINIMUM } from './stock.ts';
 
 /** Name of the invented practice. It does not exist, and neither do its people, meter and lots. */
 export const DEMO_PRACTICE_NAME = 'Tern Quay Dental';
@@ -44,6 +45,7 @@ export function buildDemoPractice(today: string): PracticeFile {
       bitewingMonths: { low: [24, 24], moderate: [12, 18], high: [6, 12], extreme: [6, 6] },
       lowSalivaMeansExtreme: false,
       stimulatedFlowLowAtMostMlPerMin: 0.7,
+      reorderLeadDays: DEMO_LEAD_DAYS,
     },
     meters: [
       {
@@ -55,7 +57,7 @@ export function buildDemoPractice(today: string): PracticeFile {
       },
     ],
     lots: buildLots(today),
-    shelf: demoShelf,
+    shelf: demoShelf.map((item) => ({ ...item, ...(DEMO_MINIMUM[item.id] !== undefined && { minimumLevel: DEMO_MINIMUM[item.id] }) })),
   };
 }
 

@@ -4,8 +4,12 @@ import type { SessionView } from '../../api/apiTypes.ts';
 import type { VersionedShelfItem } from '../../api/bundles.ts';
 import { leafletCurrency } from '../../core/leaflet/formatForLeaflet.ts';
 import type { NeedKind, ShelfItem } from '../../core/regimen/types.ts';
+import { countPacks } from '../../core/shelf/lots.ts';
+import type { CountedItem } from '../../core/shelf/types.ts';
+import { withStock } from '../../core/shelf/withStock.ts';
 import { ApiError } from '../data/api.ts';
 import { saveShelfItem, useShelf } from '../data/queries.ts';
+import { useStock } from '../data/stockQueries.ts';
 import { formatCents, plural } from '../format.ts';
 import { firstNeed, NEED_ORDER, needWords } from '../needWords.ts';
 import { parsePrice } from '../parsePrice.ts';
@@ -16,6 +20,7 @@ import { useHashTarget } from '../parts/useHashTarget.ts';
 import { useSingleKeys } from '../preferences.ts';
 import { goTo } from '../routing.ts';
 import { RELEASE_WORDS } from './shelf/sayItem.ts';
+import { sayLotsAside, sayPacks } from './shelf/sayStock.ts';
 
 const ADD_KEY = 'a';
 /** Where the form leads back to: the line of the item that was saved. */
@@ -24,10 +29,18 @@ export const lineOf = (itemId: string): string => `item-${itemId}`;
 /** What the practice keeps, by the first need that each item meets. */
 export function ShelfScreen({ session }: { readonly session: SessionView }) {
   const shelf = useShelf();
+  const stock = useStock();
   const mayChange = session.member.roles.some((role) => role !== 'assistant');
-  useHashTarget(shelf.data !== undefined);
+  useHashTarget(shelf.data !== undefined && stock.data !== undefined);
   if (!shelf.data) return <LoadState query={shelf} what="the shelf" />;
-  const inStock = shelf.data.filter(({ item }) => item.inStock).length;
+  if (!stock.data) return <LoadState query={stock} what="the stock" />;
+  const { today } = stock.data;
+  const countedById = new Map(stock.data.items.map((item) => [item.shelfItemId, item]));
+  const inStock = withStock(
+    shelf.data.map(({ item }) => item),
+    stock.data.items,
+    { onDate: today },
+  ).filter((item) => item.inStock).length;
   return (
     <>
       <h1>Shelf</h1>
@@ -37,7 +50,20 @@ export function ShelfScreen({ session }: { readonly session: SessionView }) {
           : `${inStock} of ${plural(shelf.data.length, 'item')} in stock. Only what is in stock, and safe for the person, is proposed.`}
       </p>
       {mayChange ? <AddItem /> : <p className="hint">A lead, a hygienist or a dentist adds and changes items.</p>}
-      {shelf.data.length > 0 && <ShelfTable entries={shelf.data} mayChange={mayChange} currency={leafletCurrency(session.practice)} />}
+      {shelf.data.length > 0 && (
+        <>
+          <p className="visit-links">
+            <Link to="/shelf/reorder">What to order</Link>
+          </p>
+          <ShelfTable
+            entries={shelf.data}
+            countedById={countedById}
+            today={today}
+            mayChange={mayChange}
+            currency={leafletCurrency(session.practice)}
+          />
+        </>
+      )}
     </>
   );
 }
@@ -67,10 +93,14 @@ function AddItem() {
 
 function ShelfTable({
   entries,
+  countedById,
+  today,
   mayChange,
   currency,
 }: {
   readonly entries: readonly VersionedShelfItem[];
+  readonly countedById: ReadonlyMap<string, CountedItem>;
+  readonly today: string;
   readonly mayChange: boolean;
   readonly currency: string | undefined;
 }) {
@@ -96,7 +126,13 @@ function ShelfTable({
             </th>
           </tr>
           {items.map((entry) => (
-            <ShelfRow key={`${entry.item.id} ${entry.version}`} entry={entry} mayChange={mayChange} />
+            <ShelfRow
+              key={`${entry.item.id} ${entry.version}`}
+              entry={entry}
+              counted={countedById.get(entry.item.id)}
+              today={today}
+              mayChange={mayChange}
+            />
           ))}
         </tbody>
       ))}
@@ -110,8 +146,16 @@ function groupByNeed(items: readonly VersionedShelfItem[]): readonly (readonly [
   return groups.filter(([, found]) => found.length > 0);
 }
 
+interface RowProps {
+  readonly entry: VersionedShelfItem;
+  /** Undefined = not counted: in stock is what somebody said. */
+  readonly counted: CountedItem | undefined;
+  readonly today: string;
+  readonly mayChange: boolean;
+}
+
 /** Stock and price are changed in the line; everything else in a form of its own. */
-function ShelfRow({ entry, mayChange }: { readonly entry: VersionedShelfItem; readonly mayChange: boolean }) {
+function ShelfRow({ entry, counted, today, mayChange }: RowProps) {
   const { item, version } = entry;
   const client = useQueryClient();
   const [price, setPrice] = useState(item.priceCents === undefined ? '' : formatCents(item.priceCents));
@@ -136,12 +180,19 @@ function ShelfRow({ entry, mayChange }: { readonly entry: VersionedShelfItem; re
   const isPriceChanged = cents !== undefined && cents !== item.priceCents;
   return (
     <tr>
-      <th scope="row">{item.name}</th>
+      <th scope="row">
+        <Link to={`/shelf/${encodeURIComponent(item.id)}/stock`}>{item.name}</Link>
+      </th>
       <td data-label="In stock">
-        <label className="check">
-          <input type="checkbox" checked={item.inStock} onChange={(event) => void save({ ...item, inStock: event.target.checked })} />
-          <span className="sr-only">{item.name} in stock</span>
-        </label>
+        {counted ? (
+          <PacksOf counted={counted} today={today} />
+        ) : (
+          <label className="check">
+            <input type="checkbox" checked={item.inStock} onChange={(event) => void save({ ...item, inStock: event.target.checked })} />
+            <span className="sr-only">{item.name} in stock</span>
+            <span className="aside">not counted</span>
+          </label>
+        )}
       </td>
       <td data-label="Price">
         <form
@@ -183,5 +234,18 @@ function ShelfRow({ entry, mayChange }: { readonly entry: VersionedShelfItem; re
         )}
       </td>
     </tr>
+  );
+}
+
+function PacksOf({ counted: { lots }, today }: { readonly counted: CountedItem; readonly today: string }) {
+  return (
+    <>
+      {sayPacks(countPacks(lots, today).usable)}
+      {sayLotsAside(lots, today).map((says) => (
+        <span key={says} className="aside block">
+          {says}
+        </span>
+      ))}
+    </>
   );
 }

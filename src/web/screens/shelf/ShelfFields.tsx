@@ -10,11 +10,13 @@ import {
   type Compound,
   chooseAgent,
   findAgent,
+  listLabelDoubts,
   ppmOf,
   RELEASES,
   releaseOf,
   type ShelfDraft,
   type ShelfProblems,
+  sayFluorideSums,
   sayStrength,
   suggestLeafletName,
   suggestName,
@@ -122,11 +124,12 @@ function StrengthSection({ draft, problems, onChange }: FieldsProps) {
         />
       )}
       <TextLine
-        label={holdsFluoride ? 'Strength of the compound' : 'Strength of the active'}
+        label={holdsFluoride ? 'Strength on the label' : 'Strength of the active'}
         kind="number"
         unit="%"
         value={draft.percent}
         problem={problems.percent}
+        beside={holdsFluoride && <LabelChoices draft={draft} onChange={onChange} />}
         onChange={(percent) => onChange({ percent })}
       />
       {holdsFluoride && (
@@ -144,6 +147,7 @@ function StrengthSection({ draft, problems, onChange }: FieldsProps) {
           onChange={(ppm) => onChange({ ppm })}
         />
       )}
+      <LabelSays draft={draft} />
       {said && (
         <p role="status" className={said.isOpen ? 'unknown form-note' : 'form-note'}>
           {said.text}
@@ -158,6 +162,47 @@ function StrengthSection({ draft, problems, onChange }: FieldsProps) {
         onChange={(pH) => onChange({ pH })}
       />
     </section>
+  );
+}
+
+function LabelChoices({ draft, onChange }: Pick<FieldsProps, 'draft' | 'onChange'>) {
+  return (
+    <>
+      <UnitChoice
+        label="Percent of what"
+        value={draft.percentOf}
+        options={[
+          { id: 'compound', label: 'of the compound' },
+          { id: 'ion', label: 'of fluoride ion' },
+        ]}
+        onChange={(percentOf) => onChange({ percentOf })}
+      />
+      <UnitChoice
+        label="By weight or by volume"
+        value={draft.per}
+        options={[
+          { id: '', label: 'w/w or w/v not said' },
+          { id: 'w/w', label: 'w/w, by weight' },
+          { id: 'w/v', label: 'w/v, by volume' },
+        ]}
+        onChange={(per) => onChange({ per })}
+      />
+    </>
+  );
+}
+
+/** What follows from the label while it is typed, and what on it cannot be right. */
+function LabelSays({ draft }: Pick<FieldsProps, 'draft'>) {
+  const sums = sayFluorideSums(draft);
+  return (
+    <div role="status">
+      {sums && <p className="form-note">{sums}</p>}
+      {listLabelDoubts(draft).map((says) => (
+        <p key={says} className="unknown form-note">
+          {says}
+        </p>
+      ))}
+    </div>
   );
 }
 
@@ -225,7 +270,27 @@ function PackSection({ draft, problems, onChange }: FieldsProps) {
         hint="Pack, price and use together give the cost of a month; without one of them it is not known."
         onChange={(price) => onChange({ price })}
       />
-      <TickLine label="Stock" says="In stock" isTicked={draft.inStock} onChange={(inStock) => onChange({ inStock })} />
+      <TextLine
+        label="Flavour"
+        value={draft.flavour}
+        hint="For example mint; none where it has none. A swap for its taste looks here."
+        onChange={(flavour) => onChange({ flavour })}
+      />
+      <TextLine
+        label="Minimum, packs"
+        kind="number"
+        value={draft.minimum}
+        problem={problems.minimum}
+        hint="At this number or below it stands among what to order."
+        onChange={(minimum) => onChange({ minimum })}
+      />
+      <TickLine
+        label="Stock"
+        says="In stock"
+        hint="Once its packs are counted, the plan goes by the count."
+        isTicked={draft.inStock}
+        onChange={(inStock) => onChange({ inStock })}
+      />
     </section>
   );
 }

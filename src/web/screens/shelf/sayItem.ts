@@ -27,6 +27,14 @@ export function sayItem(item: ShelfItem): SaidLines {
     ['In the pack', item.traits === undefined ? 'pack not checked yet' : item.traits.join(', ') || 'none of them'],
     ['Pack', packAmount ? `${packAmount.value} ${packAmount.unit}` : 'not known'],
     ['Price', item.priceCents === undefined ? 'not known' : formatCents(item.priceCents)],
+    ['Flavour', item.flavour ?? 'not noted'],
+    ['Minimum', item.minimumLevel === undefined ? 'not set' : `${item.minimumLevel}`],
+    [
+      'Label',
+      item.label
+        ? `${item.label.value} ${item.label.of === 'ppm' ? 'ppm' : `% of ${item.label.of}`} ${item.label.per ?? ''}`.trim()
+        : 'as above',
+    ],
     ['In stock', item.inStock ? 'yes' : 'no'],
     ['Released by', RELEASE_WORDS[item.release]],
     ['Meets', item.meets.map(needWords).join(', ') || 'no need'],

@@ -7,9 +7,11 @@ import {
   chooseAgent,
   draftOf,
   emptyDraft,
+  listLabelDoubts,
   ppmOf,
   releaseOf,
   type ShelfDraft,
+  sayFluorideSums,
   sayStrength,
   suggestLeafletName,
   suggestName,
@@ -148,4 +150,37 @@ test.each([
   ['courseDays', { courseDays: '7.5' }],
 ] as const)('%s is asked for by name: %j', (field, part) => {
   expect(Object.keys(problems({ ...paste, ...part }))).toEqual([field]);
+});
+
+describe('the label', () => {
+  const rinse: ShelfDraft = { ...chooseAgent(emptyDraft, 'F_RINSE_005'), compound: 'NaF', percent: '0.05', often: '1', amount: '10 mL' };
+
+  test('flavour, minimum and strength by label come back as they were', () => {
+    const typed = { ...rinse, flavour: 'mint', minimum: '0', percentOf: 'ion', percent: '0.0226', per: 'w/v' } as const;
+    const item = built(typed);
+    expect(item).toMatchObject({ flavour: 'mint', minimumLevel: 0, percent: undefined, label: { value: 0.0226, of: 'ion', per: 'w/v' } });
+    expect(item.fluoridePpm).toBeCloseTo(226, 6);
+    expect(built(draftOf(item))).toEqual({ ...item, id: expect.any(String) });
+    expect(ShelfItemSchema.safeParse(JSON.parse(JSON.stringify(item))).error).toBeUndefined();
+  });
+
+  test('a rinse that is labelled with ten times its fluoride is asked about; a sound one is not', () => {
+    expect(listLabelDoubts({ ...rinse, percentOf: 'ion', percent: '0.2' })).toHaveLength(1);
+    expect(listLabelDoubts(rinse)).toEqual([]);
+    expect(listLabelDoubts({ ...rinse, percent: 'x' })).toEqual([]);
+  });
+
+  test('milligrams in a use and in the pack, with what they rest on', () => {
+    const amounts = { amountValue: '10', amountUnit: 'mL', packValue: '500', packUnit: 'mL' } as const;
+    expect(sayFluorideSums({ ...rinse, ...amounts, per: 'w/v' })).toBe('2.26 mg fluoride in one use, 113 mg in the pack.');
+    expect(sayFluorideSums({ ...rinse, ...amounts })).toMatch(/, if 1 mL weighs 1 g\.$/);
+    expect(sayFluorideSums({ ...rinse, percent: '' })).toBeUndefined();
+  });
+
+  test.each([
+    ['minimum', { minimum: '1.5' }],
+    ['minimum', { minimum: '-1' }],
+  ] as const)('%s is asked for by name: %j', (field, part) => {
+    expect(Object.keys(problems({ ...paste, ...part }))).toEqual([field]);
+  });
 });

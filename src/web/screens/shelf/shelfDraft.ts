@@ -1,7 +1,8 @@
 import { usualPacks } from '../../../content/usualPacks.ts';
-import { fluorideContentPpm } from '../../../core/regimen/fluorideContentPpm.ts';
+import { checkLabel } from '../../../core/regimen/checkLabel.ts';
 import type { Agent } from '../../../core/regimen/tables.ts';
-import type { NeedKind, ShelfItem } from '../../../core/regimen/types.ts';
+import type { LabelStrength, NeedKind, ShelfItem } from '../../../core/regimen/types.ts';
+import { fluorideInAmount, labelPpm } from '../../../core/shelf/labelSums.ts';
 import { content } from '../../content.ts';
 import { capitalise, formatCents, formatNumber } from '../../format.ts';
 import { parseDecimal, sayNotANumber } from '../../parseDecimal.ts';
@@ -27,12 +28,19 @@ export interface ShelfDraft {
   readonly leafletEn: string | null;
   readonly leafletEs: string | null;
   readonly compound: Compound | '';
+  /** Of what the percentage is, as the label has it. */
+  readonly percentOf: 'compound' | 'ion';
+  /** '' = the label does not say. */
+  readonly per: 'w/w' | 'w/v' | '';
   readonly percent: string;
   readonly ppm: string;
   readonly pH: string;
   readonly packValue: string;
   readonly packUnit: 'g' | 'mL' | 'piece';
   readonly price: string;
+  readonly flavour: string;
+  /** Packs at which to order. */
+  readonly minimum: string;
   readonly inStock: boolean;
   /** null = as its kind asks. */
   readonly release: ShelfItem['release'] | null;
@@ -57,12 +65,16 @@ export const emptyDraft: ShelfDraft = {
   leafletEn: null,
   leafletEs: null,
   compound: '',
+  percentOf: 'compound',
+  per: '',
   percent: '',
   ppm: '',
   pH: '',
   packValue: '',
   packUnit: 'g',
   price: '',
+  flavour: '',
+  minimum: '',
   inStock: true,
   release: null,
   meets: [],
@@ -92,12 +104,16 @@ export function draftOf(item: ShelfItem): ShelfDraft {
     leafletEn: item.leafletName.en,
     leafletEs: item.leafletName.es,
     compound: item.compound ?? '',
-    percent: typed(item.percent),
-    ppm: typed(item.fluoridePpm),
+    percentOf: item.label?.of === 'ion' ? 'ion' : 'compound',
+    per: item.label?.per ?? '',
+    percent: item.label?.of === 'ion' ? typed(item.label.value) : typed(item.percent),
+    ppm: item.label?.of === 'ion' ? '' : typed(item.fluoridePpm),
     pH: typed(item.pH),
     packValue: typed(item.packAmount?.value),
     packUnit: item.packAmount?.unit ?? 'g',
     price: item.priceCents === undefined ? '' : formatCents(item.priceCents),
+    flavour: item.flavour ?? '',
+    minimum: typed(item.minimumLevel),
     inStock: item.inStock,
     release: item.release,
     meets: item.meets,
@@ -133,12 +149,61 @@ export function releaseOf({ release, agentId }: Pick<ShelfDraft, 'release' | 'ag
 }
 
 /** ppm F as typed, else worked out from compound and percentage; undefined when neither tells. */
-export function ppmOf({ compound, percent, ppm }: Pick<ShelfDraft, 'compound' | 'percent' | 'ppm'>): number | undefined {
+export function ppmOf({
+  compound,
+  percent,
+  percentOf = 'compound',
+  ppm,
+}: Pick<ShelfDraft, 'compound' | 'percent' | 'ppm'> & Partial<Pick<ShelfDraft, 'percentOf'>>): number | undefined {
   const given = parseDecimal(ppm);
   if (given !== undefined) return given;
   const share = parseDecimal(percent);
-  return compound === '' || share === undefined || share > 100 ? undefined : fluorideContentPpm(compound, share);
+  if (share === undefined || share > 100) return undefined;
+  return labelPpm({ value: share, of: percentOf }, compound === '' ? undefined : compound);
 }
+
+/** The strength as the label has it, where it has one that holds fluoride; the number typed first is the label's. */
+function labelOf({ agentId, percent, percentOf, ppm, per }: ShelfDraft): LabelStrength | undefined {
+  if (!findAgent(agentId)?.ppmRange) return undefined;
+  const [share, given] = [parseDecimal(percent), parseDecimal(ppm)];
+  const side = per === '' ? {} : { per };
+  if (share !== undefined && (percentOf === 'ion' || per !== '')) return { value: share, of: percentOf, ...side };
+  return share === undefined && given !== undefined && given > 0 && per !== '' ? { value: given, of: 'ppm', ...side } : undefined;
+}
+
+/** What on the label cannot be right as it was typed. It asks and holds nothing back. */
+export function listLabelDoubts(draft: ShelfDraft): readonly string[] {
+  if (!findAgent(draft.agentId)?.ppmRange || Object.keys(findNumberProblems(draft)).length > 0) return [];
+  const share = parseDecimal(draft.percent);
+  const amount = parseDecimal(draft.amountValue);
+  const label = {
+    form: draft.form,
+    compound: draft.compound === '' ? undefined : draft.compound,
+    percent: draft.percentOf === 'compound' ? share : undefined,
+    fluorideIonPercent: draft.percentOf === 'ion' ? share : undefined,
+    fluoridePpm: parseDecimal(draft.ppm),
+    useG: draft.amountUnit === 'g' ? amount : undefined,
+    useMl: draft.amountUnit === 'mL' ? amount : undefined,
+  };
+  return checkLabel(label, content.regimen.agents).map(({ says }) => says);
+}
+
+/** "2.3 mg fluoride in one use, 113 mg in the pack", as far as it is known. */
+export function sayFluorideSums(draft: ShelfDraft): string | undefined {
+  const ppm = findAgent(draft.agentId)?.ppmRange ? ppmOf(draft) : undefined;
+  if (ppm === undefined) return undefined;
+  const per = draft.per === '' ? undefined : draft.per;
+  const [use, pack] = [parseDecimal(draft.amountValue), parseDecimal(draft.packValue)];
+  const { amountUnit, packUnit } = draft;
+  const inUse = use === undefined ? undefined : fluorideInAmount(ppm, { value: use, unit: amountUnit }, per);
+  const inPack = pack === undefined || packUnit === 'piece' ? undefined : fluorideInAmount(ppm, { value: pack, unit: packUnit }, per);
+  const known = [inUse && `${sayMg(inUse.mg)} mg fluoride in one use`, inPack && `${sayMg(inPack.mg)} mg in the pack`].filter(Boolean);
+  if (known.length === 0) return undefined;
+  const aside = inUse?.isByWater || inPack?.isByWater ? ', if 1 mL weighs 1 g' : '';
+  return `${known.join(', ')}${aside}.`;
+}
+
+const sayMg = (mg: number): string => formatNumber(Number(mg.toPrecision(3)));
 
 /** By ingredient and strength, e.g. "Paste, sodium fluoride 0.32 % (1,448 ppm F)"; "" until a kind is chosen. */
 export function suggestName(draft: ShelfDraft): string {
@@ -193,11 +258,14 @@ export function buildShelfItem(draft: ShelfDraft, makeItemId: (name: string) => 
     form: draft.form,
     traits: draft.isPackChecked ? draft.traits : undefined,
     compound: agent?.ppmRange && draft.compound !== '' ? draft.compound : undefined,
-    percent: parseDecimal(draft.percent),
-    fluoridePpm: parseDecimal(draft.ppm),
+    percent: draft.percentOf === 'ion' ? undefined : parseDecimal(draft.percent),
+    fluoridePpm: parseDecimal(draft.ppm) ?? (draft.percentOf === 'ion' ? ppmOf(draft) : undefined),
+    label: labelOf(draft),
     pH: parseDecimal(draft.pH),
     packAmount: pack === undefined ? undefined : { value: pack, unit: draft.packUnit },
     priceCents: parsePrice(draft.price),
+    flavour: draft.flavour.trim() || undefined,
+    minimumLevel: parseDecimal(draft.minimum),
     inStock: draft.inStock,
     release: releaseOf(draft),
     meets: draft.meets.filter((need) => agent?.meets.includes(need)),
@@ -234,15 +302,23 @@ function findProblems(draft: ShelfDraft, names: { readonly name: string; readonl
     name: isKnown && names.name === '' ? 'It needs a name.' : undefined,
     leafletEn: isKnown && names.en === '' ? 'It needs a name for the leaflet in English.' : undefined,
     leafletEs: isKnown && names.es === '' ? 'It needs a name for the leaflet in Spanish.' : undefined,
+    ...findNumberProblems(draft),
+    price: draft.price.trim() === '' || parsePrice(draft.price) !== undefined ? undefined : 'A price like 12.50 is needed.',
+    often: oftenProblem(draft),
+    amount: draft.amount.trim() === '' ? 'Say how much in one use, as on the pack.' : undefined,
+    courseDays: numberProblem(draft.courseDays, { atLeast: 1, atMost: 10_000, whole: true }),
+  };
+  return Object.fromEntries(Object.entries(all).filter(([, problem]) => problem !== undefined)) as ShelfProblems;
+}
+
+function findNumberProblems(draft: ShelfDraft): ShelfProblems {
+  const all = {
     percent: numberProblem(draft.percent, { above: 0, atMost: 100 }),
     ppm: numberProblem(draft.ppm, { atLeast: 0, atMost: 60_000 }),
     pH: numberProblem(draft.pH, { atLeast: 0, atMost: 14 }),
     packValue: numberProblem(draft.packValue, { above: 0, atMost: 1_000_000 }),
-    price: draft.price.trim() === '' || parsePrice(draft.price) !== undefined ? undefined : 'A price like 12.50 is needed.',
-    often: oftenProblem(draft),
-    amount: draft.amount.trim() === '' ? 'Say how much in one use, as on the pack.' : undefined,
     amountValue: numberProblem(draft.amountValue, { above: 0, atMost: 10_000 }),
-    courseDays: numberProblem(draft.courseDays, { atLeast: 1, atMost: 10_000, whole: true }),
+    minimum: numberProblem(draft.minimum, { atLeast: 0, atMost: 100_000, whole: true }),
   };
   return Object.fromEntries(Object.entries(all).filter(([, problem]) => problem !== undefined)) as ShelfProblems;
 }

@@ -1,6 +1,7 @@
 import { plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { speakerPlace } from './buildLines.ts';
+import { GivenToday } from './GivenToday.tsx';
 import { ScopeLines, ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
 import { consentSentence } from './speakerLines.ts';
@@ -22,6 +23,7 @@ export function AgreeSection() {
       )}
       <ScopeLines scope="agree" />
       <ScopeProblem scope="agree" />
+      {!isShownToPatient && bundle.state !== 'void' && <GivenToday />}
       {!isShownToPatient && (
         <p className="actions">
           {!isClosed && (

@@ -41,7 +41,7 @@ const MOST_GOALS = 5;
 /** What was agreed: each line of the plan, one thing to keep, one to try, what to stop, the next date, the language of the leaflet. */
 export function agreeLines(place: AgreePlace): readonly Line[] {
   const { planLines, visit, proposed, isClosed = false } = place;
-  const letters = lettersWithout('zpktswlg');
+  const letters = lettersWithout('zpktswlgv');
   const fallbackNote = isClosed ? undefined : 'proposed';
   const items = [...planLines, ...listReplaced(place)]
     .filter(({ shelfItemId }) => !isClosed || visit.agreed?.items?.[shelfItemId])

@@ -38,7 +38,7 @@ export const SCOPE_COMMANDS: Readonly<Record<Scope, string>> = {
   look: '+fc',
   level: 'cg',
   plan: 'sru',
-  agree: 'zp',
+  agree: 'zpv',
 };
 
 export const ALL_EXAMINED = 'allExamined';

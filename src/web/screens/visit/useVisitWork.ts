@@ -165,13 +165,14 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     'plan r': () => !isCorrecting && pressIn(place.line, 'r'),
     'plan u': () => !isCorrecting && pressIn(place.line, 'u'),
     'agree z': () => void (isCorrecting ? saveCorrection() : requests.close()),
+    'agree v': () => !isCorrecting && document.querySelector<HTMLElement>('[data-scope="agree"] [data-give]')?.click(),
     'agree p': () => void queue.settled().then(() => goToPath(`/visits/${bundle.visitId}/leaflet`)),
   };
   const command = (scope: Scope, letter: string) => {
     // Turned to the patient, nothing is decided by a key.
     if (isShownToPatient && letter !== 'p') return;
     if (isClosed && letter === 'c' && !isShownToPatient) return panels.askReason(true);
-    if (!isClosed || 'psru'.includes(letter)) commands[`${scope} ${letter}`]?.();
+    if (!isClosed || 'psruv'.includes(letter)) commands[`${scope} ${letter}`]?.();
   };
 
   // The reason comes before the first change, so that nothing is put right without one.
