@@ -98,9 +98,9 @@ const RINSE_FIRST = [['F_RINSE_005'], ['F_GEL_SNF2']] as const;
 const PROFESSIONAL = [['F_VARNISH'], ['F_GEL_APF']] as const;
 const VARNISH_ONLY = [['F_VARNISH']] as const;
 
-const FOUR_LEVEL_TABLE = 'Four-level care rows, 2007 and 2019';
-const CHILD_TABLE = 'Child list table, 2022';
-const GUIDELINE_TABLE = 'Topical fluoride guideline, 2013';
+export const FOUR_LEVEL_TABLE = 'Four-level care rows, 2007 and 2019';
+export const CHILD_TABLE = 'Child list table, 2022';
+export const GUIDELINE_TABLE = 'Topical fluoride guideline, 2013';
 const OLDER = [6, FOREVER] as const;
 const YOUNGER = [0, 6] as const;
 const ANY_AGE = [0, FOREVER] as const;

@@ -5,6 +5,7 @@ import { cautions } from './cautions.ts';
 import { openConditions, privateConditions } from './conditions.ts';
 import { fluorideTables, pasteAmounts, varnishAmounts } from './fluorideLimits.ts';
 import { glucoseLoweringMedicineIds, medicineClasses, PRIVATE_MEDICINES, UNCLASSIFIED_MEDICINE } from './medicines.ts';
+import { pathways } from './pathways.ts';
 import { careRows, oldBitewings, recallRows } from './recall.ts';
 import { interactions, planRules, safetyRules } from './safetyRules.ts';
 
@@ -59,6 +60,7 @@ export const regimenTables: RegimenTables = {
   xylitolLimit,
   highestHypochloritePercent: HIGHEST_HYPOCHLORITE_PERCENT,
   care: careRows,
+  pathways,
   recall: recallRows,
   oldBitewings,
   cautions,

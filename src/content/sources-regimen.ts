@@ -28,6 +28,10 @@ export const regimenSources: Readonly<Record<string, Source>> = {
     cite: 'Delivering better oral health, UK, 2021, chapters and study notes of its tables.',
     read: 'chapter on brushing; the tables only in study notes, edition not stated',
   },
+  careTable2022: {
+    cite: 'Table of care by caries risk (low, medium, high), 2022, in an open-access journal; authors and title not noted.',
+    read: 'the table',
+  },
   adaPaste: { cite: 'American Dental Association, topic page on toothpastes.', read: 'amounts by age' },
   lecompte1987: { cite: 'LeCompte EJ. J Dent Res 1987;66:1066-1071.', read: 'abstract' },
   ada2013: {

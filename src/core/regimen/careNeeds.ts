@@ -70,6 +70,8 @@ export function antimicrobialNeed({ confirmed, reading, facts }: FindNeedsInput,
   const verdict = reading?.counted ? reading.verdict : undefined;
   const isGiven = care?.needs.some((need) => need.kind === 'antimicrobial') ?? false;
   const sources = care && isGiven ? [care.source] : [OURS];
+  // It could have been above, which leaves the question open at every level.
+  if (reading?.state === 'void') return undecided('The reading is not counted.', sources);
   if (verdict === undefined) return isGiven ? undecided('No reading that counts.', sources) : notNeeded(notAtLevel(confirmed), sources);
   if (verdict === 'below') return notNeeded("Reading below this meter's cut-off.", sources);
   if (verdict === 'too-close') return undecided('Reading too close to call.', sources);

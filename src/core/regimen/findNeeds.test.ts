@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { regimenTables as tables } from '../../content/regimenTables.ts';
 import type { RiskResult } from '../risk/types.ts';
@@ -91,16 +92,49 @@ describe('the reading speaks to the antimicrobial question alone', () => {
     ['high', undefined, 'undecided'],
     ['low', { counted: true, verdict: 'above' }, 'undecided'],
     ['low', undefined, 'not-needed'],
+    ['low', { counted: true, verdict: 'too-close' }, 'undecided'],
+    ['low', { counted: false, state: 'void' }, 'undecided'],
+    ['high', { counted: false, state: 'void' }, 'undecided'],
+    ['low', { counted: false, state: 'not-taken' }, 'not-needed'],
+    ['low', { counted: false, state: 'failed' }, 'not-needed'],
   ] as const)('level %s, %j: %s', (level, reading, expected) => {
     expect(stateOf('antimicrobial', { confirmed: confirmed(level), reading })).toBe(expected);
   });
 
-  test('and to nothing else', () => {
-    const others = (verdict: 'above' | 'below') =>
-      findNeeds({ ...input, confirmed: confirmed('extreme'), reading: { counted: true, verdict } }).filter(
-        (n) => n.kind !== 'antimicrobial',
-      );
-    expect(others('above')).toEqual(others('below'));
+  test('and to nothing else, whatever the person, the level and the reading', () => {
+    const reading = fc.option(
+      fc.record({
+        counted: fc.boolean(),
+        verdict: fc.constantFrom('above', 'below', 'too-close', undefined),
+        state: fc.constantFrom('valid', 'flagged', 'void', 'failed', 'not-taken', undefined),
+      }),
+      { nil: undefined },
+    );
+    const maybe = fc.constantFrom(true, false, undefined);
+    const ageYears = fc.oneof(fc.constantFrom(0, 2, 4, 5, 6, 9, 10, 17, 18), fc.integer({ min: 0, max: 100 }));
+    const person = fc.record({
+      ageYears,
+      dryMouth: maybe,
+      conditions: fc.option(fc.subarray(['reflux', 'sjogren', 'head-neck-radiotherapy', 'eating-disorder']), { nil: undefined }),
+    });
+    const level = fc.option(fc.constantFrom('low', 'moderate', 'high', 'extreme'), { nil: undefined });
+    const list = fc.constantFrom('four_level_6plus_2019', 'four_level_0_5_2010', 'child_list_6plus', 'another-list');
+    const kinds = fc.subarray(['root-lesion', 'white-spot', 'cavity', 'acid-wear'] as const);
+    const others = (whole: FindNeedsInput) => findNeeds(whole).filter(({ kind }) => kind !== 'antimicrobial');
+    fc.assert(
+      fc.property(person, level, list, kinds, reading, reading, (who, at, protocol, seen, one, other) => {
+        const whole: FindNeedsInput = {
+          ...input,
+          facts: { ...facts, ...who, ageMonths: who.ageYears * 12 },
+          confirmed: at && confirmed(at, protocol),
+          findings: seen.map((kind) => finding(kind)),
+        };
+        expect(others({ ...whole, reading: one })).toEqual(others({ ...whole, reading: other }));
+        const open = findNeeds({ ...whole, reading: { counted: true, verdict: 'too-close' } }).find((n) => n.kind === 'antimicrobial');
+        if (who.ageYears >= 6) expect(open?.state).toBe('undecided');
+      }),
+      { numRuns: 300, seed: 20_261_126 },
+    );
   });
 });
 

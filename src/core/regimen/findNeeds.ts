@@ -1,3 +1,4 @@
+import type { ReadingState } from '../reading/types.ts';
 import type { Items, RiskResult } from '../risk/types.ts';
 import type { SourceRef } from '../visit/answer.ts';
 import type { Finding, MouthDecision } from '../visit/types.ts';
@@ -17,7 +18,14 @@ export interface FindNeedsInput {
   readonly findings: readonly Finding[];
   readonly mouth?: Pick<MouthDecision, 'reasons'> | undefined;
   /** Absent = no reading at this visit. */
-  readonly reading?: { readonly counted: boolean; readonly verdict?: 'below' | 'too-close' | 'above' | undefined } | undefined;
+  readonly reading?:
+    | {
+        readonly counted: boolean;
+        readonly verdict?: 'below' | 'too-close' | 'above' | undefined;
+        /** `void`: a number was read, and it does not count. */
+        readonly state?: ReadingState | undefined;
+      }
+    | undefined;
   readonly jurisdiction: Jurisdiction;
   readonly tables: RegimenTables;
 }

@@ -1,6 +1,7 @@
 import type { Level } from '../risk/types.ts';
 import type { SourceRef } from '../visit/answer.ts';
 import type { MouthReason } from '../visit/mouthReason.ts';
+import type { Pathway } from './needs/pathway.ts';
 import type { Jurisdiction, NeedKind, PersonFacts, RegimenCriterion, ShelfItem } from './types.ts';
 
 /** A statement of the evidence, for clinicians. Status stands in the source and is shown beside it, never on a leaflet. */
@@ -289,6 +290,8 @@ export interface RegimenTables {
   };
   readonly highestHypochloritePercent: number;
   readonly care: readonly CareRow[];
+  /** Published pathways, to lay side by side. What a plan is made from stands in `care`. */
+  readonly pathways: readonly Pathway[];
   readonly recall: readonly RecallRow[];
   readonly oldBitewings: readonly OldBitewingRow[];
   readonly cautions: readonly Caution[];

@@ -4,6 +4,7 @@ import { findQuestion, shelfName } from '../../content.ts';
 import { capitalise, formatMoney, formatMonths, plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { SourceLine, SourceList, Why } from '../../parts/Sources.tsx';
+import { PathwayCompare } from './PathwayCompare.tsx';
 import { PlanAlternatives, PlanPast } from './PlanAlternatives.tsx';
 import { ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
@@ -17,6 +18,7 @@ export function PlanSection() {
     <section data-scope="plan" aria-label="Plan">
       <SectionHead title="Plan" number={6} />
       {isEarly ? <p className="small">{noPlanSentence(assessment, isPrivateHidden)}</p> : <PlanBody assessment={assessment} />}
+      <PathwayCompare />
       <MouthAdvice assessment={assessment} />
       {isEarly && <Bitewings plan={assessment.plan} />}
       <ScopeProblem scope="plan" />
