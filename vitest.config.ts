@@ -12,7 +12,7 @@ const maxWorkers = '100%';
 const isolate = false;
 
 /** Short files that take long. Where no earlier run tells, vitest begins with the largest files, and these would be left for the end. */
-const LONG = /Screens\.test\.ts$|leafletPdf\.test\.tsx$|evaluateProtocol\.test\.ts$/;
+const LONG = /slow\/|browser\/(day|shown|swab|checks)\.|Screens\.test\.ts$|leafletPdf\.test\.tsx$|evaluateProtocol\.test\.ts$/;
 
 class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
@@ -70,7 +70,7 @@ export default defineConfig({
           include: ['test/slow/**/*.test.ts'],
           testTimeout: 10 * MINUTE,
           hookTimeout: 3 * MINUTE,
-          fileParallelism: false,
+          maxWorkers,
         },
       },
     ],

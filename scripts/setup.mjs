@@ -15,15 +15,19 @@ const DATABASE = 'better-sqlite3-multiple-ciphers';
 /** Messages and the output of everything started here go to stderr: stdout belongs to the command that needed the set-up. */
 const say = (text) => console.error(text);
 
-/** Packages at the versions of package-lock.json, and the database engine built for the running Node. */
-export async function setUpPackages() {
-  if (isStamped()) return;
+/**
+ * Packages at the versions of package-lock.json, and the database engine built for the running Node. `onInstalled` is called once the
+ * packages are there: compiling the engine keeps one core busy for a minute or two, and much needs no database.
+ */
+export async function setUpPackages({ onInstalled = () => {} } = {}) {
+  if (isStamped()) return onInstalled();
   await withLock(join(ROOT, '.ebbline-setup.lock'), 'set-up', async () => {
-    if (isStamped()) return;
+    if (isStamped()) return onInstalled();
     if (!hasLockedPackages()) {
       say('Setting up: installing packages ...');
       await npm('ci', '--include=dev', '--ignore-scripts', '--no-audit', '--no-fund');
     }
+    onInstalled();
     if (!(await databaseOpens())) {
       say('Setting up: the database engine (about a minute where it must be compiled) ...');
       await npm('rebuild', DATABASE);
@@ -39,7 +43,7 @@ export async function setUpTestTools() {
   const missing = missingTools();
   if (missing.length === 0) return;
   if (process.platform === 'linux' && process.getuid() === 0 && existsSync('/usr/bin/apt-get')) {
-    await withLock(join(ROOT, '.ebbline-setup.lock'), 'set-up', () => installWithApt(missingTools()));
+    await withLock(join(ROOT, '.ebbline-tools.lock'), 'set-up of test tools', () => installWithApt(missingTools()));
   }
   for (const tool of missingTools()) {
     say(`SKIPPED: ${tool.tests}, because ${tool.name} is not installed. To run them, install ${tool.name} (${tool.hint}).`);
@@ -139,12 +143,26 @@ function run(command, args, { env = process.env, shell = false, quiet = false } 
   });
 }
 
+/** `installed`: the packages are there. `ready`: so are the database engine and what else the tests need. Both fail when the set-up does. */
+export function setUpForTests() {
+  requireNode();
+  let ready;
+  const installed = new Promise((resolve, reject) => {
+    ready = Promise.all([setUpPackages({ onInstalled: resolve }), setUpTestTools()]);
+    ready.catch(reject);
+  });
+  return { installed, ready };
+}
+
+function requireNode() {
+  const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
+  if (major < 20 || (major === 20 && minor < 19)) throw new Error(`Node 20.19 or newer is needed; this is ${process.version}.`);
+}
+
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
   try {
-    const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
-    if (major < 20 || (major === 20 && minor < 19)) throw new Error(`Node 20.19 or newer is needed; this is ${process.version}.`);
+    requireNode();
     await setUpPackages();
-    if (process.argv.includes('--tests')) await setUpTestTools();
   } catch (error) {
     say(`Set-up failed: ${error.message}`);
     process.exitCode = 1;

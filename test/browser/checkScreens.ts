@@ -17,27 +17,26 @@ export async function openDisclosures(page: Page): Promise<void> {
   });
 }
 
-/** Tests that hold for every screen. The page fixture fails them on any policy violation, console error or uncaught error. */
+/** A test that holds for every screen. The page fixture fails it on any policy violation, console error or uncaught error. */
 export function checkScreens(screens: readonly Screen[]): void {
   for (const { name, open } of screens) {
-    demoTest(`${name}: axe finds nothing in light and dark, and nothing is refused or logged`, async ({ page, server }) => {
+    const title = `${name}: axe finds nothing in light and dark, nothing is refused or logged, and nothing to scroll sideways at 320 px`;
+    demoTest(title, async ({ page, server }) => {
       await page.setViewportSize({ width: 1440, height: 1000 });
       await signIn(page, server);
       await open(page, server);
       await expectNoBarriersInBothThemes(page, name);
-    });
-
-    demoTest(`${name}: nothing to scroll sideways at 320 px`, async ({ page, server }) => {
       await page.setViewportSize({ width: 320, height: 640 });
-      await signIn(page, server);
-      await open(page, server);
-      const tooWide = await page.evaluate(() => {
-        const wide = [...document.querySelectorAll('body *')].filter(
-          (e) => e.getBoundingClientRect().right > innerWidth + 1 && getComputedStyle(e).position !== 'absolute',
-        );
-        return { scrolls: document.documentElement.scrollWidth > innerWidth, wide: wide.slice(0, 5).map((e) => e.outerHTML.slice(0, 160)) };
-      });
-      expect(tooWide).toEqual({ scrolls: false, wide: [] });
+      expect(await findTooWide(page)).toEqual({ scrolls: false, wide: [] });
     });
   }
+}
+
+function findTooWide(page: Page) {
+  return page.evaluate(() => {
+    const wide = [...document.querySelectorAll('body *')].filter(
+      (e) => e.getBoundingClientRect().right > innerWidth + 1 && getComputedStyle(e).position !== 'absolute',
+    );
+    return { scrolls: document.documentElement.scrollWidth > innerWidth, wide: wide.slice(0, 5).map((e) => e.outerHTML.slice(0, 160)) };
+  });
 }
