@@ -18,7 +18,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
 
 /** Packages open to the two folders that run anywhere; the other folders may import any package. */
 const PACKAGES: Record<string, readonly RegExp[]> = {
-  core: [/^@stdlib\//, /^yalps$/, /^date-fns$/, /^d3-array$/],
+  core: [/^@lingui\/(core|message-utils\/)/, /^@stdlib\//, /^yalps$/, /^date-fns$/, /^d3-array$/],
   content: [],
 };
 

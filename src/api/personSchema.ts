@@ -1,9 +1,10 @@
 /** Who a person is to the practice, as the page of the person sends it. An absent field was not asked. */
 import { z } from 'zod';
+import { LEAFLET_LANGUAGES } from '../core/leaflet/languages.ts';
 
 const isoDate = z.iso.date({ error: 'must be a date like 2026-11-25' });
 const text = (max: number) => z.string().trim().min(1).max(max);
-const Language = z.enum(['en', 'es']);
+const Language = z.enum(LEAFLET_LANGUAGES);
 
 const GuardianSchema = z.strictObject({
   name: text(200),

@@ -3,6 +3,7 @@
  * Parsed once at the edge and trusted afterwards. Every message names the field.
  */
 import { z } from 'zod';
+import { LEAFLET_LANGUAGES } from '../core/leaflet/languages.ts';
 import { NOTE_SECTIONS } from '../core/note/noteSections.ts';
 import { NOISE_PARTS, NOT_TAKEN_REASONS, STUDY_KINDS } from '../core/reading/types.ts';
 import { DescribedDaysSchema } from './describedDaysSchema.ts';
@@ -142,7 +143,7 @@ const needKind = z.enum([
 export const ShelfItemSchema = z.strictObject({
   id: text(100),
   name: text(200),
-  leafletName: z.strictObject({ en: text(200), es: text(200) }),
+  leafletName: z.strictObject({ en: text(200), es: text(200), fr: text(200).optional(), ar: text(200).optional() }),
   agentId: text(100),
   form: z.enum(['paste', 'rinse', 'gel', 'varnish', 'gum', 'lozenge', 'spray', 'drops', 'powder', 'sealant']),
   traits: z.array(text(100)).optional(),
@@ -265,7 +266,7 @@ export const ControlSpanSchema = z.strictObject({
 
 export const VisitSchema = z.strictObject({
   onDate: isoDate,
-  language: z.enum(['en', 'es']),
+  language: z.enum(LEAFLET_LANGUAGES),
   answers: z.record(z.string(), AnswerSchema),
   allExamined: z.boolean().optional(),
   findings: z.array(FindingSchema),
@@ -313,7 +314,7 @@ export const FIELD_SCHEMAS = {
   agreed: AgreedSchema,
   stopUsing: z.array(z.string().max(200)),
   nextOn: isoDate,
-  language: z.enum(['en', 'es']),
+  language: z.enum(LEAFLET_LANGUAGES),
   meterId: text(100),
   speaker: SpeakerSchema,
   goals: GoalsSchema,

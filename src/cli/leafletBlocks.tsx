@@ -1,5 +1,5 @@
 import { StyleSheet, Text, View } from '@react-pdf/renderer';
-import type { ReactNode } from 'react';
+import { type ComponentProps, createContext, type ReactNode, useContext } from 'react';
 import type { Leaflet } from '../core/leaflet/types.ts';
 
 /** How the page is set. */
@@ -8,6 +8,9 @@ export interface PageSetting {
   /** The two goals and the next date. */
   readonly largePt: number;
   readonly namePt: number;
+  /** Labels above large type, amounts and signatures. */
+  readonly smallPt: number;
+  readonly footPt: number;
   readonly topMm: number;
   readonly spaceMm: number;
   /** Lines apart, times the size of the type. */
@@ -16,6 +19,8 @@ export interface PageSetting {
   readonly columnMm: number;
   /** Whether liquids are drawn as well as told. */
   readonly cups: boolean;
+  /** Large print: one thing below the other, on as many pages as it takes. */
+  readonly isLarge?: true;
 }
 
 /** What every block of the page is given. */
@@ -32,13 +37,41 @@ export const mm = (value: number) => value * PT_PER_MM;
 /** Between columns, mm. */
 export const GUTTER_MM = 5;
 const LABEL_MM = 38;
-/** Labels above large type, amounts and signatures. */
-export const SMALL_PT = 12;
+const LARGE_LABEL_MM = 52;
 
-export const shared = StyleSheet.create({
-  strong: { fontWeight: 600 },
-  columns: { flexDirection: 'row', gap: mm(GUTTER_MM) },
-});
+export const shared = StyleSheet.create({ strong: { fontWeight: 600 } });
+
+/** Which way the page is written. */
+export const Direction = createContext<'ltr' | 'rtl'>('ltr');
+
+type Style = Exclude<ComponentProps<typeof View>['style'], undefined | readonly unknown[]>;
+
+/** Where the face or the direction changes within a word the renderer would break it, with a hyphen that nobody wrote. */
+const NEVER = 10_000;
+
+/** A text of the page, in the page's direction: the renderer hands that down to no part by itself. */
+export function Words({ style = {}, children }: { readonly style?: Style; readonly children: ReactNode }) {
+  const direction = useContext(Direction);
+  return (
+    <Text style={{ ...style, direction, textAlign: direction === 'rtl' ? 'right' : 'left' }} hyphenationPenalty={NEVER}>
+      {children}
+    </Text>
+  );
+}
+
+/** Parts side by side, beginning where the page's lines begin. */
+export function Beside({
+  style = {},
+  gapMm = GUTTER_MM,
+  children,
+}: {
+  readonly style?: Style;
+  readonly gapMm?: number;
+  readonly children: ReactNode;
+}) {
+  const flexDirection = useContext(Direction) === 'rtl' ? 'row-reverse' : 'row';
+  return <View style={{ flexDirection, gap: mm(gapMm), ...style }}>{children}</View>;
+}
 
 /** A block under its own rule. */
 export function Ruled({ setting, children }: { readonly setting: PageSetting; readonly children: ReactNode }) {
@@ -52,19 +85,21 @@ export function Ruled({ setting, children }: { readonly setting: PageSetting; re
 /** A label in the margin column and what belongs to it; on one baseline where the text is larger than the label. */
 export function Row({
   label,
+  setting,
   topMm = 0,
   isLarge = false,
   children,
 }: {
   readonly label: string;
+  readonly setting: PageSetting;
   readonly topMm?: number;
   readonly isLarge?: boolean;
   readonly children: ReactNode;
 }) {
   return (
-    <View style={{ ...shared.columns, ...(isLarge && { alignItems: 'baseline' as const }), marginTop: mm(topMm) }}>
-      <Text style={{ ...shared.strong, width: mm(LABEL_MM) }}>{label}</Text>
+    <Beside style={{ ...(isLarge && { alignItems: 'baseline' as const }), marginTop: mm(topMm) }}>
+      <Words style={{ ...shared.strong, width: mm(setting.isLarge ? LARGE_LABEL_MM : LABEL_MM) }}>{label}</Words>
       <View style={{ flex: 1 }}>{children}</View>
-    </View>
+    </Beside>
   );
 }

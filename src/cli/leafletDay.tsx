@@ -1,49 +1,74 @@
-import { Line, Rect, Svg, Text, View } from '@react-pdf/renderer';
+import { Line, Rect, Svg, View } from '@react-pdf/renderer';
+import { useContext } from 'react';
 import {
   type AmountShape,
   hatchBox,
   layOutDayStrip,
   type RoundedBox,
+  type StripColumn,
   type StripLayout,
   shapeOfAmount,
 } from '../core/leaflet/stripLayout.ts';
 import type { DayStep, StepAmount } from '../core/leaflet/types.ts';
-import { type BlockProps, GUTTER_MM, mm, type PageSetting, Row, Ruled, SMALL_PT, shared } from './leafletBlocks.tsx';
+import { Beside, type BlockProps, Direction, GUTTER_MM, mm, type PageSetting, Row, Ruled, shared, Words } from './leafletBlocks.tsx';
 
 const BLACK = '#000';
 /** The band of the day, and how far its marks stand out above and below, mm. */
 const BAND_MM = 3;
 const MARK_MM = 1;
 
-/** The day from left to right, what is not done every day below it, and who signed. */
+/** The day in the direction of the page, what is not done every day below it, and who signed. */
 export function Day({ leaflet, widthMm, setting }: BlockProps) {
-  const layout = layOutDayStrip(leaflet.day, widthMm, GUTTER_MM, setting.columnMm);
   if (leaflet.day.length === 0) return null;
+  const { columns, night, besides } = layOutDayStrip(leaflet.day, widthMm, GUTTER_MM, setting.columnMm);
   return (
     <Ruled setting={setting}>
-      <Text style={shared.strong}>{leaflet.labels.day}</Text>
-      {layout.columns.length > 0 && <Band layout={layout} />}
-      <View style={shared.columns}>
-        {layout.columns.map(({ when, widthMm: columnMm, steps }) => (
-          <View key={when} style={{ width: mm(columnMm) }}>
-            <Text style={shared.strong}>{leaflet.slots[when]}</Text>
-            {steps.map((step, i) => (
-              <Step key={step.text} step={step} setting={setting} columnMm={columnMm} topMm={i > 0 ? setting.spaceMm * 0.6 : 0} />
-            ))}
+      <Beside>
+        <Words style={shared.strong}>{leaflet.labels.day}</Words>
+        {leaflet.who !== null && <Words>{`${leaflet.labels.who}: ${leaflet.who}`}</Words>}
+      </Beside>
+      {columns.length > 0 && !setting.isLarge && <Band layout={{ widthMm, columns, night, besides }} />}
+      {setting.isLarge ? (
+        columns.map((column) => (
+          <View key={column.when} style={{ marginTop: mm(setting.spaceMm * 0.5) }}>
+            <StepsAt column={column} leaflet={leaflet} setting={setting} widthMm={widthMm} />
           </View>
-        ))}
-      </View>
-      {layout.besides.map(({ when, steps }) => (
-        <Row key={when} label={leaflet.slots[when]} topMm={setting.spaceMm * 0.4}>
+        ))
+      ) : (
+        <Beside>
+          {columns.map((column) => (
+            <View key={column.when} style={{ width: mm(column.widthMm) }}>
+              <StepsAt column={column} leaflet={leaflet} setting={setting} widthMm={column.widthMm} />
+            </View>
+          ))}
+        </Beside>
+      )}
+      {besides.map(({ when, steps }) => (
+        <Row key={when} label={leaflet.slots[when]} setting={setting} topMm={setting.spaceMm * 0.4}>
           {steps.map((step) => (
-            <Text key={step.text}>{sayStep(step)}</Text>
+            <Words key={step.text}>{sayStep(step)}</Words>
           ))}
         </Row>
       ))}
       {leaflet.signedBy.length > 0 && (
-        <Text style={{ fontSize: SMALL_PT, marginTop: mm(setting.spaceMm * 0.4) }}>{leaflet.signedBy.join(' ')}</Text>
+        <Words style={{ fontSize: setting.smallPt, marginTop: mm(setting.spaceMm * 0.4) }}>{leaflet.signedBy.join(' ')}</Words>
       )}
     </Ruled>
+  );
+}
+
+interface StepsAtProps extends BlockProps {
+  readonly column: StripColumn;
+}
+
+function StepsAt({ column: { when, steps }, leaflet, setting, widthMm }: StepsAtProps) {
+  return (
+    <>
+      <Words style={shared.strong}>{leaflet.slots[when]}</Words>
+      {steps.map((step, i) => (
+        <Step key={step.text} step={step} setting={setting} columnMm={widthMm} topMm={i > 0 ? setting.spaceMm * 0.6 : 0} />
+      ))}
+    </>
   );
 }
 
@@ -51,16 +76,19 @@ export function Day({ leaflet, widthMm, setting }: BlockProps) {
 const sayStep = ({ text, amount }: DayStep) => (amount ? `${text} ${amount.text}.` : text);
 
 function Band({ layout: { widthMm, columns, night } }: { readonly layout: StripLayout }) {
+  const isTurned = useContext(Direction) === 'rtl';
+  const turned = (xMm: number, wideMm: number) => (isTurned ? widthMm - xMm - wideMm : xMm);
   const heightMm = BAND_MM + 2 * MARK_MM;
   return (
     <Svg width={mm(widthMm)} height={mm(heightMm)} viewBox={`0 0 ${widthMm} ${heightMm}`}>
-      {night && <Hatching box={{ ...night, yMm: MARK_MM, heightMm: BAND_MM }} stepMm={1.4} />}
+      {night && <Hatching box={{ ...night, xMm: turned(night.xMm, night.widthMm), yMm: MARK_MM, heightMm: BAND_MM }} stepMm={1.4} />}
       {[MARK_MM, MARK_MM + BAND_MM].map((y) => (
         <Line key={y} x1={0} y1={y} x2={widthMm} y2={y} stroke={BLACK} strokeWidth={0.3} />
       ))}
-      {columns.map(({ when, xMm }) => (
-        <Line key={when} x1={xMm + 0.3} y1={0} x2={xMm + 0.3} y2={heightMm} stroke={BLACK} strokeWidth={0.6} />
-      ))}
+      {columns.map(({ when, xMm }) => {
+        const x = turned(xMm + 0.3, 0);
+        return <Line key={when} x1={x} y1={0} x2={x} y2={heightMm} stroke={BLACK} strokeWidth={0.6} />;
+      })}
     </Svg>
   );
 }
@@ -80,9 +108,9 @@ function Step({ step, setting, columnMm, topMm }: StepProps) {
   const shape = findDrawing(step.amount, setting, columnMm);
   return (
     <View style={{ marginTop: mm(topMm) }}>
-      <Text>{step.text}</Text>
-      {step.amount && shape && <Amount words={step.amount.text} shape={shape} columnMm={columnMm} />}
-      {step.amount && !shape && <Text style={{ fontSize: SMALL_PT }}>{step.amount.text}</Text>}
+      <Words>{step.text}</Words>
+      {step.amount && shape && <Amount words={step.amount.text} shape={shape} columnMm={columnMm} setting={setting} />}
+      {step.amount && !shape && <Words style={{ fontSize: setting.smallPt }}>{step.amount.text}</Words>}
     </View>
   );
 }
@@ -96,13 +124,28 @@ function findDrawing(amount: StepAmount | undefined, setting: PageSetting, colum
 /** Room that the words of an amount need to stand beside its drawing, mm. */
 const WORDS_BESIDE_MM = 35;
 
-function Amount({ words, shape, columnMm }: { readonly words: string; readonly shape: AmountShape; readonly columnMm: number }) {
-  const isBeside = shape.widthMm + WORDS_BESIDE_MM <= columnMm;
+interface AmountProps {
+  readonly words: string;
+  readonly shape: AmountShape;
+  readonly columnMm: number;
+  readonly setting: PageSetting;
+}
+
+function Amount({ words, shape, columnMm, setting }: AmountProps) {
+  const direction = useContext(Direction);
+  const told = { fontSize: setting.smallPt, lineHeight: 1.25 };
+  if (shape.widthMm + WORDS_BESIDE_MM > columnMm)
+    return (
+      <View style={{ marginTop: mm(0.8), alignItems: direction === 'rtl' ? 'flex-end' : 'flex-start' }}>
+        <Drawing shape={shape} />
+        <Words style={told}>{words}</Words>
+      </View>
+    );
   return (
-    <View style={{ marginTop: mm(0.8), ...(isBeside && { ...shared.columns, alignItems: 'center', gap: mm(3) }) }}>
+    <Beside gapMm={3} style={{ marginTop: mm(0.8), alignItems: 'center' }}>
       <Drawing shape={shape} />
-      <Text style={{ fontSize: SMALL_PT, lineHeight: 1.25, ...(isBeside && { flex: 1 }) }}>{words}</Text>
-    </View>
+      <Words style={{ ...told, flex: 1 }}>{words}</Words>
+    </Beside>
   );
 }
 

@@ -1,9 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { leafletProse } from '../../test/leaflet/listLeafletTexts.ts';
-import { measureEnglish, measureSpanish } from '../../test/leaflet/measureReading.ts';
+import { measureEnglish, measureFrench, measureSpanish } from '../../test/leaflet/measureReading.ts';
 import { content } from '../content/allContent.ts';
 import { privateConditions } from '../content/conditions.ts';
+import { LEAFLET_LANGUAGES } from '../core/leaflet/languages.ts';
+import { nameOnLeaflet } from '../core/leaflet/nameOnLeaflet.ts';
+import type { LeafletLanguage } from '../core/leaflet/types.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import { countPages, renderLeafletPdf } from './leafletPdf.tsx';
 import { readVisit } from './readVisit.ts';
@@ -15,13 +18,13 @@ const NEVER = /RLU|\bATP\b|%|\brisk\b|riesgo|\b(low|moderate|high|extreme)\b|cut
 
 describe.each(files)('%s', (file) => {
   const input = readVisit(JSON.parse(readFileSync(`examples/${file}`, 'utf8')));
-  const assessIn = (language: 'en' | 'es') => assessVisit({ ...input, visit: { ...input.visit, language } }, content);
+  const assessIn = (language: LeafletLanguage) => assessVisit({ ...input, visit: { ...input.visit, language } }, content);
 
-  test('fits the shorter sheet in the longer language', async () => {
-    expect(countPages(await renderLeafletPdf(assessIn('es').leaflet, { page: 'LETTER' }))).toBe(1);
+  test.each(['es', 'fr'] as const)('fits the shorter sheet in a longer language: %s', async (language) => {
+    expect(countPages(await renderLeafletPdf(assessIn(language).leaflet, { page: 'LETTER' }))).toBe(1);
   });
 
-  test.each(['en', 'es'] as const)('%s: nothing private, unsigned or measured on it', (language) => {
+  test.each(LEAFLET_LANGUAGES)('%s: nothing private, unsigned or measured on it', (language) => {
     const { leaflet, plan } = assessIn(language);
     const text = JSON.stringify(leaflet);
     expect(text).not.toMatch(NEVER);
@@ -30,13 +33,14 @@ describe.each(files)('%s', (file) => {
     if (rlu !== undefined) expect(text).not.toContain(String(rlu));
     for (const line of plan.lines.filter(({ state }) => state === 'waiting-for-signature')) {
       const item = input.practice.shelf.find(({ id }) => id === line.shelfItemId);
-      expect(text.toLowerCase()).not.toContain(item?.leafletName[language].toLowerCase());
+      expect(text.toLowerCase()).not.toContain(item && nameOnLeaflet(item, language).text.toLowerCase());
     }
   });
 
-  test('grade 6 or easier in both languages', () => {
+  test('grade 6 or easier in each language that has a formula', () => {
     expect(measureEnglish(leafletProse(assessIn('en').leaflet)).fleschKincaidGrade).toBeLessThanOrEqual(6);
     expect(measureSpanish(leafletProse(assessIn('es').leaflet)).fernandezHuerta).toBeGreaterThanOrEqual(70);
+    expect(measureFrench(leafletProse(assessIn('fr').leaflet)).kandelMoles).toBeGreaterThanOrEqual(75);
   });
 });
 

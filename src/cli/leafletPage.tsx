@@ -1,6 +1,7 @@
 import { Document, Page, StyleSheet, Text, View } from '@react-pdf/renderer';
+import { directionOf } from '../core/leaflet/languages.ts';
 import type { Leaflet } from '../core/leaflet/types.ts';
-import { type BlockProps, mm, type PageSetting, Row, Ruled, SMALL_PT, shared } from './leafletBlocks.tsx';
+import { Beside, type BlockProps, Direction, mm, type PageSetting, Row, Ruled, shared, Words } from './leafletBlocks.tsx';
 import { Day } from './leafletDay.tsx';
 import { ToldStrip } from './leafletStrip.tsx';
 
@@ -8,70 +9,78 @@ export type LeafletPageSize = 'A4' | 'LETTER';
 
 const PAPER_WIDTH_MM: Readonly<Record<LeafletPageSize, number>> = { A4: 210, LETTER: 215.9 };
 const MARGIN_MM = 18;
-const FOOT_PT = 9.5;
-
-const PAGE_FACES = ['Atkinson', 'AtkinsonMore'];
 
 const styles = StyleSheet.create({
-  page: { fontFamily: PAGE_FACES, color: '#000', paddingBottom: mm(18), paddingHorizontal: mm(MARGIN_MM) },
-  foot: { position: 'absolute', left: mm(MARGIN_MM), right: mm(MARGIN_MM), bottom: mm(9), fontSize: FOOT_PT, lineHeight: 1.25 },
+  page: { color: '#000', paddingHorizontal: mm(MARGIN_MM) },
+  foot: { position: 'absolute', left: mm(MARGIN_MM), right: mm(MARGIN_MM), bottom: mm(9), lineHeight: 1.25 },
 });
 
-export function LeafletDocument({
-  leaflet,
-  page,
-  setting,
-  nameFaces,
-}: {
+export interface DocumentProps {
   readonly leaflet: Leaflet;
   readonly page: LeafletPageSize;
   readonly setting: PageSetting;
-  /** Faces for the name besides those of the page. */
+  /** Faces of the page, tried in this order for each sign. */
+  readonly faces: readonly string[];
+  /** Faces for the name, where they are others. */
   readonly nameFaces: readonly string[];
-}) {
+}
+
+export function LeafletDocument({ leaflet, page, setting, faces, nameFaces }: DocumentProps) {
   const block: BlockProps = { leaflet, widthMm: PAPER_WIDTH_MM[page] - 2 * MARGIN_MM, setting };
+  const pageStyle = {
+    ...styles.page,
+    fontFamily: [...faces],
+    fontSize: setting.bodyPt,
+    lineHeight: setting.leading,
+    paddingTop: mm(setting.topMm),
+    paddingBottom: mm(setting.isLarge ? 26 : 18),
+  };
   return (
-    <Document title={`${leaflet.title}: ${leaflet.personName}`} author={leaflet.practiceName} language={leaflet.language}>
-      <Page size={page} style={{ ...styles.page, fontSize: setting.bodyPt, lineHeight: setting.leading, paddingTop: mm(setting.topMm) }}>
-        <Head {...block} nameFaces={nameFaces} />
-        <Goals {...block} />
-        <Day {...block} />
-        <ToldStrip {...block} />
-        <Advice {...block} />
-        <Cautions {...block} />
-        <Ending {...block} />
-        <Foot {...block} nameFaces={nameFaces} />
-      </Page>
-    </Document>
+    <Direction.Provider value={directionOf(leaflet.language)}>
+      <Document title={`${leaflet.title}: ${leaflet.personName}`} author={leaflet.practiceName} language={leaflet.language}>
+        <Page size={page} style={pageStyle}>
+          <Head {...block} faces={faces} nameFaces={nameFaces} />
+          <Goals {...block} />
+          <Day {...block} />
+          <ToldStrip {...block} />
+          <Advice {...block} />
+          <Cautions {...block} />
+          <Ending {...block} />
+          {setting.isLarge ? <LargeFoot {...block} /> : <Foot {...block} faces={faces} nameFaces={nameFaces} />}
+        </Page>
+      </Document>
+    </Direction.Provider>
   );
 }
 
-type NameProps = BlockProps & { readonly nameFaces: readonly string[] };
+type NameProps = BlockProps & Pick<DocumentProps, 'faces' | 'nameFaces'>;
 
 /** Letters that reach further below the line than those of the page. */
 const NAME_LEADING = 1.7;
 
-/** A name stands in a text of its own, so that one written from right to left turns nothing beside it. */
-const nameStyle = (nameFaces: readonly string[]) => (nameFaces.length === 0 ? {} : { fontFamily: [...nameFaces, ...PAGE_FACES] });
+/** A name stands in a text of its own, so that one written the other way turns nothing beside it. */
+const nameStyle = ({ faces, nameFaces }: NameProps) => (nameFaces.length === 0 ? {} : { fontFamily: [...nameFaces, ...faces] });
 
-function Head({ leaflet, setting, nameFaces }: NameProps) {
+function Head(props: NameProps) {
+  const { leaflet, setting, nameFaces } = props;
   return (
     <View>
-      <Text style={{ fontSize: SMALL_PT }}>{leaflet.title}</Text>
-      <Text
+      <Words style={{ fontSize: setting.smallPt }}>{leaflet.title}</Words>
+      <Words
         style={{
           ...shared.strong,
           fontSize: setting.namePt,
-          lineHeight: nameFaces.length === 0 ? 1.2 : NAME_LEADING,
-          ...nameStyle(nameFaces),
+          lineHeight: nameFaces.length === 0 && leaflet.language !== 'ar' ? 1.2 : NAME_LEADING,
+          ...nameStyle(props),
         }}
       >
         {leaflet.personName}
-      </Text>
-      {leaflet.home !== undefined && <Text style={shared.strong}>{leaflet.home}</Text>}
-      <Text style={{ fontSize: SMALL_PT, marginTop: mm(0.8) }}>
-        {leaflet.practiceName}, {leaflet.date}
-      </Text>
+      </Words>
+      {leaflet.home !== undefined && <Words style={shared.strong}>{leaflet.home}</Words>}
+      <Beside gapMm={1.6} style={{ fontSize: setting.smallPt, marginTop: mm(0.8) }}>
+        <Words>{`${leaflet.practiceName}${leaflet.language === 'ar' ? '،' : ','}`}</Words>
+        <Words>{leaflet.date}</Words>
+      </Beside>
     </View>
   );
 }
@@ -81,18 +90,13 @@ function Goals({ leaflet, setting }: BlockProps) {
     { label: leaflet.labels.keep, text: leaflet.keep },
     ...(leaflet.tryThis === null ? [] : [{ label: leaflet.labels.try, text: leaflet.tryThis }]),
   ];
-  return (
-    <Ruled setting={setting}>
-      <View style={shared.columns}>
-        {goals.map(({ label, text }) => (
-          <View key={label} style={{ flex: 1 }}>
-            <Text style={{ fontSize: SMALL_PT }}>{label}</Text>
-            <Text style={{ ...shared.strong, fontSize: setting.largePt, lineHeight: 1.25 }}>{text}</Text>
-          </View>
-        ))}
-      </View>
-    </Ruled>
-  );
+  const told = goals.map(({ label, text }) => (
+    <View key={label} style={setting.isLarge ? {} : { flex: 1 }}>
+      <Words style={{ fontSize: setting.smallPt }}>{label}</Words>
+      <Words style={{ ...shared.strong, fontSize: setting.largePt, lineHeight: 1.25 }}>{text}</Words>
+    </View>
+  ));
+  return <Ruled setting={setting}>{setting.isLarge ? told : <Beside>{told}</Beside>}</Ruled>;
 }
 
 /** What this kind of mouth asks for, in two columns where there is more than one line. */
@@ -100,16 +104,8 @@ function Advice({ leaflet, setting }: BlockProps) {
   if (leaflet.advice.length === 0) return null;
   return (
     <Ruled setting={setting}>
-      <Text style={shared.strong}>{leaflet.labels.advice}</Text>
-      <View style={shared.columns}>
-        {splitEvenly(leaflet.advice).map((column) => (
-          <View key={column[0]} style={{ flex: 1 }}>
-            {column.map((text) => (
-              <Caution key={text} text={text} setting={setting} />
-            ))}
-          </View>
-        ))}
-      </View>
+      <Words style={shared.strong}>{leaflet.labels.advice}</Words>
+      <Columns texts={leaflet.advice} setting={setting} from={2} />
     </Ruled>
   );
 }
@@ -120,26 +116,32 @@ const COLUMNS_FROM = 4;
 function Cautions({ leaflet, setting }: BlockProps) {
   const [first, ...rest] = leaflet.cautions;
   if (first === undefined) return null;
-  const columns = rest.length < COLUMNS_FROM ? [rest] : splitEvenly(rest);
   return (
     <Ruled setting={setting}>
-      <Text style={shared.strong}>{leaflet.labels.cautions}</Text>
-      <Caution text={first} setting={setting} />
-      <View style={shared.columns}>
-        {columns.map((column) => (
-          <View key={column[0]} style={{ flex: 1 }}>
-            {column.map((text) => (
-              <Caution key={text} text={text} setting={setting} />
-            ))}
-          </View>
-        ))}
-      </View>
+      <Words style={shared.strong}>{leaflet.labels.cautions}</Words>
+      <Line text={first} setting={setting} />
+      <Columns texts={rest} setting={setting} from={COLUMNS_FROM} />
     </Ruled>
   );
 }
 
-function Caution({ text, setting }: { readonly text: string; readonly setting: PageSetting }) {
-  return <Text style={{ marginTop: mm(setting.spaceMm * 0.45) }}>{text}</Text>;
+function Columns({ texts, setting, from }: { readonly texts: readonly string[]; readonly setting: PageSetting; readonly from: number }) {
+  const columns = setting.isLarge || texts.length < from ? [texts] : splitEvenly(texts);
+  return (
+    <Beside>
+      {columns.map((column) => (
+        <View key={column[0] ?? ''} style={{ flex: 1 }}>
+          {column.map((text) => (
+            <Line key={text} text={text} setting={setting} />
+          ))}
+        </View>
+      ))}
+    </Beside>
+  );
+}
+
+function Line({ text, setting }: { readonly text: string; readonly setting: PageSetting }) {
+  return <Words style={{ marginTop: mm(setting.spaceMm * 0.45) }}>{text}</Words>;
 }
 
 const LETTERS_PER_LINE = 42;
@@ -151,9 +153,10 @@ function splitEvenly(texts: readonly string[]): readonly (readonly string[])[] {
   return [texts.slice(0, at), texts.slice(at)].filter(({ length }) => length > 0);
 }
 
-/** What to stop, what it costs; the next date last and largest. */
+/** When to call, what to stop, what it costs; the next date last and largest. */
 function Ending({ leaflet, setting }: BlockProps) {
   const rows = [
+    ...(leaflet.call.length > 0 ? [{ label: leaflet.labels.call, text: leaflet.call.join(' ') }] : []),
     ...(leaflet.stopUsing.length > 0 ? [{ label: leaflet.labels.stop, text: `${leaflet.stopUsing.join('. ')}.` }] : []),
     ...(leaflet.released === undefined ? [] : [{ label: leaflet.labels.released, text: `${leaflet.released.join('; ')}.` }]),
     ...(leaflet.monthlyCost === null ? [] : [{ label: leaflet.labels.cost, text: leaflet.monthlyCost }]),
@@ -161,12 +164,12 @@ function Ending({ leaflet, setting }: BlockProps) {
   return (
     <Ruled setting={setting}>
       {rows.map(({ label, text }) => (
-        <Row key={label} label={label}>
-          <Text>{text}</Text>
+        <Row key={label} label={label} setting={setting}>
+          <Words>{text}</Words>
         </Row>
       ))}
-      <Row label={leaflet.labels.next} isLarge>
-        <Text style={{ ...shared.strong, fontSize: setting.largePt, lineHeight: 1.2 }}>{leaflet.nextDate}</Text>
+      <Row label={leaflet.labels.next} setting={setting} isLarge>
+        <Words style={{ ...shared.strong, fontSize: setting.largePt, lineHeight: 1.2 }}>{leaflet.nextDate}</Words>
       </Row>
     </Ruled>
   );
@@ -178,16 +181,44 @@ const LIFTED = { marginTop: -3.4, marginBottom: 3.4, marginRight: 2 };
 /** A row of texts drops an ordinary space at the beginning of one of them. */
 const NO_BREAK_SPACE = '\u00a0';
 
-function Foot({ leaflet, nameFaces }: NameProps) {
+function Foot(props: NameProps) {
+  const { leaflet, setting, nameFaces } = props;
   const [before = '', after = ''] = leaflet.foot.split(leaflet.personName);
   return (
-    <View style={styles.foot} fixed>
-      {leaflet.demoNotice !== null && <Text>{leaflet.demoNotice}</Text>}
-      <View style={{ flexDirection: 'row', alignItems: 'center' }}>
-        {before !== '' && <Text>{before}</Text>}
-        <Text style={{ ...nameStyle(nameFaces), ...(nameFaces.length > 0 && LIFTED) }}>{leaflet.personName}</Text>
-        <Text>{after.replace(/^ /, NO_BREAK_SPACE)}</Text>
-      </View>
+    <View style={{ ...styles.foot, fontSize: setting.footPt }} fixed>
+      <Notes leaflet={leaflet} />
+      <Beside gapMm={0} style={{ alignItems: 'center' }}>
+        {before !== '' && <Words>{before}</Words>}
+        <Words style={{ ...nameStyle(props), ...(nameFaces.length > 0 && LIFTED) }}>{leaflet.personName}</Words>
+        <Words>{after.replace(/^ /, NO_BREAK_SPACE)}</Words>
+      </Beside>
     </View>
+  );
+}
+
+function Notes({ leaflet: { demoNotice, review } }: Pick<BlockProps, 'leaflet'>) {
+  return (
+    <>
+      {demoNotice !== null && <Words>{demoNotice}</Words>}
+      {review !== null && <Words>{review}</Words>}
+    </>
+  );
+}
+
+/** In large print, where the page ends is not known beforehand: each page says which of how many it is. */
+function LargeFoot({ leaflet, setting }: BlockProps) {
+  const direction = directionOf(leaflet.language);
+  const [, numbers = ''] = leaflet.footPages.split(leaflet.personName);
+  const lineOf = ({ pageNumber, totalPages = 0 }: { readonly pageNumber: number; readonly totalPages?: number }) =>
+    numbers.replace('{page}', String(pageNumber)).replace('{pages}', String(totalPages)).replace(/^ · /, '');
+  return (
+    <>
+      <Ruled setting={setting}>
+        <Notes leaflet={leaflet} />
+      </Ruled>
+      <View style={{ ...styles.foot, fontSize: setting.footPt }} fixed>
+        <Text style={{ direction, textAlign: direction === 'rtl' ? 'right' : 'left' }} render={lineOf} />
+      </View>
+    </>
   );
 }

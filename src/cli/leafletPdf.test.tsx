@@ -12,10 +12,11 @@ if (adult === undefined || child === undefined || everything === undefined) thro
 const leaflet = buildCase(adult, 'en', leafletTable);
 const withoutSpaces = (text: string) => text.replace(/\s/g, '');
 
-/** The longer language on the shorter sheet, and the other pair. */
+/** The longer languages on the shorter sheet, and the other pair. */
 const SHEETS = [
   { page: 'A4', width: 595.28, height: 841.89, language: 'en' },
   { page: 'LETTER', width: 612, height: 792, language: 'es' },
+  { page: 'LETTER', width: 612, height: 792, language: 'fr' },
 ] as const;
 
 const shelf = [...caseShelf, ...demoShelf];
@@ -55,7 +56,10 @@ function wordsOn(built: Leaflet): readonly string[] {
       labels.next,
       built.nextDate,
       built.foot,
+      ...built.call,
     ],
+    ...(built.review === null ? [] : [built.review]),
+    ...(built.who === null ? [] : [`${built.labels.who}: ${built.who}`]),
     ...(built.tryThis === null ? [] : [labels.try, built.tryThis]),
     ...built.day.flatMap(({ when, text, amount }) => [built.slots[when], text, ...(amount ? [amount.text] : [])]),
     ...built.cautions,
@@ -107,8 +111,29 @@ test.each(['محمد العبد', 'سارة O’Neil', "D'Arcy O'Brien-Łukasz"]
   },
 );
 
-test('Arabic is set for the name alone, not for words of the page', async () => {
+test('Arabic letters on a page of another language are refused, but for the name', async () => {
   await expect(renderLeafletPdf({ ...leaflet, keep: 'محمد' }, { page: 'A4' })).rejects.toThrow('محمد');
+});
+
+// The letters that this renderer writes into the file for Arabic glyphs are not the ones drawn, so the drawing is looked at by eye; what is
+// held here is the order: digits as they are read, and the full stop and bracket of a sentence on its left, which is drawn first.
+test('a page in Arabic: one page, from right to left, with the digits of the pack', async () => {
+  const arabic = buildCase(child, 'ar', leafletTable, shelf);
+  const pdf = readPdf(await renderLeafletPdf(arabic, { page: 'LETTER' }));
+  expect(pdf.pages).toBe(1);
+  expect(pdf.fonts).toContain('Vazirmatn-Regular');
+  expect(arabic.nextDate).toMatch(/\(.* 2027\)\.$/);
+  expect(pdf.text).toMatch(/\.\(2027 /);
+  expect(JSON.stringify(arabic)).not.toMatch(/[٠-٩]/);
+  const [foot, ...body] = pdf.typeSizesPt;
+  expect([foot, Math.min(...body)]).toEqual([9.5, 12]);
+});
+
+test.each(['en', 'ar'] as const)('%s in large print: nothing below 18 pt, each page says which of how many it is', async (language) => {
+  const pdf = readPdf(await renderLeafletPdf(buildCase(everything, language, leafletTable, shelf), { page: 'A4', largePrint: true }));
+  expect(pdf.pages).toBeGreaterThan(1);
+  expect(Math.min(...pdf.typeSizesPt)).toBeGreaterThanOrEqual(18);
+  if (language === 'en') expect(pdf.text).toContain(`page ${pdf.pages} of ${pdf.pages}`);
 });
 
 test('more than a page holds is refused, not cut off', async () => {

@@ -4,32 +4,62 @@ import type { Leaflet } from '../core/leaflet/types.ts';
 import type { PageSetting } from './leafletBlocks.tsx';
 import { LeafletDocument, type LeafletPageSize } from './leafletPage.tsx';
 
+/** Type is never smaller than this, but for the last lines. */
+const SMALL = { smallPt: 12, footPt: 9.5 } as const;
+
 /**
  * Tried in this order until everything stands on one page: first the spaces shrink, then the drawn cups go, then the type
  * shrinks, last a drawn brush may give way to words in a narrow column.
  */
 const SETTINGS: readonly PageSetting[] = [
-  { bodyPt: 14, largePt: 17, namePt: 24, topMm: 14, spaceMm: 5, leading: 1.35, columnMm: 36.5, cups: true },
-  { bodyPt: 14, largePt: 17, namePt: 22, topMm: 13, spaceMm: 3.2, leading: 1.28, columnMm: 36.5, cups: true },
-  { bodyPt: 14, largePt: 16, namePt: 22, topMm: 13, spaceMm: 2.8, leading: 1.25, columnMm: 36.5, cups: false },
-  { bodyPt: 13, largePt: 15, namePt: 20, topMm: 12, spaceMm: 2.6, leading: 1.25, columnMm: 36.5, cups: false },
-  { bodyPt: 12, largePt: 14, namePt: 18, topMm: 11, spaceMm: 2.4, leading: 1.25, columnMm: 30, cups: false },
-  { bodyPt: 12, largePt: 13, namePt: 16, topMm: 10, spaceMm: 1.6, leading: 1.18, columnMm: 22, cups: false },
+  { ...SMALL, bodyPt: 14, largePt: 17, namePt: 24, topMm: 14, spaceMm: 5, leading: 1.35, columnMm: 36.5, cups: true },
+  { ...SMALL, bodyPt: 14, largePt: 17, namePt: 22, topMm: 13, spaceMm: 3.2, leading: 1.28, columnMm: 36.5, cups: true },
+  { ...SMALL, bodyPt: 14, largePt: 16, namePt: 22, topMm: 13, spaceMm: 2.8, leading: 1.25, columnMm: 36.5, cups: false },
+  { ...SMALL, bodyPt: 13, largePt: 15, namePt: 20, topMm: 12, spaceMm: 2.6, leading: 1.25, columnMm: 36.5, cups: false },
+  { ...SMALL, bodyPt: 12, largePt: 14, namePt: 18, topMm: 11, spaceMm: 2.4, leading: 1.25, columnMm: 30, cups: false },
+  { ...SMALL, bodyPt: 12, largePt: 13, namePt: 16, topMm: 10, spaceMm: 1.6, leading: 1.18, columnMm: 22, cups: false },
+  { ...SMALL, bodyPt: 12, largePt: 13, namePt: 15, topMm: 8, spaceMm: 1, leading: 1.1, columnMm: 22, cups: false },
 ];
 
+/** Large print: nothing below 18 pt, on as many pages as it takes. */
+const LARGE_SETTING: PageSetting = {
+  bodyPt: 18,
+  largePt: 22,
+  namePt: 28,
+  smallPt: 18,
+  footPt: 18,
+  topMm: 14,
+  spaceMm: 5,
+  leading: 1.4,
+  columnMm: 36.5,
+  cups: true,
+  isLarge: true,
+};
+
+export interface PdfOptions {
+  readonly page: LeafletPageSize;
+  readonly largePrint?: boolean | undefined;
+}
+
 /**
- * The leaflet as a PDF of exactly one page, black on white, type never below 12 pt but for the last lines.
+ * The leaflet as a PDF, black on white: exactly one page, type never below 12 pt but for the last lines; or in large print.
  * @throws RangeError when a sign has no place in the typeface, or when the words do not fit one page even at 12 pt
  */
-export async function renderLeafletPdf(leaflet: Leaflet, { page }: { readonly page: LeafletPageSize }): Promise<Uint8Array> {
-  const hasArabic = isArabic(leaflet.personName);
-  registerFonts(hasArabic);
-  await refuseUnknownSigns(leaflet, hasArabic);
-  for (const setting of SETTINGS) {
-    const pdf = await renderToBuffer(
-      <LeafletDocument leaflet={leaflet} page={page} setting={setting} nameFaces={hasArabic ? [NAME_FACE[0]] : []} />,
+export async function renderLeafletPdf(leaflet: Leaflet, { page, largePrint = false }: PdfOptions): Promise<Uint8Array> {
+  const isArabicPage = leaflet.language === 'ar';
+  const hasArabicName = !isArabicPage && isArabic(leaflet.personName);
+  registerFonts(isArabicPage || hasArabicName);
+  const faces = [...(isArabicPage ? [ARABIC_FACE[0]] : []), ...FACES.map(([family]) => family)];
+  const nameFaces = hasArabicName ? [ARABIC_FACE[0]] : [];
+  await refuseUnknownSigns(leaflet, faces, nameFaces);
+  const render = async (setting: PageSetting) =>
+    new Uint8Array(
+      await renderToBuffer(<LeafletDocument leaflet={leaflet} page={page} setting={setting} faces={faces} nameFaces={nameFaces} />),
     );
-    if (countPages(pdf) === 1) return new Uint8Array(pdf);
+  if (largePrint) return render(LARGE_SETTING);
+  for (const setting of SETTINGS) {
+    const pdf = await render(setting);
+    if (countPages(pdf) === 1) return pdf;
   }
   throw new RangeError(`the leaflet does not fit one page: ${leaflet.day.length} steps, ${leaflet.cautions.length} cautions`);
 }
@@ -48,15 +78,18 @@ const FACES = [
   ['Atkinson', 'atkinson-hyperlegible-next', 'latin'],
   ['AtkinsonMore', 'atkinson-hyperlegible-next', 'latin-ext'],
 ] as const;
-/** For the name alone, and loaded only for a name that needs it: no page is written in this script. */
-const NAME_FACE = ['NotoArabic', 'noto-sans-arabic', 'arabic'] as const;
+/**
+ * For pages in Arabic, and for a name in Arabic script on another page; loaded only where it is needed. Its letters are whole glyphs:
+ * the renderer misplaces the dots of a face that sets them as marks of their own.
+ */
+const ARABIC_FACE = ['Arabic', 'vazirmatn', 'arabic'] as const;
 const WEIGHTS = [400, 600];
 const registered = new Set<string>();
 
 /** Static faces, since the renderer takes no variable font. */
 function registerFonts(hasArabic: boolean): void {
   const { resolve } = createRequire(import.meta.url);
-  for (const [family, pack, subset] of [...FACES, ...(hasArabic ? [NAME_FACE] : [])]) {
+  for (const [family, pack, subset] of [...FACES, ...(hasArabic ? [ARABIC_FACE] : [])]) {
     if (registered.has(family)) continue;
     const fileOf = (weight: number) => resolve(`@fontsource/${pack}/files/${pack}-${subset}-${weight}-normal.woff`);
     Font.register({ family, fonts: WEIGHTS.map((fontWeight) => ({ src: fileOf(fontWeight), fontWeight })) });
@@ -66,13 +99,17 @@ function registerFonts(hasArabic: boolean): void {
 }
 
 /** A sign without a glyph would print as an empty box: the page is refused instead. */
-async function refuseUnknownSigns({ personName, foot, ...rest }: Leaflet, hasArabic: boolean): Promise<void> {
-  const faces = await Promise.all(FACES.map(([fontFamily]) => loadFace(fontFamily)));
-  const ofName = hasArabic ? [...faces, await loadFace(NAME_FACE[0])] : faces;
+async function refuseUnknownSigns(
+  { personName, foot, footPages, notInLanguage: _, ...rest }: Leaflet,
+  ofPage: readonly string[],
+  ofName: readonly string[],
+): Promise<void> {
+  const faces = await Promise.all(ofPage.map(loadFace));
+  const nameFaces = [...faces, ...(await Promise.all(ofName.map(loadFace)))];
   const isSet = (text: string, by: readonly Face[]) =>
     [...text].every((sign) => by.some((face) => face.hasGlyphForCodePoint(sign.codePointAt(0) ?? 0)));
-  const others = listTexts({ ...rest, foot: foot.replace(personName, '') });
-  const unknown = isSet(personName, ofName) ? others.find((text) => !isSet(text, faces)) : personName;
+  const others = listTexts({ ...rest, foot: foot.replace(personName, ''), footPages: footPages.replace(personName, '') });
+  const unknown = isSet(personName, nameFaces) ? others.find((text) => !isSet(text, faces)) : personName;
   if (unknown !== undefined) throw new RangeError(`the leaflet's typeface has not every sign of: ${unknown}`);
 }
 

@@ -1,8 +1,9 @@
 import { Line, Rect, Svg, Text, View } from '@react-pdf/renderer';
+import { useContext } from 'react';
 import { hatchBox } from '../core/leaflet/stripLayout.ts';
-import { layOutStripRow } from '../core/leaflet/stripRowLayout.ts';
+import { layOutStripRow, rowInDirection } from '../core/leaflet/stripRowLayout.ts';
 import type { StripRow } from '../core/leaflet/types.ts';
-import { type BlockProps, mm, Ruled, SMALL_PT, shared } from './leafletBlocks.tsx';
+import { type BlockProps, Direction, mm, Ruled, shared, Words } from './leafletBlocks.tsx';
 
 const BLACK = '#000';
 const WORD_MM = 4.2;
@@ -13,22 +14,20 @@ export function ToldStrip({ leaflet: { strip }, widthMm, setting }: BlockProps) 
   const { rows, words } = strip;
   return (
     <Ruled setting={setting}>
-      <Text style={shared.strong}>{words.title}</Text>
+      <Words style={shared.strong}>{words.title}</Words>
       {rows.map((row) => (
         <View key={row.of}>
-          {rows.length > 1 && <Text style={{ fontSize: SMALL_PT }}>{words[row.of]}</Text>}
+          {rows.length > 1 && <Words style={{ fontSize: setting.smallPt }}>{words[row.of]}</Words>}
           <Row row={row} widthMm={widthMm} />
         </View>
       ))}
-      <Text style={{ fontSize: SMALL_PT }}>
-        {words.dark} {words.caution}
-      </Text>
+      <Words style={{ fontSize: setting.smallPt }}>{`${words.dark} ${words.caution}`}</Words>
     </Ruled>
   );
 }
 
 function Row({ row, widthMm }: { readonly row: StripRow; readonly widthMm: number }) {
-  const { band, acid, night, marks, words, heightMm } = layOutStripRow(row, widthMm);
+  const { band, acid, night, marks, words, heightMm } = layOutStripRow(rowInDirection(row, useContext(Direction)), widthMm);
   return (
     <Svg width={mm(widthMm)} height={mm(heightMm)} viewBox={`0 0 ${widthMm} ${heightMm}`}>
       {night.map(({ xMm, yMm, widthMm: wide }) => (

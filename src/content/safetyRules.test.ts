@@ -88,8 +88,8 @@ describe('the tables hang together', () => {
   });
 
   test('every caution has words in every language of the leaflet', () => {
-    for (const words of Object.values(leafletTable.words)) {
-      expect(idsOf(cautions).filter((id) => !words.cautions[id])).toEqual([]);
+    for (const catalog of Object.values(leafletTable.catalogs)) {
+      expect(idsOf(cautions).filter((id) => !catalog[`caution.${id}`])).toEqual([]);
     }
   });
 

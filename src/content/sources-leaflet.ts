@@ -56,6 +56,10 @@ export const leafletSources: Readonly<Record<string, Source>> = {
     cite: 'Barrio-Cantalejo IM, Simón-Lorda P, Melguizo M, Escalona I, Marijuán MI, Hernando P. Validación de la Escala INFLESZ. An Sist Sanit Navar 2008;31(2):135-152.',
     read: 'abstract; bands from a secondary table (65 to 80 = "bastante fácil")',
   },
+  'kandel-moles-1958': {
+    cite: 'Kandel L, Moles A. Application de l’indice de Flesch à la langue française. Cahiers d’Études de Radio-Télévision 1958;(19):253-274.',
+    read: 'secondary: formula in the documents of a prose checker (207 - 1.015 words per sentence - 73.6 syllables per word), named with the same authors in those of a text package; bands of Flesch’s own scale (70 to 80 = "fairly easy")',
+  },
   'kincaid-1975': {
     cite: 'Kincaid JP, Fishburne RP, Rogers RL, Chissom BS. Derivation of new readability formulas for Navy enlisted personnel. Research Branch Report 8-75, 1975.',
     read: 'secondary: formula on four pages that agree, with one worked example (13 words, 24 syllables = 11.3)',

@@ -9,10 +9,15 @@ import { ConfirmLevelBody, FieldWrite, ReleaseBody } from '../api/apiTypes.ts';
 import type { LeafletBundle, VisitBundle } from '../api/bundles.ts';
 import { AppError } from '../api/errors.ts';
 import { content } from '../content/allContent.ts';
+import { LEAFLET_LANGUAGES } from '../core/leaflet/languages.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
+import { leafletIn } from '../core/visit/withReleases.ts';
 import { listMembers } from '../store/read/members.ts';
 import { checkField } from './checkField.ts';
 import type { ContextOf } from './context.ts';
+
+/** One page in this language, instead of what the visit and its homes ask for. */
+const LeafletQuery = z.strictObject({ language: z.enum(LEAFLET_LANGUAGES).optional() });
 
 const VisitId = z.strictObject({ id: z.uuid() });
 
@@ -90,11 +95,13 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
     return { closedAt: context.now(), leaflet: assessment.leaflet, assessment };
   });
 
-  app.get('/api/visits/:id/leaflet', { schema: { params: VisitId } }, async (req): Promise<LeafletBundle> => {
+  app.get('/api/visits/:id/leaflet', { schema: { params: VisitId, querystring: LeafletQuery } }, async (req): Promise<LeafletBundle> => {
     const { db, scope } = await contextOf(req);
     const loaded = await loadVisit(db, scope, req.params.id);
     const assessment = loaded.visit.state === 'open' ? assessVisit(loaded.input, content) : await readStoredAssessment(db, scope, loaded);
-    return { patientId: loaded.patient.id, leaflets: assessment.leaflets };
+    const { language } = req.query;
+    const leaflets = language === undefined ? assessment.leaflets : [leafletIn(language, assessment, loaded.input, content)];
+    return { patientId: loaded.patient.id, leaflets };
   });
 };
 

@@ -1,5 +1,4 @@
-/** The clinical tables as the pages use them. They come with the program, so the pages read them directly. */
-import { content } from '../content/allContent.ts';
+import { contentWith } from '../content/contentWith.ts';
 import { riskFlags } from '../content/protocols/flags.ts';
 import { riskItems } from '../content/protocols/items.ts';
 import { type Source, sources } from '../content/sources.ts';
@@ -11,12 +10,35 @@ import { leafletSources } from '../content/sources-leaflet.ts';
 import { plaqueSources } from '../content/sources-plaque.ts';
 import { readingSources } from '../content/sources-reading.ts';
 import { varianceSources } from '../content/sources-variance.ts';
+import { leafletRules } from '../content/texts/leafletRules.ts';
+import en from '../content/texts/locales/en.json' with { type: 'json' };
+import { type Catalog, sayIn } from '../core/leaflet/sayMessage.ts';
+import type { LeafletLanguage } from '../core/leaflet/types.ts';
 import type { ShelfItem } from '../core/regimen/types.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import type { Question } from '../core/visit/question.ts';
 import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
 
-export { content };
+/** The leaflet's languages at hand. One is only ever added; English is always there. */
+const catalogs: Partial<Record<LeafletLanguage, Catalog>> = { en };
+
+/** The clinical tables as the pages use them. They come with the program, so the pages read them directly. */
+export const content = contentWith({ ...leafletRules, catalogs });
+
+export const sayEnglish = sayIn(en, 'en');
+
+const CATALOGS: Readonly<Record<Exclude<LeafletLanguage, 'en'>, () => Promise<{ readonly default: Catalog }>>> = {
+  es: () => import('../content/texts/locales/es.json'),
+  fr: () => import('../content/texts/locales/fr.json'),
+  ar: () => import('../content/texts/locales/ar.json'),
+};
+
+/** Reads the words of a language, once; false where they were there already. */
+export async function loadCatalog(language: LeafletLanguage): Promise<boolean> {
+  if (language === 'en' || catalogs[language]) return false;
+  catalogs[language] = (await CATALOGS[language]()).default;
+  return true;
+}
 
 /** Every source by its key. */
 export const sourceIndex: Readonly<Record<string, Source>> = {
@@ -35,8 +57,19 @@ export const questions: readonly Question[] = content.questions;
 
 const questionById = new Map(questions.map((q) => [q.id, q]));
 
-/** One assessment, the same code as the server's. */
-export const assess = (input: VisitInput): VisitAssessment => assessVisit(input, content);
+/**
+ * One assessment, the same code as the server's. Until the words of a language are there, what the leaflet would say is said in English:
+ * the page to hand over is always the server's.
+ */
+export const assess = (input: VisitInput): VisitAssessment => assessVisit(inLanguagesAtHand(input), content);
+
+function inLanguagesAtHand(input: VisitInput): VisitInput {
+  const { person, visit } = input;
+  const isAtHand = (language: LeafletLanguage) => catalogs[language] !== undefined;
+  const homes = person.homes?.map((home) => (isAtHand(home.language) ? home : { ...home, language: 'en' as const }));
+  if (isAtHand(visit.language) && (person.homes ?? []).every(({ language }) => isAtHand(language))) return input;
+  return { ...input, person: { ...person, homes }, visit: isAtHand(visit.language) ? visit : { ...visit, language: 'en' } };
+}
 
 export const findQuestion = (id: string): Question | undefined => questionById.get(id);
 

@@ -1,4 +1,6 @@
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
+import '@fontsource/vazirmatn/arabic-400.css';
+import '@fontsource/vazirmatn/arabic-600.css';
 import './styles/base.css';
 import './styles/shell.css';
 import './styles/parts.css';

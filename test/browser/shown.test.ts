@@ -23,7 +23,9 @@ const MARKERS: readonly string[] = [
   'Disulfiram',
 ];
 /** Said to everybody alike. */
-const FOR_EVERYBODY = Object.values(content.leaflet.words).flatMap(({ cautions }) => Object.values(cautions));
+const FOR_EVERYBODY = Object.values(content.leaflet.catalogs).flatMap((catalog) =>
+  Object.entries(catalog).flatMap(([id, text]) => (id.startsWith('caution.') ? [text] : [])),
+);
 
 async function ask<T>(page: Page, method: string, path: string, body?: unknown): Promise<T> {
   return page.evaluate(

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { VisitFileSchema } from '../../src/api/visitSchema.ts';
 import { runCli } from '../../src/cli/runCli.ts';
 import { demoPractice } from '../../src/content/demo/practice.ts';
+import { nameOnLeaflet } from '../../src/core/leaflet/nameOnLeaflet.ts';
 import type { VisitAssessment } from '../../src/core/visit/types.ts';
 import { cliIoOf } from '../cliIo.ts';
 
@@ -61,7 +62,9 @@ describe('the sixteen examples', () => {
       const item = demoPractice.shelf.find(({ id }) => id === shelfItemId);
       expect({
         state,
-        printed: assessment.leaflet.day.some(({ text: step }) => item && step.includes(item.leafletName[assessment.leaflet.language])),
+        printed: assessment.leaflet.day.some(
+          ({ text: step }) => item && step.includes(nameOnLeaflet(item, assessment.leaflet.language).text),
+        ),
       }).toEqual({
         state,
         printed: false,

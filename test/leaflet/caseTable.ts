@@ -1,5 +1,4 @@
-import { leafletWordsEn } from '../../src/content/texts/en.ts';
-import { leafletWordsEs } from '../../src/content/texts/es.ts';
+import { leafletTable } from '../../src/content/texts/leafletTable.ts';
 import { leafletGoals, leafletUses } from '../../src/content/texts/leafletUses.ts';
 import type { LeafletTable } from '../../src/core/leaflet/leafletTable.ts';
 import type { Caution } from '../../src/core/regimen/tables.ts';
@@ -21,19 +20,35 @@ export const caseTable: LeafletTable = {
     { id: 'F_RINSE_005', waitMinutes: { US: 30, UK: 15, unknown: 30, source: { key: 'leaflet-rinse-005', status: 'read' } } },
     { id: 'F_PASTE_5000', waitMinutes: { US: 30, UK: 30, unknown: 30, source: memory } },
   ],
-  words: {
+  catalogs: {
     en: {
-      ...leafletWordsEn,
-      cautions: { 'for-all': 'Lock it up.', 'gum-and-dogs': 'No gum for dogs.', young: 'A grown-up helps.', strong: 'Only for you.' },
+      ...leafletTable.catalogs.en,
+      'caution.for-all': 'Lock it up.',
+      'caution.gum-and-dogs': 'No gum for dogs.',
+      'caution.young': 'A grown-up helps.',
+      'caution.strong': 'Only for you.',
     },
     es: {
-      ...leafletWordsEs,
-      cautions: {
-        'for-all': 'Guarde todo.',
-        'gum-and-dogs': 'Lejos de los perros.',
-        young: 'Un adulto ayuda.',
-        strong: 'Solo para usted.',
-      },
+      ...leafletTable.catalogs.es,
+      'caution.for-all': 'Guarde todo.',
+      'caution.gum-and-dogs': 'Lejos de los perros.',
+      'caution.young': 'Un adulto ayuda.',
+      'caution.strong': 'Solo para usted.',
+    },
+    fr: {
+      ...leafletTable.catalogs.fr,
+      'caution.for-all': 'Gardez tout sous clé.',
+      'caution.gum-and-dogs': 'Loin des chiens.',
+      'caution.young': 'Un adulte aide.',
+      'caution.strong': 'Pour vous seul.',
+    },
+    ar: {
+      ...leafletTable.catalogs.ar,
+      'caution.for-all': 'احفظ كل شيء.',
+      'caution.gum-and-dogs': 'بعيدًا عن الكلاب.',
+      'caution.young': 'شخص كبير يساعد.',
+      'caution.strong': 'لك وحدك.',
     },
   },
+  awaitingReview: leafletTable.awaitingReview,
 };

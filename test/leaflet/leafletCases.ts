@@ -1,6 +1,18 @@
 import type { LeafletInput } from '../../src/core/leaflet/buildLeaflet.ts';
 import type { PlanLine, ShelfItem } from '../../src/core/regimen/types.ts';
 
+const CASE_NAMES: Readonly<Record<string, { readonly fr: string; readonly ar: string }>> = {
+  paste: { fr: 'dentifrice au fluor', ar: 'معجون أسنان بالفلورايد' },
+  strong: { fr: 'dentifrice fort au fluor', ar: 'معجون أسنان قوي بالفلورايد' },
+  rinse: { fr: 'bain de bouche au fluor', ar: 'غسول الفم بالفلورايد' },
+  germs: { fr: 'bain de bouche contre les germes (chlorhexidine)', ar: 'غسول ضد الجراثيم (كلورهيكسيدين)' },
+  gum: { fr: 'gomme au xylitol', ar: 'علكة بالزيليتول' },
+  soda: { fr: 'bicarbonate', ar: 'بيكربونات الصوديوم' },
+  cream: { fr: 'pâte à la caséine', ar: 'معجون الكازين' },
+  spray: { fr: 'spray pour bouche sèche', ar: 'بخاخ لترطيب الفم' },
+  varnish: { fr: 'vernis au fluor', ar: 'ورنيش الفلورايد' },
+};
+
 /** Invented items and people, made to fill the page in different ways. No item resembles a maker's. */
 const item = (
   id: string,
@@ -14,7 +26,7 @@ const item = (
   agentId,
   form,
   name: en,
-  leafletName: { en, es },
+  leafletName: { en, es, ...CASE_NAMES[id] },
   inStock: true,
   release: 'anyone',
   meets: [],

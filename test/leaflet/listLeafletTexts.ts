@@ -1,5 +1,5 @@
 import { buildDaySteps } from '../../src/core/leaflet/buildDaySteps.ts';
-import type { LeafletTable } from '../../src/core/leaflet/leafletTable.ts';
+import { catalogOf, type LeafletTable } from '../../src/core/leaflet/leafletTable.ts';
 import type { Leaflet, LeafletLanguage } from '../../src/core/leaflet/types.ts';
 import type { ShelfItem } from '../../src/core/regimen/types.ts';
 import { planLine } from './leafletCases.ts';
@@ -13,14 +13,9 @@ export function listLeafletTexts(
   shelf: readonly ShelfItem[],
   language: LeafletLanguage,
 ): readonly (readonly [where: string, text: string])[] {
-  const words = table.words[language];
+  const catalog = catalogOf(table, language);
   return [
-    ...Object.entries(words.cautions).map(([id, text]) => [`caution ${id}`, text] as const),
-    ...Object.entries(words.advice).map(([id, text]) => [`advice ${id}`, text] as const),
-    ...Object.entries(words.goals).map(([id, text]) => [`goal ${id}`, text] as const),
-    ...(['keepBrushing', 'keepBrushingWithFluoride', 'keepUp', 'keepUpForChild', 'askBeforeFood'] as const).map(
-      (id) => [id, words[id]] as const,
-    ),
+    ...Object.entries(catalog).filter(([id]) => /^(caution|advice|goal|call|who)\.|^keep|^askBeforeFood$/.test(id)),
     ...[...shelf.flatMap((item) => listSteps(item, table, language))],
   ];
 }
@@ -45,6 +40,7 @@ export function leafletProse(leaflet: Leaflet): string {
     leaflet.keep,
     leaflet.tryThis ?? '',
     ...leaflet.day.map(({ text }) => text),
+    ...leaflet.call,
     ...leaflet.advice,
     ...leaflet.cautions,
     leaflet.monthlyCost ?? '',

@@ -1,10 +1,16 @@
 import { fleschKincaid } from 'flesch-kincaid';
 import { smogFormula } from 'smog-formula';
 import { syllable } from 'syllable';
-import { countSpanishSyllables, fernandezHuerta, szigrisztPazos } from '../../src/core/leaflet/readability.ts';
+import {
+  countFrenchSyllables,
+  countSpanishSyllables,
+  fernandezHuerta,
+  kandelMoles,
+  szigrisztPazos,
+} from '../../src/core/leaflet/readability.ts';
 import { sayNumber } from './sayNumber.ts';
 
-type Language = 'en' | 'es';
+type Language = 'en' | 'es' | 'fr';
 
 /** Read aloud in full, as McLaughlin asks for numbers and abbreviations. */
 const SPOKEN: Readonly<Record<Language, readonly (readonly [RegExp, string])[]>> = {
@@ -22,6 +28,19 @@ const SPOKEN: Readonly<Record<Language, readonly (readonly [RegExp, string])[]>>
     [/(?:USD|\$)\s?(\d+)[.,](\d\d)/g, '$1 dólares $2'],
     [/(\d+)[.,](\d\d)\s(?:GBP|£)/g, '$1 libras $2'],
   ],
+  fr: [
+    [/\bDr\./g, 'docteur'],
+    [/\bml\b/gi, 'millilitres'],
+    [/\bcm\b/g, 'centimètres'],
+    [/(\d+),(\d\d)\s\$(?:US)?/g, '$1 dollars $2'],
+    [/(\d+),(\d\d)\s£(?:GB)?/g, '$1 livres $2'],
+  ],
+};
+
+const SYLLABLES: Readonly<Record<Language, (word: string) => number>> = {
+  en: (word) => syllable(word),
+  es: countSpanishSyllables,
+  fr: countFrenchSyllables,
 };
 
 export interface ReadingMeasure {
@@ -42,7 +61,7 @@ export function countReading(text: string, language: Language): ReadingMeasure {
     .replace(/\d+/g, (digits) => ` ${sayNumber(Number(digits), language)} `);
   const sentences = spoken.split(/[.!?]+(?:\s|$)|\n/).filter((s) => /\p{L}/u.test(s));
   const words = sentences.flatMap((s) => s.match(/\p{L}+(?:['’-]\p{L}+)*/gu) ?? []);
-  const counts = words.map((word) => (language === 'en' ? syllable(word) : countSpanishSyllables(word)));
+  const counts = words.map(SYLLABLES[language]);
   return {
     sentences: sentences.length,
     words: words.length,
@@ -64,4 +83,17 @@ export function measureEnglish(text: string): { readonly fleschKincaidGrade: num
 export function measureSpanish(text: string): { readonly fernandezHuerta: number; readonly szigrisztPazos: number } {
   const counts = countReading(text, 'es');
   return { fernandezHuerta: fernandezHuerta(counts), szigrisztPazos: szigrisztPazos(counts) };
+}
+
+/** Kandel and Moles (1958). */
+export function measureFrench(text: string): { readonly kandelMoles: number } {
+  return { kandelMoles: kandelMoles(countReading(text, 'fr')) };
+}
+
+/** Words of the longest sentence and letters of a word. No formula: what is counted is what is held. */
+export function measureArabic(text: string): { readonly longestSentence: number; readonly lettersPerWord: number } {
+  const sentences = text.split(/[.؟!]+(?:\s|$)|\n/).map((sentence) => sentence.match(/[\p{L}\p{N}\p{M}]+/gu) ?? []);
+  const words = sentences.flat();
+  const letters = words.reduce((sum, word) => sum + [...word.normalize('NFC').replace(/\p{M}/gu, '')].length, 0);
+  return { longestSentence: Math.max(...sentences.map(({ length }) => length)), lettersPerWord: letters / words.length };
 }

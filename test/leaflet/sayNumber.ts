@@ -13,9 +13,9 @@ const ES_HUNDREDS = 'cero ciento doscientos trescientos cuatrocientos quinientos
 );
 
 /** A whole number below ten thousand in words, as it is read aloud. */
-export function sayNumber(n: number, language: 'en' | 'es'): string {
+export function sayNumber(n: number, language: 'en' | 'es' | 'fr'): string {
   if (!(Number.isInteger(n) && n >= 0 && n < 10_000)) throw new RangeError(`only whole numbers from 0 to 9999: ${n}`);
-  return language === 'en' ? sayEnglish(n) : saySpanish(n);
+  return { en: sayEnglish, es: saySpanish, fr: sayFrench }[language](n);
 }
 
 function sayEnglish(n: number): string {
@@ -32,6 +32,18 @@ function saySpanish(n: number): string {
   if (n < 1000) return n === 100 ? 'cien' : join(ES_HUNDREDS[Math.floor(n / 100)], n % 100, saySpanish);
   const thousands = Math.floor(n / 1000);
   return join(thousands === 1 ? 'mil' : `${saySpanish(thousands)} mil`, n % 1000, saySpanish);
+}
+
+const FR_SMALL =
+  'zéro un deux trois quatre cinq six sept huit neuf dix onze douze treize quatorze quinze seize dix-sept dix-huit dix-neuf'.split(' ');
+const FR_TENS = 'zéro dix vingt trente quarante cinquante soixante soixante quatre-vingt quatre-vingt'.split(' ');
+
+function sayFrench(n: number): string {
+  if (n < 20) return FR_SMALL[n] ?? '';
+  const tens = Math.floor(n / 10);
+  if (n < 100) return join(FR_TENS[tens], tens === 7 || tens === 9 ? (n % 10) + 10 : n % 10, sayFrench);
+  if (n < 1000) return join(n < 200 ? 'cent' : `${sayFrench(Math.floor(n / 100))} cent`, n % 100, sayFrench);
+  return join(n < 2000 ? 'mille' : `${sayFrench(Math.floor(n / 1000))} mille`, n % 1000, sayFrench);
 }
 
 function join(head: string | undefined, rest: number, say: (n: number) => string): string {

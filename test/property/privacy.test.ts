@@ -3,6 +3,9 @@ import { expect, test } from 'vitest';
 import type { VisitBundle } from '../../src/api/bundles.ts';
 import { content } from '../../src/content/allContent.ts';
 import { demoShelf } from '../../src/content/demo/shelf.ts';
+import { LEAFLET_LANGUAGES } from '../../src/core/leaflet/languages.ts';
+import { catalogOf } from '../../src/core/leaflet/leafletTable.ts';
+import { nameOnLeaflet } from '../../src/core/leaflet/nameOnLeaflet.ts';
 import type { Leaflet, LeafletLanguage } from '../../src/core/leaflet/types.ts';
 import type { Answer } from '../../src/core/visit/answer.ts';
 import { assessVisit } from '../../src/core/visit/assessVisit.ts';
@@ -69,14 +72,15 @@ const strings = (value: unknown): readonly string[] =>
 
 /** Every sentence that stands ready for anybody: no answer has a part in its words. */
 function vocabularyOf(language: LeafletLanguage): ReadonlySet<string> {
-  const { privateChoices: _, ...words } = content.leaflet.words[language];
+  const catalog = Object.entries(catalogOf(content.leaflet, language)).filter(([id]) => !id.startsWith('private.'));
+  const words = Object.fromEntries(catalog);
   const steps = listLeafletTexts(content.leaflet, demoShelf, language).map(([, text]) => text);
-  const items = demoShelf.map((item) => item.leafletName[language]);
-  const startWith = items.map((item) => words.startWith.replace('{item}', item));
-  const withDoctor = Object.values(words.goals).map((goal) => `${goal} ${words.askBeforeFood}`);
+  const items = demoShelf.map((item) => nameOnLeaflet(item, language).text);
+  const startWith = items.map((item) => `${words.startWith}`.replace('{item}', item));
+  const withDoctor = catalog.flatMap(([id, goal]) => (id.startsWith('goal.') ? [`${goal} ${words.askBeforeFood}`] : []));
   return new Set([...strings(words), ...steps, ...startWith, ...withDoctor].map((text) => text.toLowerCase()));
 }
-const VOCABULARY = { en: vocabularyOf('en'), es: vocabularyOf('es') };
+const VOCABULARY = { en: vocabularyOf('en'), es: vocabularyOf('es'), fr: vocabularyOf('fr'), ar: vocabularyOf('ar') };
 
 /** Made of numbers and dates alone, or of an item's own use; checked for words elsewhere. */
 const withoutFigures = ({ nextDate: _n, monthlyCost: _m, day, ...rest }: Leaflet) => ({
@@ -90,7 +94,7 @@ test('a leaflet with private answers holds no sentence that is not ready for any
   let differing = 0;
   fc.assert(
     fc.property(visitArbitrary, privateAnswers, (input, said) => {
-      for (const language of ['en', 'es'] as const) {
+      for (const language of LEAFLET_LANGUAGES) {
         const told = assessVisit(withSaid(input, said, language), content);
         const silent = assessVisit(withSaid(input, nothing, language), content);
         const pages = [told.leaflet, ...told.leaflets].map((leaflet, i) => [leaflet, [silent.leaflet, ...silent.leaflets][i]] as const);
@@ -149,7 +153,9 @@ test('a released answer is printed, alone, and only while the same person speaks
       };
       const { leaflets } = assessVisit({ ...base, visit }, content);
       for (const { released, language } of leaflets) {
-        const words = Object.values(content.leaflet.words[language].privateChoices[id] ?? {});
+        const words = Object.entries(catalogOf(content.leaflet, language)).flatMap(([key, text]) =>
+          key.startsWith(`private.${id}.`) ? [text] : [],
+        );
         if (then !== now) expect(released).toBeUndefined();
         else expect(words).toEqual(expect.arrayContaining(released as string[]));
         if (then === now) expect(released?.length).toBeGreaterThan(0);

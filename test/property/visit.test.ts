@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { content } from '../../src/content/allContent.ts';
 import { foodsById } from '../../src/content/foods.ts';
+import { nameOnLeaflet } from '../../src/core/leaflet/nameOnLeaflet.ts';
 import { assessVisit } from '../../src/core/visit/assessVisit.ts';
 import { checkVisit } from '../../src/core/visit/checkVisit.ts';
 import type { VisitInput } from '../../src/core/visit/types.ts';
@@ -22,10 +23,12 @@ const NEVER_ON_A_LEAFLET =
 const PRIVATE = /embaraz|pregnan|alcohol problem|v[oó]mit|eating disorder/i;
 
 /** The words of the cautions are fixed: none is made from a person's answers. */
-const CAUTION_TEXTS = Object.values(content.leaflet.words).flatMap((words) => Object.values(words.cautions));
+const CAUTION_TEXTS = Object.values(content.leaflet.catalogs).flatMap((catalog) =>
+  Object.entries(catalog).flatMap(([id, text]) => (id.startsWith('caution.') ? [text] : [])),
+);
 
 const leafletNames = (input: VisitInput, ids: readonly string[]) =>
-  input.practice.shelf.filter((item) => ids.includes(item.id)).map((item) => item.leafletName[input.visit.language].toLowerCase());
+  input.practice.shelf.filter((item) => ids.includes(item.id)).map((item) => nameOnLeaflet(item, input.visit.language).text.toLowerCase());
 
 test('any visit is assessed; no leaflet shows what it must not; low is never said while a disease item is unknown; the reading moves no level', {
   timeout: TIMEOUT,

@@ -8,7 +8,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'paste-naf-1000',
     name: 'Paste, sodium fluoride 0.22 % (1,000 ppm F)',
-    leafletName: { en: 'Mild fluoride paste', es: 'Pasta con poco flúor' },
+    leafletName: { en: 'Mild fluoride paste', es: 'Pasta con poco flúor', fr: 'Dentifrice peu fluoré', ar: 'معجون أسنان قليل الفلورايد' },
     agentId: 'F_PASTE_STD',
     form: 'paste',
     traits: [],
@@ -25,7 +25,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'paste-naf-1450',
     name: 'Paste, sodium fluoride 0.32 % (1,450 ppm F)',
-    leafletName: { en: 'Fluoride paste', es: 'Pasta con flúor' },
+    leafletName: { en: 'Fluoride paste', es: 'Pasta con flúor', fr: 'Dentifrice au fluor', ar: 'معجون أسنان بالفلورايد' },
     agentId: 'F_PASTE_STD',
     form: 'paste',
     traits: ['flavour', 'sodium lauryl sulfate'],
@@ -42,7 +42,12 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'paste-mfp-1450',
     name: 'Paste, sodium monofluorophosphate 1.1 % (1,450 ppm F), no flavour',
-    leafletName: { en: 'Plain fluoride paste', es: 'Pasta con flúor sin sabor' },
+    leafletName: {
+      en: 'Plain fluoride paste',
+      es: 'Pasta con flúor sin sabor',
+      fr: 'Dentifrice au fluor sans goût',
+      ar: 'معجون أسنان بالفلورايد بلا نكهة',
+    },
     agentId: 'F_PASTE_STD',
     form: 'paste',
     traits: [],
@@ -59,7 +64,12 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'paste-naf-2800',
     name: 'Paste, sodium fluoride 0.619 % (2,800 ppm F)',
-    leafletName: { en: 'Strong fluoride paste', es: 'Pasta fuerte con flúor' },
+    leafletName: {
+      en: 'Strong fluoride paste',
+      es: 'Pasta fuerte con flúor',
+      fr: 'Dentifrice fort au fluor',
+      ar: 'معجون أسنان قوي بالفلورايد',
+    },
     agentId: 'F_PASTE_2800',
     form: 'paste',
     traits: ['flavour', 'sodium lauryl sulfate'],
@@ -76,7 +86,12 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'paste-naf-5000',
     name: 'Paste, sodium fluoride 1.1 % (5,000 ppm F)',
-    leafletName: { en: 'Very strong fluoride paste', es: 'Pasta muy fuerte con flúor' },
+    leafletName: {
+      en: 'Very strong fluoride paste',
+      es: 'Pasta muy fuerte con flúor',
+      fr: 'Dentifrice très fort au fluor',
+      ar: 'معجون أسنان قوي جدًا بالفلورايد',
+    },
     agentId: 'F_PASTE_5000',
     form: 'paste',
     traits: ['flavour'],
@@ -93,7 +108,12 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'rinse-naf-005',
     name: 'Rinse, sodium fluoride 0.05 % (226 ppm F), no alcohol',
-    leafletName: { en: 'Daily fluoride rinse', es: 'Enjuague diario con flúor' },
+    leafletName: {
+      en: 'Daily fluoride rinse',
+      es: 'Enjuague diario con flúor',
+      fr: 'Bain de bouche au fluor de chaque jour',
+      ar: 'غسول الفم اليومي بالفلورايد',
+    },
     agentId: 'F_RINSE_005',
     form: 'rinse',
     traits: ['flavour'],
@@ -110,7 +130,12 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'rinse-naf-02',
     name: 'Rinse, sodium fluoride 0.2 % (905 ppm F), weekly',
-    leafletName: { en: 'Weekly fluoride rinse', es: 'Enjuague semanal con flúor' },
+    leafletName: {
+      en: 'Weekly fluoride rinse',
+      es: 'Enjuague semanal con flúor',
+      fr: 'Bain de bouche au fluor de la semaine',
+      ar: 'غسول الفم الأسبوعي بالفلورايد',
+    },
     agentId: 'F_RINSE_02',
     form: 'rinse',
     traits: ['flavour'],
@@ -127,7 +152,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'gel-snf2',
     name: 'Gel, stannous fluoride 0.4 % (970 ppm F)',
-    leafletName: { en: 'Fluoride gel', es: 'Gel con flúor' },
+    leafletName: { en: 'Fluoride gel', es: 'Gel con flúor', fr: 'Gel au fluor', ar: 'جل بالفلورايد' },
     agentId: 'F_GEL_SNF2',
     form: 'gel',
     traits: ['flavour'],
@@ -144,7 +169,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'varnish-naf-resin',
     name: 'Varnish, sodium fluoride 5 % (22,600 ppm F), with colophony and alcohol',
-    leafletName: { en: 'Fluoride varnish', es: 'Barniz de flúor' },
+    leafletName: { en: 'Fluoride varnish', es: 'Barniz de flúor', fr: 'Vernis au fluor', ar: 'ورنيش الفلورايد' },
     agentId: 'F_VARNISH',
     form: 'varnish',
     traits: ['colophony', 'alcohol', 'flavour'],
@@ -160,7 +185,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'varnish-naf-plain',
     name: 'Varnish, sodium fluoride 5 % (22,600 ppm F), no colophony, no alcohol',
-    leafletName: { en: 'Fluoride varnish', es: 'Barniz de flúor' },
+    leafletName: { en: 'Fluoride varnish', es: 'Barniz de flúor', fr: 'Vernis au fluor', ar: 'ورنيش الفلورايد' },
     agentId: 'F_VARNISH',
     form: 'varnish',
     traits: [],
@@ -176,7 +201,12 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'gel-apf',
     name: 'Gel, acidulated phosphate fluoride (12,300 ppm F), in trays',
-    leafletName: { en: 'Fluoride gel at the practice', es: 'Gel de flúor en la consulta' },
+    leafletName: {
+      en: 'Fluoride gel at the practice',
+      es: 'Gel de flúor en la consulta',
+      fr: 'Gel au fluor au cabinet',
+      ar: 'جل الفلورايد في العيادة',
+    },
     agentId: 'F_GEL_APF',
     form: 'gel',
     traits: ['flavour'],
@@ -192,7 +222,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'silver-fluoride-38',
     name: 'Drops, silver diamine fluoride 38 % (44,800 ppm F)',
-    leafletName: { en: 'Silver fluoride', es: 'Fluoruro de plata' },
+    leafletName: { en: 'Silver fluoride', es: 'Fluoruro de plata', fr: 'Fluorure d’argent', ar: 'فلوريد الفضة' },
     agentId: 'SDF38',
     form: 'drops',
     traits: ['silver', 'ammonia'],
@@ -208,7 +238,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'gum-xylitol',
     name: 'Gum, xylitol only, no aspartame',
-    leafletName: { en: 'Xylitol gum', es: 'Chicle de xilitol' },
+    leafletName: { en: 'Xylitol gum', es: 'Chicle de xilitol', fr: 'Gomme au xylitol', ar: 'علكة بالزيليتول' },
     agentId: 'XYLITOL',
     form: 'gum',
     traits: ['xylitol', 'flavour'],
@@ -222,7 +252,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'gum-polyol',
     name: 'Gum, sorbitol and maltitol, with aspartame',
-    leafletName: { en: 'Sugar-free gum', es: 'Chicle sin azúcar' },
+    leafletName: { en: 'Sugar-free gum', es: 'Chicle sin azúcar', fr: 'Gomme sans sucre', ar: 'علكة بلا سكر' },
     agentId: 'POLYOL_GUM',
     form: 'gum',
     traits: ['sorbitol', 'maltitol', 'aspartame', 'flavour'],
@@ -236,7 +266,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'lozenge-xylitol',
     name: 'Lozenge, xylitol',
-    leafletName: { en: 'Xylitol lozenge', es: 'Pastilla de xilitol' },
+    leafletName: { en: 'Xylitol lozenge', es: 'Pastilla de xilitol', fr: 'Pastille au xylitol', ar: 'قرص مصّ بالزيليتول' },
     agentId: 'XYLITOL',
     form: 'lozenge',
     traits: ['xylitol'],
@@ -250,7 +280,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'paste-casein',
     name: 'Paste, casein with calcium phosphate, no fluoride',
-    leafletName: { en: 'Casein paste', es: 'Pasta de caseína' },
+    leafletName: { en: 'Casein paste', es: 'Pasta de caseína', fr: 'Pâte à la caséine', ar: 'معجون الكازين' },
     agentId: 'CPP_ACP',
     form: 'paste',
     traits: ['milk protein', 'benzoate', 'propylene glycol'],
@@ -264,7 +294,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'paste-hydroxyapatite',
     name: 'Paste, hydroxyapatite, no fluoride',
-    leafletName: { en: 'Mineral paste', es: 'Pasta mineral' },
+    leafletName: { en: 'Mineral paste', es: 'Pasta mineral', fr: 'Pâte minérale', ar: 'معجون معدني' },
     agentId: 'HAP',
     form: 'paste',
     traits: ['flavour'],
@@ -278,7 +308,12 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'rinse-chlorhexidine-alcohol',
     name: 'Rinse, chlorhexidine 0.12 %, with alcohol',
-    leafletName: { en: 'Chlorhexidine rinse', es: 'Enjuague de clorhexidina' },
+    leafletName: {
+      en: 'Chlorhexidine rinse',
+      es: 'Enjuague de clorhexidina',
+      fr: 'Bain de bouche à la chlorhexidine',
+      ar: 'غسول الفم بالكلورهيكسيدين',
+    },
     agentId: 'CHX_RINSE',
     form: 'rinse',
     traits: ['chlorhexidine', 'alcohol', 'flavour'],
@@ -294,7 +329,12 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'rinse-chlorhexidine-plain',
     name: 'Rinse, chlorhexidine 0.12 %, no alcohol',
-    leafletName: { en: 'Chlorhexidine rinse', es: 'Enjuague de clorhexidina' },
+    leafletName: {
+      en: 'Chlorhexidine rinse',
+      es: 'Enjuague de clorhexidina',
+      fr: 'Bain de bouche à la chlorhexidine',
+      ar: 'غسول الفم بالكلورهيكسيدين',
+    },
     agentId: 'CHX_RINSE',
     form: 'rinse',
     traits: ['chlorhexidine', 'flavour'],
@@ -310,7 +350,12 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'rinse-essential-oils',
     name: 'Rinse, essential oils, no alcohol',
-    leafletName: { en: 'Plant oil rinse', es: 'Enjuague con aceites de planta' },
+    leafletName: {
+      en: 'Plant oil rinse',
+      es: 'Enjuague con aceites de planta',
+      fr: 'Bain de bouche aux huiles de plantes',
+      ar: 'غسول الفم بزيوت النبات',
+    },
     agentId: 'ESSENTIAL_OILS',
     form: 'rinse',
     traits: ['essential oils', 'flavour'],
@@ -325,7 +370,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'powder-bicarbonate',
     name: 'Powder, sodium bicarbonate, for rinsing',
-    leafletName: { en: 'Baking soda', es: 'Bicarbonato' },
+    leafletName: { en: 'Baking soda', es: 'Bicarbonato', fr: 'Bicarbonate', ar: 'بيكربونات الصوديوم' },
     agentId: 'BICARB',
     form: 'powder',
     traits: [],
@@ -340,7 +385,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'spray-saliva',
     name: 'Spray, saliva substitute, neutral, without milk',
-    leafletName: { en: 'Mouth moisture spray', es: 'Aerosol para boca seca' },
+    leafletName: { en: 'Mouth moisture spray', es: 'Aerosol para boca seca', fr: 'Spray pour bouche sèche', ar: 'بخاخ لترطيب الفم' },
     agentId: 'SALIVA',
     form: 'spray',
     traits: ['xylitol'],
@@ -355,7 +400,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'sealant-resin',
     name: 'Sealant, resin',
-    leafletName: { en: 'Sealant', es: 'Sellador' },
+    leafletName: { en: 'Sealant', es: 'Sellador', fr: 'Scellant', ar: 'مادة سدّ الشقوق' },
     agentId: 'SEALANT',
     form: 'sealant',
     traits: ['resin'],
@@ -368,7 +413,7 @@ export const demoShelf: readonly ShelfItem[] = [
   {
     id: 'sealant-glass-ionomer',
     name: 'Sealant, glass ionomer',
-    leafletName: { en: 'Sealant', es: 'Sellador' },
+    leafletName: { en: 'Sealant', es: 'Sellador', fr: 'Scellant', ar: 'مادة سدّ الشقوق' },
     agentId: 'SEALANT',
     form: 'sealant',
     traits: [],

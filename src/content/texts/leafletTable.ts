@@ -1,15 +1,9 @@
 import type { LeafletTable } from '../../core/leaflet/leafletTable.ts';
-import { agents } from '../agents.ts';
-import { cautions } from '../cautions.ts';
-import { leafletWordsEn } from './en.ts';
-import { leafletWordsEs } from './es.ts';
-import { leafletGoals, leafletUses } from './leafletUses.ts';
+import { leafletRules } from './leafletRules.ts';
+import ar from './locales/ar.json' with { type: 'json' };
+import en from './locales/en.json' with { type: 'json' };
+import es from './locales/es.json' with { type: 'json' };
+import fr from './locales/fr.json' with { type: 'json' };
 
-/** Everything that a leaflet is built from, besides the plan. */
-export const leafletTable: LeafletTable = {
-  uses: leafletUses,
-  goals: leafletGoals,
-  cautions,
-  agents,
-  words: { en: leafletWordsEn, es: leafletWordsEs },
-};
+/** Everything that a leaflet is built from, besides the plan, in every language. */
+export const leafletTable: LeafletTable = { ...leafletRules, catalogs: { en, es, fr, ar } };

@@ -1,21 +1,24 @@
 import { expect, test } from 'vitest';
+import { LEAFLET_LANGUAGES } from '../../core/leaflet/languages.ts';
+import { catalogOf } from '../../core/leaflet/leafletTable.ts';
 import { questions } from '../questions.ts';
 import { leafletTable } from './leafletTable.ts';
 
 const NOTHING_TO_SAY: readonly string[] = ['no'];
 
-test.each(['en', 'es'] as const)(
+test.each(LEAFLET_LANGUAGES)(
   '%s: every choice of a private question has words for a deliberate release, and no other question has',
   (language) => {
-    const { privateChoices } = leafletTable.words[language];
-    const privateQuestions = questions.filter((q) => q.private);
-    expect(Object.keys(privateChoices).sort()).toEqual(privateQuestions.map(({ id }) => id).sort());
-    for (const { id, choices = [] } of privateQuestions)
-      expect(Object.keys(privateChoices[id] ?? {}).sort()).toEqual(
-        choices
+    const worded = Object.keys(catalogOf(leafletTable, language)).filter((id) => id.startsWith('private.'));
+    const choices = questions
+      .filter((q) => q.private)
+      .flatMap(({ id, choices: all = [] }) =>
+        all
           .map((c) => c.id)
           .filter((c) => !NOTHING_TO_SAY.includes(c))
-          .sort(),
+          .map((c) => `private.${id}.${c}`),
       );
+    expect(choices.length).toBeGreaterThan(0);
+    expect(worded.sort()).toEqual(choices.sort());
   },
 );

@@ -1,8 +1,10 @@
 import type { Jurisdiction, ShelfItem } from '../regimen/types.ts';
 import { findStepAmount } from './findStepAmount.ts';
-import { capitaliseFirst, fillIn } from './formatForLeaflet.ts';
-import type { LeafletTable, LeafletUse, LeafletWords, Rhythm, UseId } from './leafletTable.ts';
+import { capitaliseFirst } from './formatForLeaflet.ts';
+import { catalogOf, type LeafletTable, type LeafletUse, type Rhythm, type UseId } from './leafletTable.ts';
 import type { PrintableLine } from './listPrintableLines.ts';
+import { nameOnLeaflet } from './nameOnLeaflet.ts';
+import { type Say, sayIn } from './sayMessage.ts';
 import type { DaySlot, DayStep, LeafletLanguage } from './types.ts';
 
 /** Whom the steps are for, as far as amounts and wording depend on it. */
@@ -57,20 +59,20 @@ function stepsOfItem(
   table: LeafletTable,
   reader: StepReader,
 ): readonly DayStep[] {
-  const words = table.words[reader.language];
-  const name = capitaliseFirst(item.leafletName[reader.language], reader.locale);
+  const say = sayIn(catalogOf(table, reader.language), reader.locale);
+  const name = capitaliseFirst(nameOnLeaflet(item, reader.language).text, reader.locale);
   if (line.use.atVisit === true || (row && VISIT_USES.has(row.use))) {
     const useId = row && VISIT_USES.has(row.use) ? row.use : 'at-visit';
-    return [{ when: 'at-visit', text: fillIn(words.uses[useId], { item: name }) }];
+    return [{ when: 'at-visit', text: say(`use.${useId}`, { item: name }) }];
   }
   const slots = findSlots(line.use.timesPerDay, row?.rhythm ?? 'after-meals');
   const parts = [
-    fillIn(words.uses[fitToReader(row?.use ?? 'as-shown', reader)], { item: name }),
-    ...extraSentences(line.use, item, row?.rhythm === 'when-dry' ? Number.POSITIVE_INFINITY : slots.length, words, reader),
-    ...waitSentence(item, table, words, reader),
+    say(`use.${fitToReader(row?.use ?? 'as-shown', reader)}`, { item: name }),
+    ...extraSentences(line.use, item, row?.rhythm === 'when-dry' ? Number.POSITIVE_INFINITY : slots.length, say, reader),
+    ...waitSentence(item, table, say, reader),
   ];
-  const amount = findStepAmount(line, row, words, reader.locale);
-  const again = fillIn(words.extras.again, { item: name });
+  const amount = findStepAmount(line, row, say, reader.locale);
+  const again = say('extra.again', { item: name });
   return slots.map((when, i) => ({ when, text: i === 0 ? parts.join(' ') : again, ...(amount && { amount }) }));
 }
 
@@ -90,19 +92,13 @@ function fitToReader(use: UseId, reader: StepReader): UseId {
   return use === 'brush' && !spitsOut(reader) ? 'brush-no-spit' : use;
 }
 
-function extraSentences(
-  use: ShelfItem['use'],
-  item: ShelfItem,
-  slotCount: number,
-  { extras }: LeafletWords,
-  { ageYears }: StepReader,
-): readonly string[] {
+function extraSentences(use: ShelfItem['use'], item: ShelfItem, slotCount: number, say: Say, { ageYears }: StepReader): readonly string[] {
   const seconds = findSeconds(use);
   return [
-    ...(seconds === undefined ? [] : [seconds === SECONDS_PER_MINUTE ? extras.oneMinute : fillIn(extras.seconds, { n: seconds })]),
-    ...(Number.isInteger(use.timesPerDay) && use.timesPerDay > slotCount ? [fillIn(extras.timesADay, { n: use.timesPerDay })] : []),
-    ...(item.form === 'rinse' && ageYears < RINSES_ALONE_FROM_YEARS ? [extras.adultWatches] : []),
-    ...(use.courseDays === undefined ? [] : [fillIn(extras.courseDays, { n: use.courseDays })]),
+    ...(seconds === undefined ? [] : [seconds === SECONDS_PER_MINUTE ? say('extra.oneMinute') : say('extra.seconds', { n: seconds })]),
+    ...(Number.isInteger(use.timesPerDay) && use.timesPerDay > slotCount ? [say('extra.timesADay', { n: use.timesPerDay })] : []),
+    ...(item.form === 'rinse' && ageYears < RINSES_ALONE_FROM_YEARS ? [say('extra.adultWatches')] : []),
+    ...(use.courseDays === undefined ? [] : [say('extra.courseDays', { n: use.courseDays })]),
   ];
 }
 
@@ -115,9 +111,9 @@ function findSeconds({ amount }: ShelfItem['use']): number | undefined {
 const SECONDS_PER_MINUTE = 60;
 
 /** A waiting time that is only remembered is not printed: a figure for patients must have been read. */
-function waitSentence(item: ShelfItem, table: LeafletTable, { extras }: LeafletWords, { jurisdiction }: StepReader): readonly string[] {
+function waitSentence(item: ShelfItem, table: LeafletTable, say: Say, { jurisdiction }: StepReader): readonly string[] {
   const wait = table.agents.find(({ id }) => id === item.agentId)?.waitMinutes;
   return wait === undefined || wait.source.status === 'memory' || !(wait[jurisdiction] > 0)
     ? []
-    : [fillIn(extras.wait, { n: wait[jurisdiction] })];
+    : [say('extra.wait', { n: wait[jurisdiction] })];
 }

@@ -6,11 +6,14 @@ import { caseShelf, type LeafletCase, planLine } from '../../../test/leaflet/lea
 import type { PlanLine } from '../regimen/types.ts';
 import { SLOT_ORDER } from './buildDaySteps.ts';
 import { buildLeaflet, type LeafletInput } from './buildLeaflet.ts';
+import { LEAFLET_LANGUAGES } from './languages.ts';
+import { catalogOf } from './leafletTable.ts';
+import type { LeafletLanguage } from './types.ts';
 
 const base: LeafletCase = { name: 'adult', person: { name: 'Ida Sand', ageYears: 40 }, items: ['paste', 'strong'], signed: [] };
-const inputOf = (changes: Partial<LeafletCase> = {}, language: 'en' | 'es' = 'en') =>
+const inputOf = (changes: Partial<LeafletCase> = {}, language: LeafletLanguage = 'en') =>
   caseInput({ ...base, ...changes }, language, caseTable);
-const buildWith = (changes: Partial<LeafletCase>, language: 'en' | 'es' = 'en', more: Partial<LeafletInput> = {}) =>
+const buildWith = (changes: Partial<LeafletCase>, language: LeafletLanguage = 'en', more: Partial<LeafletInput> = {}) =>
   buildLeaflet({ ...inputOf(changes, language), ...more });
 const textsOf = (value: unknown): string =>
   typeof value === 'string' ? value : typeof value === 'object' && value !== null ? Object.values(value).map(textsOf).join('\n') : '';
@@ -53,7 +56,7 @@ test('an item off the shelf is a mistake of the caller', () => {
 });
 
 describe('amounts and ways of use', () => {
-  const firstStep = (changes: Partial<LeafletCase>, language: 'en' | 'es' = 'en', more: Partial<LeafletInput> = {}) =>
+  const firstStep = (changes: Partial<LeafletCase>, language: LeafletLanguage = 'en', more: Partial<LeafletInput> = {}) =>
     buildWith(changes, language, more).day[0];
 
   test.each([
@@ -137,11 +140,9 @@ describe('cautions', () => {
   });
 
   test('one about spitting is worded for a person who cannot', () => {
-    const words = {
-      ...caseTable.words,
-      en: { ...caseTable.words.en, cautions: { 'for-all': 'Spit it out.', 'for-all/cannot-spit': 'Wipe it off.' } },
-    };
-    const cautionsFor = (canSpit: boolean) => buildWith({ items: ['paste'], canSpit }, 'en', { texts: { ...caseTable, words } }).cautions;
+    const en = { ...caseTable.catalogs.en, 'caution.for-all': 'Spit it out.', 'caution.for-all/cannot-spit': 'Wipe it off.' };
+    const texts = { ...caseTable, catalogs: { ...caseTable.catalogs, en } };
+    const cautionsFor = (canSpit: boolean) => buildWith({ items: ['paste'], canSpit }, 'en', { texts }).cautions;
     expect(cautionsFor(true)).toEqual(['Spit it out.']);
     expect(cautionsFor(false)).toEqual(['Wipe it off.']);
   });
@@ -154,7 +155,7 @@ describe('cautions', () => {
 });
 
 describe('goals', () => {
-  const tryOf = (changes: Partial<LeafletCase>, language: 'en' | 'es' = 'en', more: Partial<LeafletInput> = {}) =>
+  const tryOf = (changes: Partial<LeafletCase>, language: LeafletLanguage = 'en', more: Partial<LeafletInput> = {}) =>
     buildWith(changes, language, more).tryThis;
 
   test('own words stand as typed; an id or the words of another language become words of this one', () => {
@@ -240,7 +241,10 @@ describe('dates, money and names', () => {
 });
 
 /** Every item under a name of its own that is part of no other, so that finding it means that it was printed. */
-const markedShelf = caseShelf.map((item, i) => ({ ...item, leafletName: { en: `zz${i}zz`, es: `zz${i}zz` } }));
+const markedShelf = caseShelf.map((item, i) => ({
+  ...item,
+  leafletName: { en: `zz${i}zz`, es: `zz${i}zz`, fr: `zz${i}zz`, ar: `zz${i}zz` },
+}));
 
 const lineChange = fc.record({
   state: fc.constantFrom('proposed' as const, 'waiting-for-signature' as const, 'signed' as const),
@@ -253,7 +257,7 @@ const anyInput = fc.record({
   changes: fc.array(lineChange, { minLength: markedShelf.length, maxLength: markedShelf.length }),
   chosen: fc.oneof(fc.constant(markedShelf), fc.subarray(markedShelf)),
   diet: fc.constantFrom('any' as const, 'sweet-bottle-only' as const, 'after-only' as const),
-  language: fc.constantFrom('en' as const, 'es' as const),
+  language: fc.constantFrom(...LEAFLET_LANGUAGES),
   jurisdiction: fc.constantFrom('US' as const, 'UK' as const, 'unknown' as const),
   canSpit: fc.constantFrom(undefined, true, false),
   keep: goal,
@@ -285,7 +289,9 @@ it('whatever the plan, prints exactly what is released and never what is forbidd
         agreed: { keep: g.keep, tryThis: g.tryThis, items },
         facts: { canSpit: g.canSpit },
       });
-      const text = textsOf(leaflet);
+      const { footPages: _, ...printed } = leaflet;
+      const text = textsOf(printed);
+      const catalog = catalogOf(caseTable, g.language);
       for (const [i, line] of lines.entries()) {
         const item = g.chosen[i];
         const signed = line.state === 'signed' && line.signedBy?.name === 'Dr. Ahlgren';
@@ -299,10 +305,10 @@ it('whatever the plan, prints exactly what is released and never what is forbidd
       const forbidden = caseTable.goals.filter(
         ({ family }) => (family === 'food' && g.diet !== 'any') || (family === 'bottle-or-cup' && g.diet === 'after-only'),
       );
-      for (const { id } of forbidden) expect(text).not.toContain(caseTable.words[g.language].goals[id]);
+      for (const { id } of forbidden) expect(text).not.toContain(catalog[`goal.${id}`]);
       const slots = leaflet.day.map(({ when }) => SLOT_ORDER.indexOf(when));
       expect(slots).toEqual([...slots].sort((a, b) => a - b));
-      expect(leaflet.cautions.includes(caseTable.words[g.language].cautions['gum-and-dogs'] ?? '')).toBe(/zz4zz/i.test(text));
+      expect(leaflet.cautions.includes(catalog['caution.gum-and-dogs'] ?? '')).toBe(/zz4zz/i.test(text));
     }),
   );
 });

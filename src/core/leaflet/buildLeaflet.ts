@@ -1,12 +1,11 @@
-import type { Need, PersonFacts, Plan, PlanLine, ShelfItem } from '../regimen/types.ts';
+import type { Need, PersonFacts, Plan, ShelfItem } from '../regimen/types.ts';
 import { addMonthsToDate } from '../visit/calendar.ts';
 import type { ReleasedChoices } from '../visit/privacy.ts';
 import type { MouthDecision } from '../visit/types.ts';
-import { buildDaySteps, type StepReader, spitsOut } from './buildDaySteps.ts';
+import { buildDaySteps, SLOT_ORDER, type StepReader, spitsOut } from './buildDaySteps.ts';
 import { type GoalContext, sayGoal, suggestAboutFood } from './chooseGoals.ts';
 import {
   capitaliseFirst,
-  fillIn,
   formatLeafletDate,
   formatMoney,
   type LeafletPractice,
@@ -14,9 +13,11 @@ import {
   leafletLocale,
   lowerFirst,
 } from './formatForLeaflet.ts';
-import type { LeafletTable, LeafletWords } from './leafletTable.ts';
+import { catalogOf, type LeafletTable } from './leafletTable.ts';
 import { listLeafletCautions } from './listLeafletCautions.ts';
 import { type ItemAgreement, listPrintableLines, type PrintableLine } from './listPrintableLines.ts';
+import { type NameOnLeaflet, nameOnLeaflet } from './nameOnLeaflet.ts';
+import { type Catalog, type Say, sayIn } from './sayMessage.ts';
 import { sumMonthlyCost } from './sumMonthlyCost.ts';
 import type { Leaflet, LeafletLanguage, LeafletStrip } from './types.ts';
 
@@ -55,10 +56,20 @@ export interface LeafletInput {
   readonly needs?: readonly Need[] | undefined;
 }
 
+/** Below this age a grown-up does it (the paste label, as in the caution of the same age). */
+const GROWN_UP_BELOW_YEARS = 7;
+
+const LABELS = ['keep', 'try', 'day', 'who', 'advice', 'cautions', 'call', 'stop', 'cost', 'next', 'released'] as const;
+const STRIP_WORDS = ['title', 'told', 'changed', 'dark', 'caution'] as const;
+
+const recordOf = <K extends string>(keys: readonly K[], say: (key: K) => string) =>
+  Object.fromEntries(keys.map((key) => [key, say(key)])) as Record<K, string>;
+
 /** What every block of the page looks at. */
 interface Page {
   readonly input: LeafletInput;
-  readonly words: LeafletWords;
+  readonly catalog: Catalog;
+  readonly say: Say;
   readonly locale: string;
   readonly printed: readonly PrintableLine[];
 }
@@ -73,9 +84,11 @@ interface Page {
  */
 export function buildLeaflet(input: LeafletInput): Leaflet {
   const { person, practice, language, texts } = input;
-  const words = texts.words[language];
+  const catalog = catalogOf(texts, language);
   const locale = leafletLocale(language, practice);
-  const page: Page = { input, words, locale, printed: listPrintableLines(input.plan.lines, input.shelf, input.agreed?.items) };
+  const say = sayIn(catalog, locale);
+  const page: Page = { input, catalog, say, locale, printed: listPrintableLines(input.plan.lines, input.shelf, input.agreed?.items) };
+  const { printed } = page;
   const reader = {
     ageYears: person.ageYears,
     canSpit: input.facts.canSpit,
@@ -86,112 +99,118 @@ export function buildLeaflet(input: LeafletInput): Leaflet {
   const date = formatLeafletDate(input.onDate, locale, 'day');
   return {
     language,
-    title: input.mouth?.kind === 'level-does-not-apply' ? words.titleWithoutTeeth : words.title,
+    title: say(input.mouth?.kind === 'level-does-not-apply' ? 'titleWithoutTeeth' : 'title'),
     personName: person.name,
-    ...(input.home !== undefined && { home: fillIn(words.forHome, { home: input.home }) }),
+    ...(input.home !== undefined && { home: say('forHome', { home: input.home }) }),
     practiceName: practice.name,
     date: sayDate(date, page),
     ...sayGoals(page),
-    day: buildDaySteps(page.printed, texts, reader),
-    ...(input.strip && { strip: { ...input.strip, words: words.strip } }),
-    cautions: listLeafletCautions(input.plan.cautions, page.printed, person.ageYears, texts.cautions).map((id) =>
-      sayCaution(id, words, reader),
-    ),
-    advice: input.plan.advice.filter(({ onLeaflet }) => onLeaflet).map(({ id }) => sayAdvice(id, words)),
-    stopUsing: (input.stopUsing ?? []).map((typed) => sayItem(typed, page)),
+    day: buildDaySteps(printed, texts, reader),
+    who: printed.length > 0 && person.ageYears < GROWN_UP_BELOW_YEARS ? say('who.grownUp') : null,
+    ...(input.strip && { strip: { rows: input.strip.rows, words: recordOf(STRIP_WORDS, (id) => say(`strip.${id}`)) } }),
+    cautions: listLeafletCautions(input.plan.cautions, printed, person.ageYears, texts.cautions).map((id) => sayCaution(id, page, reader)),
+    call: [say('call.us'), say('call.emergency')],
+    advice: input.plan.advice.filter(({ onLeaflet }) => onLeaflet).map(({ id }) => say(`advice.${id}`)),
+    stopUsing: (input.stopUsing ?? []).map((typed) => capitaliseFirst(nameOfTyped(typed, input).text, locale)),
     ...sayReleased(page),
     monthlyCost: sayCost(page),
     signedBy: saySignatures(page),
     nextDate: sayNextDate(page),
-    demoNotice: practice.invented ? fillIn(words.demoNotice, { practice: practice.name }) : null,
-    labels: words.labels,
-    slots: words.slots,
-    foot: fillIn(words.foot, { name: person.name, date }),
+    demoNotice: practice.invented ? say('demoNotice', { practice: practice.name }) : null,
+    labels: recordOf(LABELS, (id) => say(`label.${id}`)),
+    slots: recordOf(SLOT_ORDER, (id) => say(`slot.${id}`)),
+    foot: say('foot', { name: person.name, date }),
+    footPages: say('footPages', { name: person.name, date, page: '{page}', pages: '{pages}' }),
+    review: texts.awaitingReview.includes(language) ? say('review') : null,
+    notInLanguage: listStandIns(page),
   };
 }
 
 /** A page that was printed before is told apart from the corrected one. */
-function sayDate(date: string, { input: { correctedOn }, words, locale }: Page): string {
-  return correctedOn === undefined ? date : fillIn(words.corrected, { date, corrected: formatLeafletDate(correctedOn, locale, 'day') });
+function sayDate(date: string, { input: { correctedOn }, say, locale }: Page): string {
+  return correctedOn === undefined ? date : say('corrected', { date, corrected: formatLeafletDate(correctedOn, locale, 'day') });
 }
 
 function sayGoals(page: Page): Pick<Leaflet, 'keep' | 'tryThis'> {
-  const { input, words, printed } = page;
+  const { input, say } = page;
   const context: GoalContext = {
     ageYears: input.person.ageYears,
     diet: input.plan.diet,
     goals: input.texts.goals,
-    words,
-    everyLanguage: Object.values(input.texts.words),
+    say,
+    catalogs: Object.values(input.texts.catalogs),
   };
   const { agreed } = input;
   const needsFood = input.needs?.some(({ kind, state }) => kind === 'diet' && state === 'needed') === true;
   return {
-    keep:
-      sayGoal(agreed?.keep, context) ??
-      sayBrushing(input.plan.lines, printed, words) ??
-      (isBeforeTeeth(input) ? words.keepUpForChild : words.keepUp),
+    keep: sayGoal(agreed?.keep, context) ?? sayBrushing(page) ?? say(isBeforeTeeth(input) ? 'keepUpForChild' : 'keepUp'),
     tryThis: sayGoal(agreed?.tryThis, context) ?? (needsFood ? suggestAboutFood(context) : undefined) ?? sayNewItem(page) ?? null,
   };
 }
 
 /** Brushing is kept wherever paste is part of the plan, so that nobody stops while a stronger one waits for its signature. */
-function sayBrushing(planned: readonly PlanLine[], printed: readonly PrintableLine[], words: LeafletWords): string | undefined {
-  if (printed.some(({ line }) => line.meets.includes('fluoride-base'))) return words.keepBrushing;
-  return planned.some(({ meets }) => meets.includes('fluoride-base')) ? words.keepBrushingWithFluoride : undefined;
+function sayBrushing({ printed, say, input }: Page): string | undefined {
+  if (printed.some(({ line }) => line.meets.includes('fluoride-base'))) return say('keepBrushing');
+  return input.plan.lines.some(({ meets }) => meets.includes('fluoride-base')) ? say('keepBrushingWithFluoride') : undefined;
 }
 
 /** The first home-care item beyond the daily paste. */
-function sayNewItem({ printed, words, locale, input: { language } }: Page): string | undefined {
+function sayNewItem({ printed, say, locale, input: { language } }: Page): string | undefined {
   const added = printed.find(({ line }) => line.use.atVisit !== true && !line.meets.includes('fluoride-base'));
-  return added && fillIn(words.startWith, { item: lowerFirst(added.item.leafletName[language], locale) });
+  return added && say('startWith', { item: lowerFirst(nameOnLeaflet(added.item, language).text, locale) });
 }
 
-function sayCaution(id: string, words: LeafletWords, reader: StepReader): string {
-  const text = (spitsOut(reader) ? undefined : words.cautions[`${id}/cannot-spit`]) ?? words.cautions[id];
-  if (text === undefined) throw new RangeError(`no words for caution ${id}`);
-  return text;
-}
-
-function sayAdvice(id: string, words: LeafletWords): string {
-  const text = words.advice[id];
-  if (text === undefined) throw new RangeError(`no words for advice ${id}`);
-  return text;
+function sayCaution(id: string, { catalog, say }: Page, reader: StepReader): string {
+  const whoCannotSpit = `${id}/cannot-spit`;
+  return say(`caution.${!spitsOut(reader) && Object.hasOwn(catalog, `caution.${whoCannotSpit}`) ? whoCannotSpit : id}`);
 }
 
 const isBeforeTeeth = ({ mouth }: LeafletInput): boolean => mouth?.reasons.includes('no-teeth-yet') === true;
 
-function sayItem(typed: string, { input, locale }: Page): string {
-  return capitaliseFirst(input.shelf.find(({ id }) => id === typed)?.leafletName[input.language] ?? typed, locale);
+/** An item of the shelf by its id, or the professional's own words. */
+function nameOfTyped(typed: string, { shelf, language }: LeafletInput): NameOnLeaflet {
+  const item = shelf.find(({ id }) => id === typed);
+  return item ? nameOnLeaflet(item, language) : { text: typed, isStandIn: false };
 }
 
-function sayReleased({ input: { released = [] }, words }: Page): Pick<Leaflet, 'released'> {
-  const said = released.flatMap(({ question, choices }) => choices.flatMap((choice) => words.privateChoices[question]?.[choice] ?? []));
+/** Names on this page that are English because there is none in its language. */
+function listStandIns({ input, printed }: Page): readonly string[] {
+  const names = [
+    ...printed.map(({ item }) => nameOnLeaflet(item, input.language)),
+    ...(input.stopUsing ?? []).map((typed) => nameOfTyped(typed, input)),
+  ];
+  return [...new Set([...names.filter(({ isStandIn }) => isStandIn).map(({ text }) => text), ...(input.strip?.notInLanguage ?? [])])];
+}
+
+function sayReleased({ input: { released = [] }, catalog, say }: Page): Pick<Leaflet, 'released'> {
+  const said = released.flatMap(({ question, choices }) =>
+    choices.flatMap((choice) => (Object.hasOwn(catalog, `private.${question}.${choice}`) ? [say(`private.${question}.${choice}`)] : [])),
+  );
   return said.length === 0 ? {} : { released: said };
 }
 
-function saySignatures({ input, words, locale, printed }: Page): readonly string[] {
+function saySignatures({ input, say, locale, printed }: Page): readonly string[] {
   return printed.flatMap(({ line: { state, signedBy }, item }) => {
     if (state !== 'signed' || !signedBy) return [];
-    const signed = { item: capitaliseFirst(item.leafletName[input.language], locale), name: signedBy.name };
+    const signed = { item: capitaliseFirst(nameOnLeaflet(item, input.language).text, locale), name: signedBy.name };
     const order = signedBy.standingOrder;
-    if (!order) return [fillIn(words.signed, signed)];
-    return [fillIn(words.signedOnOrder, { ...signed, order: order.name, date: formatLeafletDate(order.date, locale, 'day') })];
+    if (!order) return [say('signed', signed)];
+    return [say('signedOnOrder', { ...signed, order: order.name, date: formatLeafletDate(order.date, locale, 'day') })];
   });
 }
 
-function sayCost({ input, words, locale, printed }: Page): string | null {
+function sayCost({ input, say, locale, printed }: Page): string | null {
   const cost = sumMonthlyCost(printed);
   const currency = leafletCurrency(input.practice);
   if (cost === undefined || currency === undefined) return null;
-  return fillIn(cost.complete ? words.cost.about : words.cost.atLeast, { money: formatMoney(cost.cents, currency, locale) });
+  return say(cost.complete ? 'cost.about' : 'cost.atLeast', { money: formatMoney(cost.cents, currency, locale) });
 }
 
 /** The agreed date; else the shorter end of the recall interval as a suggestion; else the first tooth, or whom to ask. */
-function sayNextDate({ input, words, locale }: Page): string {
+function sayNextDate({ input, say, locale }: Page): string {
   if (input.nextOn !== undefined) return formatLeafletDate(input.nextOn, locale, 'weekday');
-  if (input.plan.recall === null) return isBeforeTeeth(input) ? words.next.firstTooth : words.next.ask;
+  if (input.plan.recall === null) return say(isBeforeTeeth(input) ? 'next.firstTooth' : 'next.ask');
   const { fromMonths } = input.plan.recall;
   const month = formatLeafletDate(addMonthsToDate(input.onDate, fromMonths), locale, 'month');
-  return fillIn(fromMonths === 1 ? words.next.aboutOneMonth : words.next.about, { n: fromMonths, month });
+  return say('next.about', { n: fromMonths, month });
 }

@@ -3,13 +3,15 @@ import { caseTable } from '../../../test/leaflet/caseTable.ts';
 import type { FoodLimit } from '../regimen/types.ts';
 import { type GoalContext, listAllowedGoals, sayGoal, suggestAboutFood } from './chooseGoals.ts';
 import { dietSuggestionAllowed } from './dietSuggestionAllowed.ts';
+import { catalogOf } from './leafletTable.ts';
+import { sayIn } from './sayMessage.ts';
 
 const context = (ageYears: number, allowed: FoodLimit['allowed']): GoalContext => ({
   ageYears,
   diet: { allowed },
   goals: caseTable.goals,
-  words: caseTable.words.en,
-  everyLanguage: Object.values(caseTable.words),
+  say: sayIn(catalogOf(caseTable, 'en'), 'en'),
+  catalogs: Object.values(caseTable.catalogs),
 });
 
 test.each([
@@ -41,7 +43,7 @@ describe('goals on offer', () => {
   test('whom to ask stands after each suggestion where nothing may be said about food, and only there', () => {
     const asks = (allowed: FoodLimit['allowed']) =>
       listAllowedGoals(context(40, allowed))
-        .filter(({ text }) => text.includes(caseTable.words.en.askBeforeFood))
+        .filter(({ text }) => text.includes('Ask the doctor first'))
         .map(({ family }) => family);
     expect(asks('after-only')).toEqual(['afterwards']);
     expect(asks('any')).toEqual([]);

@@ -1,15 +1,16 @@
 import type { FoodLimit } from '../regimen/types.ts';
 import { dietSuggestionAllowed } from './dietSuggestionAllowed.ts';
-import type { LeafletGoal, LeafletWords } from './leafletTable.ts';
+import type { LeafletGoal } from './leafletTable.ts';
+import type { Catalog, Say } from './sayMessage.ts';
 
 /** What the choice of goals looks at. */
 export interface GoalContext {
   readonly ageYears: number;
   readonly diet: Pick<FoodLimit, 'allowed'>;
   readonly goals: readonly LeafletGoal[];
-  readonly words: LeafletWords;
+  readonly say: Say;
   /** Of every language, so that a suggestion saved as its words is known again after the language was changed. */
-  readonly everyLanguage: readonly LeafletWords[];
+  readonly catalogs: readonly Catalog[];
 }
 
 /** The goals that may be offered to this person, in the order of the table, with their words. For the page where goals are agreed. */
@@ -28,7 +29,7 @@ export function listAllowedGoals(context: GoalContext): readonly (LeafletGoal & 
 export function sayGoal(agreed: string | undefined, context: GoalContext): string | undefined {
   const typed = agreed?.trim();
   if (typed === undefined || typed === '') return undefined;
-  const goal = context.goals.find(({ id }) => id === typed || context.everyLanguage.some((words) => words.goals[id] === typed));
+  const goal = context.goals.find(({ id }) => id === typed || context.catalogs.some((catalog) => catalog[`goal.${id}`] === typed));
   if (goal === undefined) return typed;
   return dietSuggestionAllowed(context.diet, goal.family) ? textOf(goal, context) : suggestAboutFood(context);
 }
@@ -43,10 +44,9 @@ export function suggestAboutFood(context: GoalContext): string | undefined {
 }
 
 /** Where nothing about food may be said, whom to ask stands after what to do afterwards. */
-function textOf(goal: LeafletGoal, { diet, words }: GoalContext): string {
-  const text = words.goals[goal.id];
-  if (text === undefined) throw new RangeError(`no words for goal ${goal.id}`);
-  return goal.family === 'afterwards' && diet.allowed === 'after-only' ? `${text} ${words.askBeforeFood}` : text;
+function textOf(goal: LeafletGoal, { diet, say }: GoalContext): string {
+  const text = say(`goal.${goal.id}`);
+  return goal.family === 'afterwards' && diet.allowed === 'after-only' ? `${text} ${say('askBeforeFood')}` : text;
 }
 
 function fitsAge({ fromAgeYears = 0, belowAgeYears = Number.POSITIVE_INFINITY }: LeafletGoal, ageYears: number): boolean {

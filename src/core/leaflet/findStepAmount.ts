@@ -1,6 +1,7 @@
 import type { PlanLine } from '../regimen/types.ts';
-import { fillIn, formatNumber } from './formatForLeaflet.ts';
-import type { LeafletUse, LeafletWords } from './leafletTable.ts';
+import { formatNumber } from './formatForLeaflet.ts';
+import type { LeafletUse } from './leafletTable.ts';
+import type { Say } from './sayMessage.ts';
 import type { StepAmount } from './types.ts';
 
 /** Drawn length where 1 to 2 cm is said. */
@@ -11,22 +12,18 @@ const RIBBON_MIDDLE_CM = 1.5;
  * what the shelf states.
  * @returns undefined where neither states one; never a guessed amount
  */
-export function findStepAmount(line: PlanLine, row: LeafletUse | undefined, words: LeafletWords, locale: string): StepAmount | undefined {
+export function findStepAmount(line: PlanLine, row: LeafletUse | undefined, say: Say, locale: string): StepAmount | undefined {
   switch (row?.measure) {
     case 'paste':
-      return tellPaste(line.amountKind, row.ribbonCm, words, locale);
+      return tellPaste(line.amountKind, row.ribbonCm, say, locale);
     case 'pea':
-      return { kind: 'pea', text: words.amounts.pea };
+      return { kind: 'pea', text: say('amount.pea') };
     case 'pea-on-finger':
-      return { kind: 'pea', isOnFinger: true, text: words.amounts.pea };
+      return { kind: 'pea', isOnFinger: true, text: say('amount.pea') };
     case 'piece': {
       const pieces = /^\s*(\d+)\b/.exec(line.use.amount)?.[1];
       if (pieces === undefined) return undefined;
-      return {
-        kind: 'piece',
-        value: Number(pieces),
-        text: fillIn(pieces === '1' ? words.amounts.piece : words.amounts.pieces, { n: pieces }),
-      };
+      return { kind: 'piece', value: Number(pieces), text: say('amount.pieces', { n: Number(pieces) }) };
     }
     case 'none':
       return undefined;
@@ -34,19 +31,14 @@ export function findStepAmount(line: PlanLine, row: LeafletUse | undefined, word
       const { amountMl } = line.use;
       return amountMl === undefined
         ? undefined
-        : { kind: 'mL', value: amountMl, text: fillIn(words.amounts.mL, { n: formatNumber(amountMl, locale) }) };
+        : { kind: 'mL', value: amountMl, text: say('amount.mL', { n: formatNumber(amountMl, locale) }) };
     }
   }
 }
 
-function tellPaste(
-  kind: PlanLine['amountKind'],
-  ribbonCm: number | undefined,
-  words: LeafletWords,
-  locale: string,
-): StepAmount | undefined {
+function tellPaste(kind: PlanLine['amountKind'], ribbonCm: number | undefined, say: Say, locale: string): StepAmount | undefined {
   if (kind === undefined) return undefined;
-  if (kind !== 'ribbon') return { kind, text: words.amounts[kind] };
-  if (ribbonCm === undefined) return { kind, value: RIBBON_MIDDLE_CM, text: words.amounts.ribbonOneToTwo };
-  return { kind, value: ribbonCm, text: fillIn(words.amounts.ribbon, { n: formatNumber(ribbonCm, locale) }) };
+  if (kind !== 'ribbon') return { kind, text: say(`amount.${kind}`) };
+  if (ribbonCm === undefined) return { kind, value: RIBBON_MIDDLE_CM, text: say('amount.ribbonOneToTwo') };
+  return { kind, value: ribbonCm, text: say('amount.ribbon', { n: formatNumber(ribbonCm, locale) }) };
 }

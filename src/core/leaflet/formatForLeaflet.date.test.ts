@@ -1,5 +1,13 @@
 import { expect, test } from 'vitest';
-import { capitaliseFirst, fillIn, formatLeafletDate, leafletCurrency, leafletLocale, lowerFirst } from './formatForLeaflet.ts';
+import {
+  capitaliseFirst,
+  formatLeafletDate,
+  formatMoney,
+  formatNumber,
+  leafletCurrency,
+  leafletLocale,
+  lowerFirst,
+} from './formatForLeaflet.ts';
 
 test('a local date stays its own day, in any zone', () => {
   expect(formatLeafletDate('2026-01-01', 'en-GB', 'weekday')).toMatch(/^Thursday,? 1 January 2026$/);
@@ -17,9 +25,18 @@ test("the language is the reader's, the region the site's", () => {
   expect(leafletCurrency(practice)).toBeUndefined();
 });
 
-test('a place without a value is never printed', () => {
-  expect(fillIn('{a} and {b}', { a: 1, b: 'two' })).toBe('1 and two');
-  expect(() => fillIn('{a} and {b}', { a: 1 })).toThrow('{b}');
+test('French and Arabic: the words of the language, the digits of the pack, and the calendar of the visit, whatever the region', () => {
+  expect(formatLeafletDate('2026-12-31', 'fr-US', 'day')).toBe('31 décembre 2026');
+  const place = { name: 'x', invented: true };
+  expect(leafletLocale('ar', { ...place, jurisdiction: 'UK' })).toBe('ar-GB-u-nu-latn');
+  for (const locale of [undefined, 'en-SA', 'en-EG', 'en-IR']) {
+    const arabic = leafletLocale('ar', { ...place, ...(locale && { locale }) });
+    expect(formatLeafletDate('2026-12-31', arabic, 'day')).toMatch(/^31 ديسمبر،? 2026$/);
+    expect(formatNumber(2.5, arabic)).toBe('2.5');
+    expect(formatMoney(1250, 'USD', arabic)).toMatch(/^12\.50\sدولار أمريكي$/);
+  }
+  // Where the calendar of the region is another one, the date of the visit stays what it is.
+  expect(formatLeafletDate('2026-12-31', 'en-SA', 'month')).toBe('December 2026');
 });
 
 test('the first letter, whatever it is', () => {

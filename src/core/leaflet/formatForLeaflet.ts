@@ -17,10 +17,14 @@ export interface LeafletPractice {
 const REGION: Readonly<Record<Jurisdiction, string | undefined>> = { US: 'US', UK: 'GB', unknown: undefined };
 const CURRENCY: Readonly<Record<Jurisdiction, string | undefined>> = { US: 'USD', UK: 'GBP', unknown: undefined };
 
-/** The reader's language in the site's region, e.g. "es-US". */
+/** The digits of packs, measuring cups and clocks, in every language: a dose must look on the page as it looks on the pack. */
+const DIGITS = 'latn';
+
+/** The reader's language in the site's region, e.g. "es-US"; Arabic with the digits 0 to 9 whatever the region ("ar-US-u-nu-latn"). */
 export function leafletLocale(language: LeafletLanguage, practice: LeafletPractice): string {
   const region = practice.locale === undefined ? REGION[practice.jurisdiction ?? 'unknown'] : new Intl.Locale(practice.locale).region;
-  return region === undefined ? language : `${language}-${region}`;
+  const place = region === undefined ? language : `${language}-${region}`;
+  return language === 'ar' ? `${place}-u-nu-${DIGITS}` : place;
 }
 
 export function leafletCurrency(practice: LeafletPractice): string | undefined {
@@ -38,7 +42,9 @@ export function formatLeafletDate(isoDate: string, locale: string, parts: 'day' 
 
 // Building a format costs a hundred times as much as using it.
 const dateFormats = (options: Intl.DateTimeFormatOptions) =>
-  keepByKey((locale: string) => new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' }));
+  keepByKey(
+    (locale: string) => new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC', calendar: 'gregory', numberingSystem: DIGITS }),
+  );
 const DATE_FORMATS = {
   day: dateFormats({ day: 'numeric', month: 'long', year: 'numeric' }),
   weekday: dateFormats({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }),
@@ -52,30 +58,34 @@ function toUtcNoon(isoDate: string): Date {
 
 /** Integer cents of the currency, in the site's way of writing money. */
 export function formatMoney(cents: number, currency: string, locale: string): string {
-  return moneyFormats(locale)(currency).format(cents / 100);
+  return moneyFormats(locale)(currency)
+    .format(cents / 100)
+    .replace(DIRECTION_MARKS, '');
 }
 
+/** The page itself says which way it is written; these invisible signs have no place in a typeface. */
+const DIRECTION_MARKS = /[\u200e\u200f\u061c]/g;
+
+/** Arabic writes out the name of the currency: its short signs differ from place to place and stand on either side. */
+const isArabic = (locale: string) => locale.startsWith('ar');
+
 const moneyFormats = keepByKey((locale: string) =>
-  keepByKey((currency: string) => new Intl.NumberFormat(locale, { style: 'currency', currency, currencyDisplay: 'narrowSymbol' })),
+  keepByKey(
+    (currency: string) =>
+      new Intl.NumberFormat(locale, {
+        style: 'currency',
+        currency,
+        currencyDisplay: isArabic(locale) ? 'name' : 'narrowSymbol',
+        numberingSystem: DIGITS,
+      }),
+  ),
 );
 
-const numberFormats = keepByKey((locale: string) => new Intl.NumberFormat(locale, { maximumFractionDigits: 1 }));
+const numberFormats = keepByKey((locale: string) => new Intl.NumberFormat(locale, { maximumFractionDigits: 1, numberingSystem: DIGITS }));
 
 /** At most one decimal, in the site's way of writing numbers. */
 export function formatNumber(value: number, locale: string): string {
   return numberFormats(locale).format(value);
-}
-
-/**
- * Puts values into `{name}` places.
- * @throws RangeError for a place without a value, so that no brace is ever printed
- */
-export function fillIn(template: string, values: Readonly<Record<string, string | number>>): string {
-  return template.replace(/\{(\w+)\}/g, (_, name: string) => {
-    const value = values[name];
-    if (value === undefined) throw new RangeError(`no value for {${name}} in: ${template}`);
-    return String(value);
-  });
 }
 
 export function capitaliseFirst(text: string, locale: string): string {

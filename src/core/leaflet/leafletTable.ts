@@ -1,9 +1,10 @@
 import type { Agent, Caution } from '../regimen/tables.ts';
 import type { Jurisdiction } from '../regimen/types.ts';
 import type { SourceRef } from '../visit/answer.ts';
-import type { DaySlot, Leaflet, LeafletLanguage, StripWords } from './types.ts';
+import type { Catalog } from './sayMessage.ts';
+import type { LeafletLanguage } from './types.ts';
 
-/** What is done with an item. One sentence or two per language stands under each in `LeafletWords.uses`. */
+/** What is done with an item. One sentence or two stands under each, as `use.<id>` in the catalog of a language. */
 export type UseId =
   | 'brush'
   | 'brush-no-spit'
@@ -53,46 +54,6 @@ export interface LeafletGoal {
   readonly belowAgeYears?: number | undefined;
 }
 
-/** Every word of a leaflet in one language. `{item}`, `{n}`, `{date}` and the like are filled in. */
-export interface LeafletWords {
-  readonly title: string;
-  /** Where there are no natural teeth. */
-  readonly titleWithoutTeeth: string;
-  readonly labels: Leaflet['labels'];
-  readonly slots: Readonly<Record<DaySlot, string>>;
-  readonly uses: Readonly<Record<UseId, string>>;
-  /** Added to a step. */
-  readonly extras: Readonly<Record<'again' | 'adultWatches' | 'wait' | 'seconds' | 'oneMinute' | 'timesADay' | 'courseDays', string>>;
-  readonly amounts: Readonly<Record<'smear' | 'pea' | 'ribbon' | 'ribbonOneToTwo' | 'mL' | 'piece' | 'pieces', string>>;
-  /** By goal id. */
-  readonly goals: Readonly<Record<string, string>>;
-  /** Where fluoride paste is on the page, and where it is planned but may not be printed yet. */
-  readonly keepBrushing: string;
-  readonly keepBrushingWithFluoride: string;
-  readonly keepUp: string;
-  /** To the carer, before the first tooth. */
-  readonly keepUpForChild: string;
-  readonly startWith: string;
-  readonly forHome: string;
-  /** Choices of private questions, by question and choice id. A choice without words is not printed. */
-  readonly privateChoices: Readonly<Record<string, Readonly<Record<string, string>>>>;
-  /** Follows a suggestion where none about food may be made. */
-  readonly askBeforeFood: string;
-  /** By id of the advice of a mouth. */
-  readonly advice: Readonly<Record<string, string>>;
-  /** By caution id; `<id>/cannot-spit` where the wording for a person who cannot spit differs. */
-  readonly cautions: Readonly<Record<string, string>>;
-  readonly signed: string;
-  /** Signed on a named and dated standing order. */
-  readonly signedOnOrder: string;
-  readonly cost: Readonly<Record<'about' | 'atLeast', string>>;
-  readonly next: Readonly<Record<'about' | 'aboutOneMonth' | 'ask' | 'firstTooth', string>>;
-  readonly strip: StripWords;
-  readonly demoNotice: string;
-  readonly corrected: string;
-  readonly foot: string;
-}
-
 /** The content of leaflets, passed in by the caller: core never imports content. */
 export interface LeafletTable {
   readonly uses: readonly LeafletUse[];
@@ -101,5 +62,15 @@ export interface LeafletTable {
   readonly cautions: readonly Caution[];
   /** Only their waiting times are used. */
   readonly agents: readonly Pick<Agent, 'id' | 'waitMinutes'>[];
-  readonly words: Readonly<Record<LeafletLanguage, LeafletWords>>;
+  /** The languages at hand. A page loads a catalog when it is needed; the server and the command line have all. */
+  readonly catalogs: Readonly<Partial<Record<LeafletLanguage, Catalog>>>;
+  /** Translations whose medical wording waits for a clinician who speaks the language. */
+  readonly awaitingReview: readonly LeafletLanguage[];
+}
+
+/** @throws RangeError where the language is not at hand */
+export function catalogOf({ catalogs }: Pick<LeafletTable, 'catalogs'>, language: LeafletLanguage): Catalog {
+  const catalog = catalogs[language];
+  if (catalog === undefined) throw new RangeError(`the words of the leaflet are not loaded in this language: ${language}`);
+  return catalog;
 }

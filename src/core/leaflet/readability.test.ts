@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it, test } from 'vitest';
-import { countSpanishSyllables, fernandezHuerta, szigrisztPazos } from './readability.ts';
+import { countFrenchSyllables, countSpanishSyllables, fernandezHuerta, kandelMoles, szigrisztPazos } from './readability.ts';
 
 // Syllable division by the orthographic rules of the Spanish academies (Ortografía 2010): diphthong, hiatus, triphthong, silent u,
 // h between vowels, final y. Divisions are written out so that a reader can check them; exact.
@@ -139,4 +139,35 @@ it('is harder with more syllables or longer sentences', () => {
 
 test.each(['sentences', 'words', 'syllables'])('no text, no score: %s', (name) => {
   for (const bad of [0, -1, Number.NaN]) expect(() => fernandezHuerta({ sentences: 1, words: 1, syllables: 1, [name]: bad })).toThrow(name);
+});
+
+// Counted by hand as the words are spoken in ordinary speech; exact.
+test.each([
+  ['brossez', 2],
+  ['toutes', 1],
+  ['les', 1],
+  ['puis', 1],
+  ['crachez', 2],
+  ['dentifrice', 3],
+  ['eau', 1],
+  ['bouche', 1],
+  ['après', 2],
+  ['journée', 2],
+  ['visite', 2],
+  ['médecin', 3],
+  ['millilitres', 3],
+  ['guérir', 2],
+  ['mangeons', 2],
+  ['quatre', 1],
+  ['poison', 2],
+  ['le', 1],
+  ['n', 1],
+])('%s: %i', (word, syllables) => {
+  expect(countFrenchSyllables(word)).toBe(syllables);
+});
+
+test('Kandel and Moles: longer sentences and longer words are harder; counts must be positive', () => {
+  // 10 words in a sentence of 15 syllables, by hand: 207 - 1.015 * 10 - 73.6 * 1.5 = 86.45.
+  expect(kandelMoles({ sentences: 1, words: 10, syllables: 15 })).toBeCloseTo(86.45, 10);
+  expect(() => kandelMoles({ sentences: 0, words: 10, syllables: 15 })).toThrow('sentences');
 });

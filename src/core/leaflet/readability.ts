@@ -68,6 +68,45 @@ export function szigrisztPazos(counts: TextCounts): number {
   return 206.835 - 62.3 * (counts.syllables / counts.words) - counts.words / counts.sentences;
 }
 
+const FRENCH_VOWELS = 'aeiouyàâäéèêëîïôöùûüœæ';
+const FRENCH_RUN = new RegExp(`[${FRENCH_VOWELS}]+`, 'g');
+/** Letters that sound as one vowel, the longest first; what is left of a run counts letter by letter. */
+const FRENCH_NUCLEI = /eau|œu|oui|oue|oin|ai|aî|au|ei|eu|eû|oi|oî|ou|où|oû|œ|æ|ui|iè|ié|ia|io|ie|ye|yé|ya|yo|[aeiouyàâäéèêëîïôöùûüœæ]/g;
+
+/**
+ * Number of syllables of one French word as it is spoken in ordinary speech: a last e, es or ent of a verb is silent after a consonant,
+ * letters that sound as one vowel count once. A rule of spelling, made to err towards more syllables, so towards harder.
+ * @param word  one word without digits; an elided "l’" belongs to the word after it
+ * @returns     whole number, at least 1
+ */
+export function countFrenchSyllables(word: string): number {
+  const spoken = word
+    .normalize('NFC')
+    .toLowerCase()
+    .replace(/qu/g, 'q')
+    .replace(/gu(?=[eéèêiîy])/g, 'g')
+    .replace(/ge(?=[aoâô])/g, 'j')
+    .replace(/(?<=[^aeiouyàâäéèêëîïôöùûüœæ])es?$/, (end, at: number, all: string) => (hasVowel(all.slice(0, at)) ? '' : end))
+    .replace(/(?<=[iuéy])es?$/, '');
+  let count = 0;
+  for (const [run] of spoken.matchAll(FRENCH_RUN)) count += run.match(FRENCH_NUCLEI)?.length ?? 0;
+  return Math.max(1, count);
+}
+
+const hasVowel = (text: string): boolean => text.search(FRENCH_RUN) >= 0;
+
+/**
+ * Kandel and Moles's adaptation of Flesch's reading ease to French.
+ * @param counts  all at least 1
+ * @returns       about 0 (hard) to 100 (easy); may pass both ends
+ * @throws RangeError when a count is not positive
+ * @source kandel-moles-1958
+ */
+export function kandelMoles(counts: TextCounts): number {
+  requirePositive(counts);
+  return 207 - 1.015 * (counts.words / counts.sentences) - 73.6 * (counts.syllables / counts.words);
+}
+
 function requirePositive(counts: TextCounts): void {
   for (const name of ['sentences', 'words', 'syllables'] as const) {
     if (!(counts[name] > 0)) throw new RangeError(`${name} must be above 0: ${counts[name]}`);

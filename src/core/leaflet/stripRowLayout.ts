@@ -25,6 +25,17 @@ export interface StripRowLayout {
   readonly heightMm: number;
 }
 
+/** The same day for a page that is written from right to left: morning stands on the right. */
+export function rowInDirection(row: StripRow, direction: 'ltr' | 'rtl'): StripRow {
+  if (direction === 'ltr') return row;
+  const turn = <T extends { readonly from: number; readonly to: number }>(span: T): T => ({
+    ...span,
+    from: DAY_MINUTES - span.to,
+    to: DAY_MINUTES - span.from,
+  });
+  return { ...row, night: row.night.map(turn), acid: row.acid.map(turn), eaten: row.eaten.map(turn).reverse() };
+}
+
 export function layOutStripRow(row: StripRow, widthMm: number): StripRowLayout {
   const { band, mark, gap, word } = STRIP_ROW_MM;
   const xOf = (minute: number) => (minute / DAY_MINUTES) * widthMm;

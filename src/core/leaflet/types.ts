@@ -1,4 +1,4 @@
-export type LeafletLanguage = 'en' | 'es';
+export type LeafletLanguage = 'en' | 'es' | 'fr' | 'ar';
 
 /** Times of a day (and beyond it) at which something is done, in the order in which they are printed. */
 export type DaySlot = 'morning' | 'after-meals' | 'evening' | 'bedtime' | 'weekly' | 'at-visit';
@@ -41,7 +41,11 @@ export interface StripRow {
 /** A person's day as it was told, and perhaps with a change: drawn, without any number. */
 export interface LeafletStrip {
   readonly rows: readonly StripRow[];
+  /** Names of food that stand in English, because there are none in the language of the page. */
+  readonly notInLanguage?: readonly string[] | undefined;
 }
+
+type LeafletLabel = 'keep' | 'try' | 'day' | 'who' | 'advice' | 'cautions' | 'call' | 'stop' | 'cost' | 'next' | 'released';
 
 /** The one-page leaflet as data, so that screen, print and PDF say the same words. */
 export interface Leaflet {
@@ -55,11 +59,15 @@ export interface Leaflet {
   readonly keep: string;
   readonly tryThis: string | null;
   readonly day: readonly DayStep[];
+  /** Who does it, where that is not the person named. */
+  readonly who: string | null;
   /** What this kind of mouth asks for; no level, no reading, no cause. */
   readonly advice: readonly string[];
   readonly cautions: readonly string[];
+  /** When to call the practice, and when the emergency number. */
+  readonly call: readonly string[];
   /** Only where a professional chose it, with its words in the leaflet's language. */
-  readonly strip?: (LeafletStrip & { readonly words: StripWords }) | undefined;
+  readonly strip?: (Pick<LeafletStrip, 'rows'> & { readonly words: StripWords }) | undefined;
   readonly stopUsing: readonly string[];
   /** Private matters that a professional released on purpose. */
   readonly released?: readonly string[] | undefined;
@@ -69,9 +77,15 @@ export interface Leaflet {
   readonly nextDate: string;
   readonly demoNotice: string | null;
   /** Labels of the blocks, in the leaflet's language. */
-  readonly labels: Readonly<Record<'keep' | 'try' | 'day' | 'advice' | 'cautions' | 'stop' | 'cost' | 'next' | 'released', string>>;
+  readonly labels: Readonly<Record<LeafletLabel, string>>;
   /** Names of the times of the day, in the leaflet's language. */
   readonly slots: Readonly<Record<DaySlot, string>>;
   /** Last line of the page: whose, which day, which page. */
   readonly foot: string;
+  /** The same where there may be several pages: "{page}" and "{pages}" stand in it. Empty in a leaflet of an earlier edition. */
+  readonly footPages: string;
+  /** That a translation waits for a clinician who speaks the language; null where nothing waits. */
+  readonly review: string | null;
+  /** For the professional, not printed: what stands on this page in another language, because there is no name for it in this one. */
+  readonly notInLanguage: readonly string[];
 }

@@ -59,12 +59,15 @@ export interface Need {
   readonly sources: readonly SourceRef[];
 }
 
+/** What patients call an item, by language. Absent or blank = the practice has no name for it in that language yet. */
+export type LeafletName = Readonly<Record<'en' | 'es', string>> & Readonly<Partial<Record<'fr' | 'ar', string | undefined>>>;
+
 /** One thing in the practice's cupboard, named by ingredient and strength, never by a maker. */
 export interface ShelfItem {
   readonly id: string;
   /** e.g. "Paste, sodium fluoride 1.1 % (4,977 ppm F)". */
   readonly name: string;
-  readonly leafletName: Readonly<Record<'en' | 'es', string>>;
+  readonly leafletName: LeafletName;
   /** Agent id of `content/agents.ts`, e.g. 'F_PASTE_STD'. */
   readonly agentId: string;
   readonly form: 'paste' | 'rinse' | 'gel' | 'varnish' | 'gum' | 'lozenge' | 'spray' | 'drops' | 'powder' | 'sealant';

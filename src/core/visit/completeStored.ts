@@ -8,15 +8,21 @@ type Stored = Pick<VisitAssessment, 'mouth' | 'plan' | 'leaflet'> & Partial<Pick
  */
 export function completeStored<T extends Stored>(stored: T): T {
   const { mouth, plan, leaflet } = stored;
-  const completed = { ...ABSENT_LEAFLET, ...leaflet, labels: { ...ABSENT_LABELS, ...leaflet.labels } };
+  const completed = completeLeaflet(leaflet);
   return {
     ...stored,
     mouth: { ...ABSENT_MOUTH, ...mouth },
     plan: { ...ABSENT_PLAN, ...plan },
     leaflet: completed,
-    leaflets: stored.leaflets ?? [completed],
+    leaflets: stored.leaflets?.map(completeLeaflet) ?? [completed],
   };
 }
+
+const completeLeaflet = <T extends VisitAssessment['leaflet']>(leaflet: T): T => ({
+  ...ABSENT_LEAFLET,
+  ...leaflet,
+  labels: { ...ABSENT_LABELS, ...leaflet.labels },
+});
 
 const ABSENT_MOUTH = { swab: null, notAsked: [] } as const satisfies Partial<VisitAssessment['mouth']>;
 const ABSENT_PLAN = {
@@ -30,6 +36,13 @@ const ABSENT_PLAN = {
   swaps: [],
   droppedBefore: [],
 } as const satisfies Partial<VisitAssessment['plan']>;
-const ABSENT_LEAFLET = { advice: [] } as const satisfies Partial<VisitAssessment['leaflet']>;
+const ABSENT_LEAFLET = {
+  advice: [],
+  who: null,
+  call: [],
+  footPages: '',
+  review: null,
+  notInLanguage: [],
+} as const satisfies Partial<VisitAssessment['leaflet']>;
 /** Never shown: the list below it is empty. */
-const ABSENT_LABELS = { advice: '', released: '' } as const;
+const ABSENT_LABELS = { advice: '', released: '', who: '', call: '' } as const;

@@ -1,10 +1,11 @@
 import { keepByKey } from '../keep/keepByKey.ts';
 import { keepByTable } from '../keep/keepByTable.ts';
-import type { LeafletStrip, StripRow } from '../leaflet/types.ts';
+import type { LeafletLanguage, LeafletStrip, StripRow } from '../leaflet/types.ts';
 import { acidLines, findAcidSide } from '../plaque/day/acidLines.ts';
 import { listAcidStretches } from '../plaque/day/dayFigures.ts';
 import { dayLimits } from '../plaque/day/dayLimits.ts';
 import { buildDayModel, type DayTables } from '../plaque/day/dayModel.ts';
+import type { DayLanguage } from '../plaque/day/dayWords.ts';
 import { type EventNames, labelOfEvent } from '../plaque/day/nameOfEvent.ts';
 import { nightSpans } from '../plaque/day/nightSpans.ts';
 import { runDay } from '../plaque/day/runDay.ts';
@@ -30,11 +31,13 @@ const TOLERANCE_PH = 0.02;
 /**
  * The strip that a professional put on the leaflet: where the plaque is on the acid side in the model, without any number; and under it the
  * changed day, where what was changed may be suggested to this person. Undefined where no strip was chosen.
+ * @param language  of the page: food has names in English and Spanish; on another page the English one stands, and is named as such
  */
 export function leafletStrip(
   { visit, practice }: VisitInput,
   facts: PersonFacts,
   { acidDay, questions, regimen }: Pick<VisitContent, 'acidDay' | 'questions' | 'regimen'>,
+  language: LeafletLanguage,
 ): LeafletStrip | undefined {
   const { acidDay: told } = visit;
   const day = told?.onLeaflet === undefined ? undefined : told.days[told.onLeaflet];
@@ -44,16 +47,28 @@ export function leafletStrip(
   const tried = told.changed !== undefined && told.changed.of === told.onLeaflet ? told.changed.day : undefined;
   const changed = tried && mayShowChange(day, tried, may) ? tried : undefined;
   const { foods } = acidDay.tables;
+  const isNamed = language === 'en' || language === 'es';
+  const nameLanguage: DayLanguage = isNamed ? language : 'en';
   const named = (of: AcidDay) => (isAlcoholReleased(visit) ? of : hideAlcohol(of, { foods, language: visit.language }));
   const rowOf = (of: StripRow['of'], shown: AcidDay): StripRow => ({
     of,
     night: nightSpans(shown),
     acid: stretchesOf(acidDay.tables)(JSON.stringify({ day: shown, mouth })),
-    eaten: named(shown)
-      .events.filter((event) => event.kind === 'eating')
-      .map((event) => ({ from: event.startMinute, to: event.startMinute + event.minutes, name: nameOf(event, visit.language, acidDay) })),
+    eaten: eatenOf(named(shown)).map((event) => ({
+      from: event.startMinute,
+      to: event.startMinute + event.minutes,
+      name: nameOf(event, nameLanguage, acidDay),
+    })),
   });
-  return { rows: [rowOf('told', day), ...(changed ? [rowOf('changed', changed)] : [])] };
+  const days = [day, ...(changed ? [changed] : [])];
+  const own = ownWords(days, acidDay);
+  const standIns = isNamed
+    ? []
+    : days.flatMap((one) => eatenOf(named(one)).map((event) => nameOf(event, nameLanguage, acidDay))).filter((name) => !own.has(name));
+  return {
+    rows: [rowOf('told', day), ...(changed ? [rowOf('changed', changed)] : [])],
+    ...(standIns.length > 0 && { notInLanguage: [...new Set(standIns)] }),
+  };
 }
 
 /** An assessment is made anew after every answer; the strip only when the day or the mouth is another one. */
@@ -66,10 +81,23 @@ const stretchesOf = keepByTable((tables: DayTables) =>
 );
 
 /** The person's own word, that of a ready-made day in the language of the leaflet, or the first of what was taken. */
-function nameOf(event: EatingEvent, language: 'en' | 'es', { tables, eventNames }: AcidDayContent): string {
+function nameOf(event: EatingEvent, language: DayLanguage, { tables, eventNames }: AcidDayContent): string {
   const label = labelOfEvent(event, language, eventNames);
   const [first] = event.portions;
   if (label !== '') return label;
   if (!first) return '';
   return 'typed' in first ? first.typed.name : (tables.foods.get(first.food)?.name[language] ?? first.food);
 }
+
+/** Words that the person said; what stands on a ready-made day is the program's. */
+function ownWords(days: readonly AcidDay[], { eventNames }: AcidDayContent): ReadonlySet<string> {
+  const words = days
+    .flatMap(eatenOf)
+    .flatMap(({ id, label, portions }) => [
+      ...(label !== undefined && label.trim() !== eventNames[id]?.en ? [label.trim()] : []),
+      ...portions.flatMap((portion) => ('typed' in portion ? [portion.typed.name] : [])),
+    ]);
+  return new Set(['', ...words]);
+}
+
+const eatenOf = ({ events }: AcidDay): readonly EatingEvent[] => events.filter((event) => event.kind === 'eating');

@@ -1,3 +1,4 @@
+import { catalogOf } from '../leaflet/leafletTable.ts';
 import { listLeafletCautions } from '../leaflet/listLeafletCautions.ts';
 import { listPrintableLines, type PrintableLine } from '../leaflet/listPrintableLines.ts';
 import { itemPpm } from '../regimen/itemTraits.ts';
@@ -34,10 +35,10 @@ export function prescriptionTexts(
   { leaflet, regimen }: Pick<VisitContent, 'leaflet' | 'regimen'>,
 ): readonly PrescriptionText[] {
   const { plan, ageYears, facts } = assessment;
-  const words = leaflet.words.en;
+  const english = catalogOf(leaflet, 'en');
   const cautionsOf = (line: PrintableLine) =>
     listLeafletCautions([], [line], ageYears, leaflet.cautions).flatMap(
-      (id) => (facts.canSpit === false ? words.cautions[`${id}/cannot-spit`] : undefined) ?? words.cautions[id] ?? [],
+      (id) => (facts.canSpit === false ? english[`caution.${id}/cannot-spit`] : undefined) ?? english[`caution.${id}`] ?? [],
     );
   return listPrintableLines(plan.lines, practice.shelf, visit.agreed?.items).flatMap((printable): PrescriptionText[] => {
     const { line, item } = printable;

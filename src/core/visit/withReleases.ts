@@ -1,4 +1,5 @@
-import { buildLeaflet, type LeafletInput } from '../leaflet/buildLeaflet.ts';
+import { buildLeaflet } from '../leaflet/buildLeaflet.ts';
+import type { Leaflet, LeafletLanguage } from '../leaflet/types.ts';
 import { signedByOf } from '../regimen/buildLine.ts';
 import { isSignature } from '../regimen/mayRelease.ts';
 import { nameRefused } from '../regimen/proposePlan.ts';
@@ -40,20 +41,36 @@ function releaseOf(line: PlanLine, { signed }: VisitInput['visit']): PlanLine {
  * @throws RangeError as `buildLeaflet`
  */
 export function leafletsOf(
-  { plan, facts, needs, ageYears, mouth }: Pick<VisitAssessment, 'plan' | 'facts' | 'needs' | 'ageYears' | 'mouth'>,
+  assessment: LeafletParts,
   input: VisitInput,
   content: LeafletContent,
 ): Pick<VisitAssessment, 'leaflet' | 'leaflets'> {
+  const leaflet = leafletIn(input.visit.language, assessment, input, content);
+  const ofHomes = (input.person.homes ?? []).map(({ name, language }) => leafletIn(language, assessment, input, content, name));
+  return { leaflet, leaflets: ofHomes.length === 0 ? [leaflet] : ofHomes };
+}
+
+type LeafletParts = Pick<VisitAssessment, 'plan' | 'facts' | 'needs' | 'ageYears' | 'mouth'>;
+
+/** One page in a language, whatever the language of the visit; for one home, if it is named. */
+export function leafletIn(
+  language: LeafletLanguage,
+  { plan, facts, needs, ageYears, mouth }: LeafletParts,
+  input: VisitInput,
+  content: LeafletContent,
+  home?: string,
+): Leaflet {
   const { person, practice, visit } = input;
-  const page: LeafletInput = {
+  return buildLeaflet({
     plan,
     person: { name: person.name, ageYears },
     practice: { name: practice.name, invented: practice.invented, jurisdiction: practice.settings.jurisdiction },
     onDate: visit.onDate,
-    language: visit.language,
+    language,
+    home,
     agreed: visit.agreed,
     stopUsing: visit.stopUsing,
-    strip: leafletStrip(input, facts, content),
+    strip: leafletStrip(input, facts, content, language),
     nextOn: visit.nextOn,
     correctedOn: visit.correctedOn,
     shelf: practice.shelf,
@@ -62,9 +79,5 @@ export function leafletsOf(
     facts,
     needs,
     released: listReleased(visit),
-  };
-  const leaflet = buildLeaflet(page);
-  const { homes = [] } = person;
-  const ofHomes = homes.map(({ name, language }) => buildLeaflet({ ...page, language, home: name }));
-  return { leaflet, leaflets: homes.length === 0 ? [leaflet] : ofHomes };
+  });
 }

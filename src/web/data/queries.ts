@@ -1,6 +1,7 @@
 import { QueryCache, QueryClient, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { HiddenView, NewPerson, PersonLine, Role, SessionView } from '../../api/apiTypes.ts';
 import type { LeafletBundle, PersonRecord, VersionedShelfItem, VisitBundle } from '../../api/bundles.ts';
+import type { LeafletLanguage } from '../../core/leaflet/types.ts';
 import type { ShelfItem } from '../../core/regimen/types.ts';
 import type { PracticeSettings } from '../../core/visit/types.ts';
 import { ApiError, actAs, callApi } from './api.ts';
@@ -116,10 +117,11 @@ export function useVisitBundle(id: string, page: 'visit' | 'swab' | 'acid-day' |
   });
 }
 
-export function useLeaflet(visitId: string) {
+/** The pages to hand over; with a language, one page in it. */
+export function useLeaflet(visitId: string, language: LeafletLanguage | '') {
   return useQuery({
-    queryKey: ['leaflet', visitId],
-    queryFn: () => callApi<LeafletBundle>('GET', `/api/visits/${visitId}/leaflet`),
+    queryKey: ['leaflet', visitId, language],
+    queryFn: () => callApi<LeafletBundle>('GET', `/api/visits/${visitId}/leaflet${language === '' ? '' : `?language=${language}`}`),
     gcTime: 0,
   });
 }

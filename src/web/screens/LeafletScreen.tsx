@@ -1,16 +1,19 @@
-import { type ReactNode, type RefObject, useLayoutEffect, useRef } from 'react';
+import { Fragment, type ReactNode, type RefObject, useLayoutEffect, useRef, useState } from 'react';
+import { directionOf, LANGUAGE_NAMES, LEAFLET_LANGUAGES } from '../../core/leaflet/languages.ts';
 import { type AmountShape, hatchBox, layOutDayStrip, type RoundedBox, shapeOfAmount } from '../../core/leaflet/stripLayout.ts';
-import { layOutStripRow } from '../../core/leaflet/stripRowLayout.ts';
-import type { DayStep, Leaflet } from '../../core/leaflet/types.ts';
+import { layOutStripRow, rowInDirection } from '../../core/leaflet/stripRowLayout.ts';
+import type { DayStep, Leaflet, LeafletLanguage } from '../../core/leaflet/types.ts';
 import { useLeaflet } from '../data/queries.ts';
 import { useReportPrint } from '../data/useReportPrint.ts';
 import { Link } from '../parts/Link.tsx';
 import { LoadState } from '../parts/LoadState.tsx';
 import { PageOf, ShownStrip } from '../parts/Shown.tsx';
 
-/** The page to hand over: on the screen as it prints, on A4 or Letter, black on white. */
+/** The page to hand over: on the screen as it prints, on A4 or Letter, black on white, in the language and size that are chosen. */
 export function LeafletScreen({ visitId }: { readonly visitId: string }) {
-  const query = useLeaflet(visitId);
+  const [language, setLanguage] = useState<LeafletLanguage | ''>('');
+  const [isLarge, setLarge] = useState(false);
+  const query = useLeaflet(visitId, language);
   useReportPrint(visitId, 'leaflet');
   return (
     <main className="leaflet-page" id="main">
@@ -24,10 +27,29 @@ export function LeafletScreen({ visitId }: { readonly visitId: string }) {
           </button>
         )}
       </p>
+      <p className="leaflet-actions">
+        <label>
+          Language{' '}
+          <select value={language} onChange={({ target }) => setLanguage(target.value as LeafletLanguage | '')}>
+            <option value="">as the visit asks</option>
+            {LEAFLET_LANGUAGES.map((id) => (
+              <option key={id} value={id}>
+                {LANGUAGE_NAMES[id]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          <input type="checkbox" checked={isLarge} onChange={({ target }) => setLarge(target.checked)} /> Large print
+        </label>
+      </p>
       {query.data ? (
         <PageOf patientId={query.data.patientId}>
           {query.data.leaflets.map((leaflet) => (
-            <LeafletSheet key={`${leaflet.home} ${leaflet.language}`} leaflet={leaflet} />
+            <Fragment key={`${leaflet.home} ${leaflet.language}`}>
+              <BeforePrinting leaflet={leaflet} />
+              <LeafletSheet leaflet={leaflet} isLarge={isLarge} />
+            </Fragment>
           ))}
         </PageOf>
       ) : (
@@ -37,15 +59,31 @@ export function LeafletScreen({ visitId }: { readonly visitId: string }) {
   );
 }
 
+/** What the professional has to know of a page before it is handed over; none of it is printed. */
+function BeforePrinting({ leaflet: { language, review, notInLanguage } }: { readonly leaflet: Leaflet }) {
+  if (review === null && notInLanguage.length === 0) return null;
+  const name = LANGUAGE_NAMES[language];
+  return (
+    <div className="leaflet-actions leaflet-notes">
+      {review !== null && <p>The medical wording in {name} is to be reviewed by a native-speaking clinician.</p>}
+      {notInLanguage.length > 0 && (
+        <p className="unknown">
+          No name in {name}, so the English one stands on this page: {notInLanguage.join('; ')}. Names are written on Shelf.
+        </p>
+      )}
+    </div>
+  );
+}
+
 /** Text width of A4 between margins of 18 mm; Letter has 6 mm to spare. */
 const WIDTH_MM = 174;
 const GUTTER_MM = 5;
 
-export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
+export function LeafletSheet({ leaflet, isLarge = false }: { readonly leaflet: Leaflet; readonly isLarge?: boolean }) {
   const { labels } = leaflet;
-  const sheet = useFitOnePage(leaflet);
+  const sheet = useFitOnePage(leaflet, isLarge);
   return (
-    <article className="sheet" lang={leaflet.language} ref={sheet}>
+    <article className={isLarge ? 'sheet large' : 'sheet'} lang={leaflet.language} dir={directionOf(leaflet.language)} ref={sheet}>
       <header>
         <p className="sheet-small">{leaflet.title}</p>
         <h1>
@@ -57,15 +95,16 @@ export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
           </p>
         )}
         <p className="sheet-small">
-          {leaflet.practiceName}, {leaflet.date}
+          <bdi>{leaflet.practiceName}</bdi>
+          {leaflet.language === 'ar' ? '،' : ','} <bdi>{leaflet.date}</bdi>
         </p>
       </header>
       <section className="goals">
         <Goal label={labels.keep} text={leaflet.keep} />
         {leaflet.tryThis !== null && <Goal label={labels.try} text={leaflet.tryThis} />}
       </section>
-      <DayStrip leaflet={leaflet} />
-      {leaflet.strip && <ToldStrip strip={leaflet.strip} />}
+      <DayStrip leaflet={leaflet} isLarge={isLarge} />
+      {leaflet.strip && <ToldStrip strip={leaflet.strip} direction={directionOf(leaflet.language)} />}
       {leaflet.advice.length > 0 && (
         <section>
           <h2>{labels.advice}</h2>
@@ -87,6 +126,7 @@ export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
         </section>
       )}
       <section className="ending">
+        {leaflet.call.length > 0 && <Row label={labels.call}>{leaflet.call.join(' ')}</Row>}
         {leaflet.stopUsing.length > 0 && <Row label={labels.stop}>{leaflet.stopUsing.join('. ')}.</Row>}
         {leaflet.released !== undefined && <Row label={labels.released}>{leaflet.released.join('; ')}.</Row>}
         {leaflet.monthlyCost !== null && <Row label={labels.cost}>{leaflet.monthlyCost}</Row>}
@@ -96,8 +136,13 @@ export function LeafletSheet({ leaflet }: { readonly leaflet: Leaflet }) {
       </section>
       <footer className="sheet-foot">
         {leaflet.demoNotice !== null && <p>{leaflet.demoNotice}</p>}
+        {leaflet.review !== null && <p>{leaflet.review}</p>}
         <p>
-          <WithName text={leaflet.foot} name={leaflet.personName} />
+          {isLarge ? (
+            <WithName text={`${leaflet.personName} · ${leaflet.date}`} name={leaflet.personName} />
+          ) : (
+            <WithName text={leaflet.foot} name={leaflet.personName} />
+          )}
         </p>
       </footer>
     </article>
@@ -109,13 +154,17 @@ const PAGE_MM = 252;
 const MOST_DENSE = 3;
 
 /** Sets the page closer, step by step, until it is one page: first the spaces, then the type, never below 12 pt but for the last lines. */
-function useFitOnePage(leaflet: Leaflet): RefObject<HTMLElement | null> {
+function useFitOnePage(leaflet: Leaflet, isLarge: boolean): RefObject<HTMLElement | null> {
   const sheet = useRef<HTMLElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another leaflet has another height
   useLayoutEffect(() => {
     const tighten = () => {
       const page = sheet.current;
       if (!page) return;
+      if (isLarge) {
+        delete page.dataset.density;
+        return;
+      }
       const pxPerMm = page.clientWidth / 210;
       for (let density = 0; density <= MOST_DENSE; density += 1) {
         page.dataset.density = String(density);
@@ -127,7 +176,7 @@ function useFitOnePage(leaflet: Leaflet): RefObject<HTMLElement | null> {
     tighten();
     // The typeface may come after the words.
     void document.fonts.ready.then(tighten);
-  }, [leaflet]);
+  }, [leaflet, isLarge]);
   return sheet;
 }
 
@@ -164,12 +213,17 @@ function Row({ label, children }: { readonly label: string; readonly children: R
 const BAND_MM = 3;
 
 /** The day as one line from morning to night, what to do under its time. */
-function DayStrip({ leaflet }: { readonly leaflet: Leaflet }) {
+function DayStrip({ leaflet, isLarge }: { readonly leaflet: Leaflet; readonly isLarge: boolean }) {
   const { columns, night, besides } = layOutDayStrip(leaflet.day, WIDTH_MM, GUTTER_MM);
   if (columns.length === 0 && besides.length === 0) return null;
   return (
     <section className="day">
       <h2>{leaflet.labels.day}</h2>
+      {leaflet.who !== null && (
+        <p>
+          {leaflet.labels.who}: {leaflet.who}
+        </p>
+      )}
       {columns.length > 0 && (
         <>
           <svg className="strip-line" viewBox={`0 0 ${WIDTH_MM} ${BAND_MM + 2}`} aria-hidden="true">
@@ -185,10 +239,10 @@ function DayStrip({ leaflet }: { readonly leaflet: Leaflet }) {
           </svg>
           <div className="strip-columns">
             {columns.map(({ when, widthMm, steps }) => (
-              <div key={when} style={{ width: `${widthMm}mm` }}>
+              <div key={when} style={isLarge ? {} : { width: `${widthMm}mm` }}>
                 <h3>{leaflet.slots[when]}</h3>
                 {steps.map((step) => (
-                  <Step key={step.text} step={step} widthMm={widthMm} />
+                  <Step key={step.text} step={step} widthMm={isLarge ? WIDTH_MM : widthMm} />
                 ))}
               </div>
             ))}
@@ -214,12 +268,18 @@ function DayStrip({ leaflet }: { readonly leaflet: Leaflet }) {
 }
 
 /** The day as it was told: dark where the plaque is on the acid side in the model, without a number. */
-function ToldStrip({ strip: { rows, words } }: { readonly strip: NonNullable<Leaflet['strip']> }) {
+function ToldStrip({
+  strip: { rows, words },
+  direction,
+}: {
+  readonly strip: NonNullable<Leaflet['strip']>;
+  readonly direction: 'ltr' | 'rtl';
+}) {
   return (
     <section className="told-strip">
       <h2>{words.title}</h2>
       {rows.map((row) => {
-        const { band, acid, night, marks, words: names, heightMm } = layOutStripRow(row, WIDTH_MM);
+        const { band, acid, night, marks, words: names, heightMm } = layOutStripRow(rowInDirection(row, direction), WIDTH_MM);
         return (
           <div key={row.of}>
             {rows.length > 1 && <h3>{words[row.of]}</h3>}
@@ -244,7 +304,7 @@ function ToldStrip({ strip: { rows, words } }: { readonly strip: NonNullable<Lea
                 <rect key={box.xMm} className="paste" x={box.xMm} y={box.yMm} width={box.widthMm} height={box.heightMm} rx={0.8} />
               ))}
               {names.map(({ x, yMm, text }) => (
-                <text key={`${x} ${text}`} x={x} y={yMm}>
+                <text key={`${x} ${text}`} x={x} y={yMm} direction="ltr">
                   {text}
                 </text>
               ))}

@@ -5,7 +5,7 @@ import { findDayProblems } from '../../../core/plaque/day/findDayProblems.ts';
 import { sayGain } from '../../../core/plaque/day/sayDay.ts';
 import type { AcidDay } from '../../../core/plaque/day/types.ts';
 import { ageOn } from '../../../core/visit/ageOn.ts';
-import { content, findQuestion } from '../../content.ts';
+import { content, findQuestion, sayEnglish } from '../../content.ts';
 import { joinWords, uncapitalise } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import type { DayWork } from './dayWork.ts';
@@ -102,8 +102,8 @@ function Limits({ work: { limits, isPrivateHidden, input } }: { readonly work: D
     ageYears: ageOn(input.person.birthDate, input.visit.onDate).ageYears,
     diet: food,
     goals: content.leaflet.goals,
-    words: content.leaflet.words.en,
-    everyLanguage: Object.values(content.leaflet.words),
+    say: sayEnglish,
+    catalogs: Object.values(content.leaflet.catalogs),
   }).filter(({ family }) => family === 'afterwards');
   const why = (limit: { readonly because: string; readonly private: boolean; readonly ask: readonly string[] }) => {
     if (limit.private && isPrivateHidden) return 'because of the safety check';

@@ -1,4 +1,6 @@
 import { diaryWords } from '../../../content/texts/diaryWords.ts';
+import { directionOf } from '../../../core/leaflet/languages.ts';
+import type { LeafletLanguage } from '../../../core/leaflet/types.ts';
 import { useVisitBundle } from '../../data/queries.ts';
 import { useReportPrint } from '../../data/useReportPrint.ts';
 import { Link } from '../../parts/Link.tsx';
@@ -39,7 +41,7 @@ export function DiaryScreen({ visitId }: { readonly visitId: string }) {
 }
 
 interface DiaryProps {
-  readonly language: 'en' | 'es';
+  readonly language: LeafletLanguage;
   readonly practice: string;
   readonly name: string;
 }
@@ -47,7 +49,7 @@ interface DiaryProps {
 function Diary({ language, practice, name }: DiaryProps) {
   const words = diaryWords[language];
   return (
-    <article className="sheet diary" lang={language}>
+    <article className="sheet diary" lang={language} dir={directionOf(language)}>
       <header>
         <p className="sheet-small">{practice}</p>
         <h1>{words.title}</h1>

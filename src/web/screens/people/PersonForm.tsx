@@ -9,7 +9,7 @@ import { focusFirstProblem } from '../../parts/focusFirstProblem.ts';
 import { SaveBar } from '../../parts/SaveBar.tsx';
 import { GuardianFields, HomeFields, PermissionFields } from './PersonParts.tsx';
 import { buildPerson, type PersonDraft, type PersonProblems, personDraftOf } from './personDraft.ts';
-import { sayPerson } from './sayPerson.ts';
+import { LANGUAGE_OPTIONS, sayPerson } from './sayPerson.ts';
 
 interface PersonFormProps {
   readonly person: PersonPage;
@@ -89,11 +89,7 @@ export function PersonForm({ person, today, reread, close }: PersonFormProps) {
         label="Language of the leaflet"
         value={draft.language}
         onChange={(language) => change({ language })}
-        options={[
-          { id: 'en', label: 'English' },
-          { id: 'es', label: 'Spanish' },
-          { id: 'not-asked', label: 'not asked' },
-        ]}
+        options={[...LANGUAGE_OPTIONS, { id: 'not-asked', label: 'not asked' }]}
       />
       <ChoiceLine
         label="Interpreter"

@@ -8,7 +8,7 @@ import {
   type PersonDraft,
   type PersonProblems,
 } from './personDraft.ts';
-import { PERMISSIONS, type PermissionKind } from './sayPerson.ts';
+import { LANGUAGE_OPTIONS, PERMISSIONS, type PermissionKind } from './sayPerson.ts';
 
 const ASKED = [
   { id: 'yes', label: 'yes' },
@@ -93,10 +93,7 @@ export function HomeFields({ homes, problems, onChange }: ListProps<HomeDraft> &
             label="Leaflet in"
             value={home.language}
             onChange={(language) => onChange(replaced(homes, i, { language }))}
-            options={[
-              { id: 'en', label: 'English' },
-              { id: 'es', label: 'Spanish' },
-            ]}
+            options={LANGUAGE_OPTIONS}
           />
           <button type="button" className="link" onClick={() => onChange(without(homes, i))}>
             Take home {i + 1} off

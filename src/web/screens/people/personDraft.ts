@@ -1,4 +1,5 @@
 import type { PersonDetails } from '../../../api/personSchema.ts';
+import type { LeafletLanguage } from '../../../core/leaflet/types.ts';
 import { parseBirthday as parseDay } from '../findPeople.ts';
 import { PERMISSIONS, type PermissionKind } from './sayPerson.ts';
 
@@ -11,7 +12,7 @@ export interface GuardianDraft {
 
 export interface HomeDraft {
   readonly name: string;
-  readonly language: 'en' | 'es';
+  readonly language: LeafletLanguage;
 }
 
 export interface PermissionDraft {
@@ -25,7 +26,7 @@ export interface PersonDraft {
   readonly name: string;
   readonly birthday: string;
   readonly chartNumber: string;
-  readonly language: 'en' | 'es' | 'not-asked';
+  readonly language: LeafletLanguage | 'not-asked';
   readonly interpreter: 'needed' | 'none' | 'not-asked';
   readonly interpreterLanguage: string;
   readonly guardians: readonly GuardianDraft[];

@@ -1,4 +1,5 @@
 import type { PersonDetails } from '../../../api/personSchema.ts';
+import { LANGUAGE_NAMES, LEAFLET_LANGUAGES } from '../../../core/leaflet/languages.ts';
 import { formatDate, isolate } from '../../format.ts';
 import type { SaidLines } from '../../parts/differences.ts';
 
@@ -11,11 +12,12 @@ export const PERMISSIONS: readonly { readonly id: PermissionKind; readonly label
   { id: 'use-of-data', label: 'Use of data' },
 ];
 
+/** To choose the language of a leaflet from. */
+export const LANGUAGE_OPTIONS = LEAFLET_LANGUAGES.map((id) => ({ id, label: LANGUAGE_NAMES[id] }));
+
 export const NOT_ASKED = 'not asked';
 
-const LANGUAGES = { en: 'English', es: 'Spanish' } as const;
-
-export const sayLanguage = (language: PersonDetails['language']): string => (language ? LANGUAGES[language] : NOT_ASKED);
+export const sayLanguage = (language: PersonDetails['language']): string => (language ? LANGUAGE_NAMES[language] : NOT_ASKED);
 
 export function sayInterpreter(interpreter: string | undefined): string {
   if (interpreter === undefined) return NOT_ASKED;

@@ -1,3 +1,4 @@
+import type { LeafletLanguage } from '../../../core/leaflet/types.ts';
 import type { Agent } from '../../../core/regimen/tables.ts';
 import { content } from '../../content.ts';
 import { capitalise, formatNumber } from '../../format.ts';
@@ -206,21 +207,34 @@ function LabelSays({ draft }: Pick<FieldsProps, 'draft'>) {
   );
 }
 
+const NO_NAME = 'Left empty, the English name stands on a leaflet in this language, and the page says so before it is printed.';
+
+interface NameLine {
+  readonly field: 'name' | 'leafletEn' | 'leafletEs' | 'leafletFr' | 'leafletAr';
+  readonly label: string;
+  readonly suggested: string;
+  readonly lang: LeafletLanguage;
+  readonly hint?: string;
+}
+
 function NameSection({ draft, problems, onChange }: FieldsProps) {
-  const lines = [
+  const lines: readonly NameLine[] = [
     { field: 'name', label: 'Our name for it', suggested: suggestName(draft), lang: 'en' },
     { field: 'leafletEn', label: 'On the leaflet, English', suggested: suggestLeafletName(draft, 'en'), lang: 'en' },
     { field: 'leafletEs', label: 'On the leaflet, Spanish', suggested: suggestLeafletName(draft, 'es'), lang: 'es' },
-  ] as const;
+    { field: 'leafletFr', label: 'On the leaflet, French', suggested: suggestLeafletName(draft, 'fr'), lang: 'fr', hint: NO_NAME },
+    { field: 'leafletAr', label: 'On the leaflet, Arabic', suggested: suggestLeafletName(draft, 'ar'), lang: 'ar', hint: NO_NAME },
+  ];
   return (
     <section aria-label="Names">
       <h2>Names</h2>
       <p className="form-note">By ingredient and strength, never by a maker's name: a leaflet recommends no brand, and packs change.</p>
-      {lines.map(({ field, label, suggested, lang }) => (
+      {lines.map(({ field, label, suggested, lang, hint }) => (
         <TextLine
           key={field}
           label={label}
           lang={lang}
+          hint={hint}
           value={draft[field] ?? suggested}
           problem={problems[field]}
           beside={

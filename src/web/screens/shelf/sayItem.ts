@@ -20,6 +20,8 @@ export function sayItem(item: ShelfItem): SaidLines {
     ['Name', item.name],
     ['Name on the leaflet, English', item.leafletName.en],
     ['Name on the leaflet, Spanish', item.leafletName.es],
+    ['Name on the leaflet, French', item.leafletName.fr ?? 'none yet'],
+    ['Name on the leaflet, Arabic', item.leafletName.ar ?? 'none yet'],
     ['Compound', item.compound ?? 'not known'],
     ['Strength', known(item.percent, ' %')],
     ['Fluoride', known(item.fluoridePpm, ' ppm')],

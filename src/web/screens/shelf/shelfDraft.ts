@@ -1,4 +1,5 @@
 import { usualPacks } from '../../../content/usualPacks.ts';
+import type { LeafletLanguage } from '../../../core/leaflet/types.ts';
 import { checkLabel } from '../../../core/regimen/checkLabel.ts';
 import type { Agent } from '../../../core/regimen/tables.ts';
 import type { LabelStrength, NeedKind, ShelfItem } from '../../../core/regimen/types.ts';
@@ -27,6 +28,8 @@ export interface ShelfDraft {
   readonly name: string | null;
   readonly leafletEn: string | null;
   readonly leafletEs: string | null;
+  readonly leafletFr: string | null;
+  readonly leafletAr: string | null;
   readonly compound: Compound | '';
   /** Of what the percentage is, as the label has it. */
   readonly percentOf: 'compound' | 'ion';
@@ -64,6 +67,8 @@ export const emptyDraft: ShelfDraft = {
   name: null,
   leafletEn: null,
   leafletEs: null,
+  leafletFr: null,
+  leafletAr: null,
   compound: '',
   percentOf: 'compound',
   per: '',
@@ -103,6 +108,8 @@ export function draftOf(item: ShelfItem): ShelfDraft {
     name: item.name,
     leafletEn: item.leafletName.en,
     leafletEs: item.leafletName.es,
+    leafletFr: item.leafletName.fr ?? null,
+    leafletAr: item.leafletName.ar ?? null,
     compound: item.compound ?? '',
     percentOf: item.label?.of === 'ion' ? 'ion' : 'compound',
     per: item.label?.per ?? '',
@@ -219,7 +226,7 @@ export function suggestName(draft: ShelfDraft): string {
 }
 
 /** The generic leaflet name of the kind, in its usual form only: another form is another word. */
-export function suggestLeafletName({ agentId, form }: Pick<ShelfDraft, 'agentId' | 'form'>, language: 'en' | 'es'): string {
+export function suggestLeafletName({ agentId, form }: Pick<ShelfDraft, 'agentId' | 'form'>, language: LeafletLanguage): string {
   const usual = usualPacks[agentId];
   return usual?.form === form ? usual.leafletName[language] : '';
 }
@@ -245,6 +252,9 @@ export function buildShelfItem(draft: ShelfDraft, makeItemId: (name: string) => 
   const name = (draft.name ?? suggestName(draft)).trim();
   const en = (draft.leafletEn ?? suggestLeafletName(draft, 'en')).trim();
   const es = (draft.leafletEs ?? suggestLeafletName(draft, 'es')).trim();
+  // These may be left out: the leaflet then says which name is missing before it is printed.
+  const fr = (draft.leafletFr ?? suggestLeafletName(draft, 'fr')).trim() || undefined;
+  const ar = (draft.leafletAr ?? suggestLeafletName(draft, 'ar')).trim() || undefined;
   const problems = findProblems(draft, { name, en, es });
   if (Object.keys(problems).length > 0) return { ok: false, problems };
   const agent = findAgent(draft.agentId);
@@ -253,7 +263,7 @@ export function buildShelfItem(draft: ShelfDraft, makeItemId: (name: string) => 
   const item: ShelfItem = {
     id: makeItemId(name),
     name,
-    leafletName: { en, es },
+    leafletName: { en, es, fr, ar },
     agentId: draft.agentId,
     form: draft.form,
     traits: draft.isPackChecked ? draft.traits : undefined,

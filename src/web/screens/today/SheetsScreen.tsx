@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { DaySheet } from '../../../api/day.ts';
+import { LANGUAGE_NAMES } from '../../../core/leaflet/languages.ts';
 import { questions } from '../../content.ts';
 import { useDaySheets } from '../../data/dayQueries.ts';
 import { formatDate, formatDay, plural } from '../../format.ts';
@@ -90,11 +91,11 @@ function sizeOf(count: number): 'large' | 'medium' | 'small' {
   return count <= 20 ? 'medium' : 'small';
 }
 
-const LANGUAGES = { en: 'English', es: 'Spanish' } as const;
-
 function sayLanguage({ language, interpreter }: DaySheet): string {
   const parts = [
-    language === null ? 'Language: not on record.' : language !== 'en' && `Language: ${LANGUAGES[language]}. This sheet is not translated.`,
+    language === null
+      ? 'Language: not on record.'
+      : language !== 'en' && `Language: ${LANGUAGE_NAMES[language]}. This sheet is not translated.`,
     interpreter && `Interpreter: ${interpreter}.`,
   ];
   return parts.filter(Boolean).join(' ');

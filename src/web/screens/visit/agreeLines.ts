@@ -1,3 +1,4 @@
+import { LANGUAGE_NAMES, LEAFLET_LANGUAGES } from '../../../core/leaflet/languages.ts';
 import type { Plan, PlanLine } from '../../../core/regimen/types.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
 import { formatDate } from '../../format.ts';
@@ -27,10 +28,7 @@ const ITEM_STATES = [
   { id: 'not-affordable', label: 'not affordable' },
 ] as const;
 
-const LANGUAGES = [
-  { id: 'en', label: 'English' },
-  { id: 'es', label: 'Spanish' },
-] as const;
+const LANGUAGES = LEAFLET_LANGUAGES.map((id) => ({ id, label: LANGUAGE_NAMES[id] }));
 
 const ITEM = 'item ';
 const WHY = 'why ';
@@ -85,7 +83,7 @@ export function agreeLines(place: AgreePlace): readonly Line[] {
       letter: 'l',
       label: 'Leaflet in',
       entry: { kind: 'choice', choices: LANGUAGES },
-      text: LANGUAGES.find((l) => l.id === visit.language)?.label ?? visit.language,
+      text: LANGUAGE_NAMES[visit.language],
       tone: 'confirmed',
       value: visit.language,
     }),

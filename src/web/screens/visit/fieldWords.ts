@@ -1,3 +1,4 @@
+import { LANGUAGE_NAMES } from '../../../core/leaflet/languages.ts';
 import type { SwabReading } from '../../../core/reading/types.ts';
 import type { Answer } from '../../../core/visit/answer.ts';
 import type { DescribedDays } from '../../../core/visit/describedDays.ts';
@@ -34,7 +35,7 @@ const FIELD_NAMES: Readonly<Record<string, string>> = {
   level: 'The level',
 };
 
-const LANGUAGES: Readonly<Record<string, string>> = { en: 'English', es: 'Spanish' };
+const LANGUAGES: Readonly<Record<string, string>> = LANGUAGE_NAMES;
 
 const questionOf = (path: string) => (path.startsWith('answers.') ? findQuestion(path.slice('answers.'.length)) : undefined);
 

@@ -9,6 +9,7 @@ import type { VisitInput } from '../../../core/visit/types.ts';
 import { assess, privateItemIds, questions } from '../../content.ts';
 import { useSaveQueue } from '../../data/saving.ts';
 import type { SignedOn } from '../../data/signingQueries.ts';
+import { useLeafletWords } from '../../data/useLeafletWords.ts';
 import { uncapitalise } from '../../format.ts';
 import { goTo as goToPath } from '../../routing.ts';
 import { useShown } from '../../shown.ts';
@@ -51,7 +52,12 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
   const requests = useVisitRequests(bundle.visitId, show, onServerChange);
 
   const isClosed = bundle.state !== 'open' && !isCorrecting;
-  const assessment = useMemo(() => (bundle.stored && !isCorrecting ? bundle.stored : assess(input)), [bundle.stored, isCorrecting, input]);
+  const leafletWords = useLeafletWords(input);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: with the words of another language the leaflet says other words
+  const assessment = useMemo(
+    () => (bundle.stored && !isCorrecting ? bundle.stored : assess(input)),
+    [bundle.stored, isCorrecting, input, leafletWords],
+  );
   const carried = useMemo(() => carriedAnswers(bundle), [bundle]);
   const lines = useMemo(() => {
     return buildLines({ bundle, input, assessment, questions, carried, newFinding, levelChange, isClosed, privacy });
