@@ -49,7 +49,7 @@ export function leafletStrip(
   const { foods } = acidDay.tables;
   const isNamed = language === 'en' || language === 'es';
   const nameLanguage: DayLanguage = isNamed ? language : 'en';
-  const named = (of: AcidDay) => (isAlcoholReleased(visit) ? of : hideAlcohol(of, { foods, language: visit.language }));
+  const named = (of: AcidDay) => (isAlcoholReleased(visit) ? of : hideAlcohol(of, { foods, language: nameLanguage }));
   const rowOf = (of: StripRow['of'], shown: AcidDay): StripRow => ({
     of,
     night: nightSpans(shown),
