@@ -37,7 +37,14 @@ function lpText(rows: readonly Row[], goal: Terms): { readonly text: string; rea
     keys.set(name, key);
     return key;
   };
-  const say = (terms: Terms): string => terms.map(([name, c]) => `${c < 0 ? '-' : '+'} ${Math.abs(c)} ${keyOf(name)}`).join(' ');
+  // A variable that is named twice would keep its last coefficient alone.
+  const summed = (terms: Terms): Terms => [
+    ...terms.reduce((sums, [name, c]) => sums.set(name, (sums.get(name) ?? 0) + c), new Map<string, number>()),
+  ];
+  const say = (terms: Terms): string =>
+    summed(terms)
+      .map(([name, c]) => `${c < 0 ? '-' : '+'} ${Math.abs(c)} ${keyOf(name)}`)
+      .join(' ');
   const body = rows.flatMap(({ terms, atLeast, atMost }) => [
     ...(terms.length > 0 && atLeast !== undefined ? [` ${say(terms)} >= ${atLeast}`] : []),
     ...(terms.length > 0 && atMost !== undefined ? [` ${say(terms)} <= ${atMost}`] : []),

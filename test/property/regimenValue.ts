@@ -2,6 +2,7 @@ import { regimenTables } from '../../src/content/regimenTables.ts';
 import { amountAtAge } from '../../src/core/regimen/amountAtAge.ts';
 import { checkItem } from '../../src/core/regimen/checkItem.ts';
 import { checkTogether } from '../../src/core/regimen/checkTogether.ts';
+import { plannerWeightKg } from '../../src/core/regimen/plannerWeightKg.ts';
 import type { Jurisdiction, Need, NeedKind, PersonFacts, RegimenCriterion, ShelfItem } from '../../src/core/regimen/types.ts';
 import type { Level } from '../../src/core/risk/types.ts';
 import { ppmOf } from './oracle.ts';
@@ -61,6 +62,7 @@ export function chooser({ facts, needs, shelf, jurisdiction, level, order, mostT
   const limits = regimenTables.fluoride.limits
     .filter((l) => facts.ageMonths >= l.fromAgeMonths && facts.ageMonths < l.belowAgeMonths)
     .filter((l) => l.kind === 'upper-intake-level' || l.kind === 'safe-level');
+  const kg = facts.weightKg ?? plannerWeightKg(facts.ageMonths, regimenTables.fluoride.weights) ?? Number.POSITIVE_INFINITY;
   const sum = (ids: readonly string[], of: (id: string) => number) => ids.reduce((total, id) => total + of(id), 0);
 
   const mayStand = (ids: readonly string[]): boolean => {
@@ -75,7 +77,7 @@ export function chooser({ facts, needs, shelf, jurisdiction, level, order, mostT
     return [now, later].every((day) => {
       if (mostTasksPerDay !== undefined && sum(day, tasks) > mostTasksPerDay + 1e-6) return false;
       const swallowed = sum(day, mg);
-      return swallowed === 0 || limits.every((l) => l.unit !== 'mg/day' || swallowed + water <= l.value * (1 + 1e-9));
+      return swallowed === 0 || limits.every((l) => swallowed + water <= l.value * (l.unit === 'mg/day' ? 1 : kg) * (1 + 1e-9));
     });
   };
 
