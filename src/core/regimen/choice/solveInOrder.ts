@@ -1,4 +1,4 @@
-import { type Constraint, type Model, solve } from 'yalps';
+import { type Constraint, type Model, type Solution, type SolutionStatus, solve } from 'yalps';
 
 /** Sum of coefficient times variable. Variables are whole numbers, 0 or more. */
 export type Terms = readonly (readonly [variable: string, coefficient: number])[];
@@ -46,7 +46,25 @@ export const sumOf = (terms: Terms, values: ReadonlyMap<string, number>): number
 
 const GOAL = -1;
 
+/** Enough for programmes many times as large; more means that the simplex method goes in a circle. */
+const MOST_PIVOTS = 1_000;
+const MOST_ORDERS = 8;
+
+/** A circle depends on the order of the rows: another order of the same rows leaves it. */
 function minimise(rows: readonly Row[], goal: Terms): ReadonlyMap<string, number> | undefined {
+  let status: SolutionStatus = 'cycled';
+  for (let order = 0; order < MOST_ORDERS; order += 1) {
+    const cut = Math.floor((rows.length * order) / MOST_ORDERS);
+    const found = solveOnce([...rows.slice(cut), ...rows.slice(0, cut)], goal);
+    status = found.status;
+    if (status === 'infeasible') return undefined;
+    if (status === 'optimal') return new Map(found.variables.map(([variable, value]) => [variable, Math.round(value)]));
+    if (status !== 'cycled') break;
+  }
+  throw new Error(`a programme of ${rows.length} rows ended as ${status}`);
+}
+
+function solveOnce(rows: readonly Row[], goal: Terms): Solution {
   const variables = new Map<string, Map<number, number>>();
   const add = (key: number, terms: Terms) => {
     for (const [variable, coefficient] of terms) {
@@ -62,8 +80,5 @@ function minimise(rows: readonly Row[], goal: Terms): ReadonlyMap<string, number
     { ...(atLeast === undefined ? {} : { min: atLeast }), ...(atMost === undefined ? {} : { max: atMost }) },
   ]);
   const model: Model<string, number> = { direction: 'minimize', objective: GOAL, constraints, variables, integers: true };
-  const { status, variables: found } = solve(model);
-  if (status === 'infeasible') return undefined;
-  if (status !== 'optimal') throw new Error(`a programme of ${variables.size} variables and ${rows.length} rows ended as ${status}`);
-  return new Map(found.map(([variable, value]) => [variable, Math.round(value)]));
+  return solve(model, { maxPivots: MOST_PIVOTS });
 }
