@@ -34,8 +34,11 @@ export async function listDayResults(input: VisitInput, inputDigest: string): Pr
   for (const day of acidDay.days) worked.push(await workOutDay(day, input));
   const told = acidDay.changed && worked[acidDay.changed.of];
   const changed = acidDay.changed && (await workOutDay(acidDay.changed.day, input));
+  const sentence = sayInBoth(worked);
+  const openSentence = sayInBoth(worked.map(hideIn));
   const body: DaysRecord = {
-    sentence: { en: sayIn(worked, 'en'), es: sayIn(worked, 'es') },
+    sentence,
+    ...((openSentence.en !== sentence.en || openSentence.es !== sentence.es) && { openSentence }),
     days: worked.map(recordOf),
     ...(changed && { changed: { ...recordOf(changed), ...(told && { sentence: sayChange(told, changed) }) } }),
     draws: DRAWS,
@@ -59,13 +62,20 @@ const sayIn = (days: readonly WorkedDay[], language: DayLanguage): string =>
     content.acidDay.eventNames,
   );
 
+const sayInBoth = (days: readonly WorkedDay[]): DaysRecord['sentence'] => ({ en: sayIn(days, 'en'), es: sayIn(days, 'es') });
+
+/** As it may be read where private matters are hidden. */
+const hideIn = (worked: WorkedDay): WorkedDay => ({
+  ...worked,
+  said: { ...worked.said, day: hideAlcohol(worked.said.day, { foods: content.acidDay.tables.foods }) },
+});
+
 const sayChange = (told: WorkedDay, changed: WorkedDay): string =>
-  sayDayChange(told.said.band, changed.said.band, dayDifference(told.minutes, changed.minutes));
+  sayDayChange(told.said, changed.said, dayDifference(told.minutes, changed.minutes));
 
 function recordOf(worked: WorkedDay): DayRecord {
-  const { foods } = content.acidDay.tables;
   const headline = sayIn([worked], 'en');
-  const openHeadline = sayIn([{ ...worked, said: { ...worked.said, day: hideAlcohol(worked.said.day, { foods }) } }], 'en');
+  const openHeadline = sayIn([hideIn(worked)], 'en');
   return { headline, ...(openHeadline !== headline && { openHeadline }), below: worked.below };
 }
 

@@ -5,6 +5,7 @@ import { demoTest } from './demo.ts';
 import { expectNoBarriersInBothThemes } from './expectNoBarriers.ts';
 import { openVisitOf, signIn } from './pageSteps.ts';
 import type { RunningServer } from './startServer.ts';
+import { answerQuestions, handsOn } from './visitKeys.ts';
 
 const SAID = /In the model, .+ on the acid side/;
 const SLOW = { timeout: 60_000 };
@@ -26,11 +27,16 @@ async function beginDay(page: Page, server: RunningServer, name: string): Promis
   return visit;
 }
 
+/** The visit as the server has it. */
+function savedVisit(page: Page): Promise<VisitBundle> {
+  const id = new URL(page.url()).pathname.split('/')[2];
+  return page.evaluate(async (visitId) => (await fetch(`/api/visits/${visitId}`)).json(), id);
+}
+
 /** The field as the server has it, once it has everything. */
 async function savedDay(page: Page): Promise<NonNullable<VisitBundle['input']['visit']['acidDay']>> {
   await page.getByText(/^saved /).waitFor();
-  const id = new URL(page.url()).pathname.split('/')[2];
-  return page.evaluate(async (visitId) => (await (await fetch(`/api/visits/${visitId}`)).json()).input.visit.acidDay, id);
+  return (await savedVisit(page)).input.visit.acidDay ?? { days: [] };
 }
 
 demoTest('a ready-made day is changed by keys and by the mouse to the same day, undone, added to and kept', async ({ page, server }) => {
@@ -101,8 +107,13 @@ demoTest(
 
     await page.getByLabel(/strip on the leaflet/).check();
     expect((await savedDay(page)).onLeaflet).toBe(0);
+    await page.getByRole('button', { name: 'Another day' }).click();
+    await page.getByText(/over the 2 days described/i).waitFor(SLOW);
     await page.goto(visit);
-    await page.locator('.day-fold').getByText(SAID).waitFor(SLOW);
+    await page
+      .locator('.day-fold')
+      .getByText(/over the 2 days described/i)
+      .waitFor(SLOW);
     await page.locator('.day-fold-strip').waitFor();
     await page.goto(`${visit}/leaflet`);
     await page.locator('.told-strip').waitFor();
@@ -110,5 +121,92 @@ demoTest(
     await page.goto(`${visit}/diary`);
     await page.getByRole('article').waitFor();
     expect(await page.getByRole('article').getAttribute('lang')).toBe('es');
+  },
+);
+
+demoTest(
+  'a suggestion is tried and taken back; beer stays private; closing stores the sentence, which is then corrected with a reason',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await openVisitOf(page, 'Petra');
+    await answerQuestions(page, handsOn(page), ['safety']);
+    const visit = page.url();
+    await page.goto(`${visit}/day`);
+    await page.getByText('No day is told yet').waitFor();
+    // The day with the fewest events: gum after a meal is what can be suggested.
+    await page.keyboard.press('1');
+    const moves = page.locator('.day-moves li');
+    await moves.getByText('less a day').first().waitFor(SLOW);
+
+    // Before and after, and taken back.
+    const told = await savedDay(page);
+    await page.keyboard.press('1');
+    await page.getByText('with the change:').waitFor(SLOW);
+    expect((await savedDay(page)).changed?.of).toBe(0);
+    await page.keyboard.press('b');
+    await page.getByText(SAID).waitFor(SLOW);
+    expect(await savedDay(page)).toEqual(told);
+
+    // Beer by name on the page of work, a drink once the patient looks or it goes on paper.
+    await page.keyboard.press('a');
+    await page.keyboard.type('21:10 beer');
+    await page.getByRole('option').first().click();
+    await page.getByText(/^Added at 21:.*Beer/).waitFor();
+    await leaveFields(page);
+    await page.keyboard.press('Control+Enter');
+    await page.getByText('Shown to the patient.').waitFor();
+    expect(await page.locator('main').innerText()).not.toMatch(/beer/i);
+    expect(await page.locator('main').innerText()).toMatch(/A drink/);
+    await page.keyboard.press('Control+Enter');
+    expect(await page.locator('.day-events').innerText()).toMatch(/Beer/);
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    expect(await page.locator('main').textContent()).not.toMatch(/beer\b/i);
+    await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    const beforeClosing = await savedDay(page);
+
+    // Closed: the page says what is stored, whatever the model would say today.
+    await page.goto(visit);
+    await page.locator('.day-fold').getByText(SAID).waitFor(SLOW);
+    await page.keyboard.press('7');
+    await page.keyboard.press('z');
+    await page.getByText(/· closed/).waitFor(SLOW);
+    const closed = await savedVisit(page);
+    expect(closed.dayRecord?.days[0]?.headline).toMatch(SAID);
+    expect(closed.input.visit.acidDay).toEqual(beforeClosing);
+    const stored = 'In the model, roughly 9 to 10 hours a day on the acid side, as it was stored.';
+    await page.route('**/api/visits/*', async (route) => {
+      const bundle = (await (await route.fetch()).json()) as VisitBundle;
+      await route.fulfill({
+        json: {
+          ...bundle,
+          dayRecord: bundle.dayRecord && { ...bundle.dayRecord, days: [{ ...bundle.dayRecord.days[0], headline: stored }] },
+        },
+      });
+    });
+    await page.goto(`${visit}/day`);
+    await picture(page).waitFor(SLOW);
+    expect(await page.locator('.day-head .opening').innerText()).toContain(stored);
+    await page.unrouteAll();
+    expect(await page.locator('[data-event]').count()).toBe(0);
+
+    // Corrected on the page of the day itself.
+    await page.keyboard.press('c');
+    await page.getByLabel(/What was wrong/).waitFor();
+    await page.keyboard.type('breakfast was later');
+    await page.keyboard.press('Enter');
+    const bar = page.getByRole('region', { name: 'Correction', exact: true });
+    await bar.waitFor();
+    await page.keyboard.press('e');
+    await page.keyboard.press('ArrowRight');
+    await bar.getByText('The described day').waitFor();
+    expect((await savedVisit(page)).input.visit.acidDay).toEqual(beforeClosing);
+    await bar.getByRole('button', { name: 'Save the correction' }).click();
+    const done = page.getByRole('region', { name: 'Corrections' });
+    await done.waitFor(SLOW);
+    expect(await done.innerText()).toMatch(/because breakfast was later/);
+    const corrected = await savedVisit(page);
+    expect(corrected.input.visit.acidDay?.days[0]?.events[0]?.startMinute).toBe((beforeClosing.days[0]?.events[0]?.startMinute ?? 0) + 5);
+    expect(await page.locator('.day-head .opening').innerText()).toContain(corrected.dayRecord?.days[0]?.headline ?? 'no sentence');
+    await expectNoBarriersInBothThemes(page, 'acid day of a closed visit');
   },
 );

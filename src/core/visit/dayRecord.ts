@@ -14,6 +14,8 @@ export interface DayRecord {
 export interface DaysRecord {
   /** Over all days that were told, as a professional and as the person may read it. */
   readonly sentence: Readonly<Record<DayLanguage, string>>;
+  /** The same where private matters are hidden; absent = nothing in it is private. */
+  readonly openSentence?: Readonly<Record<DayLanguage, string>> | undefined;
   readonly days: readonly DayRecord[];
   /** With what it was said to change beside the day as told. */
   readonly changed?: (DayRecord & { readonly sentence?: string | undefined }) | undefined;

@@ -65,10 +65,16 @@ export interface AcidDayResult {
   /** Single moves, best first. */
   readonly gains: readonly ChangeGain[];
   /** Two and three moves together, best of each number, and how they were found. */
-  readonly together: readonly (ChangeGain & { readonly found: 'all pairs tried' | 'best pair widened, each move exchanged again' })[];
+  readonly together: readonly (ChangeGain & { readonly found: (typeof FOUND)[keyof typeof FOUND] })[];
   readonly sentences: DaySentences;
   readonly notCounted: readonly string[];
 }
+
+const FOUND = {
+  'every-pair': 'all pairs tried',
+  'best-moves': 'all pairs of the best single moves tried',
+  widened: 'best pair widened, each move exchanged again',
+} as const;
 
 /** Single moves of which the difference is worked out with its band; the others have their rank alone. */
 const GAINS_WITH_BAND = 6;
@@ -111,10 +117,13 @@ export function assessAcidDay(input: AcidDayInput, tables: AcidDayTables): AcidD
     limits,
     gains,
     together: [
-      ...changeGains(day, found?.twos.slice(0, 1) ?? [], context).map((gain) => ({ ...gain, found: 'all pairs tried' as const })),
+      ...changeGains(day, found?.twos.slice(0, 1) ?? [], context).map((gain) => ({
+        ...gain,
+        found: FOUND[found?.twosOf ?? 'every-pair'],
+      })),
       ...changeGains(day, found?.three ? [found.three] : [], context).map((gain) => ({
         ...gain,
-        found: 'best pair widened, each move exchanged again' as const,
+        found: FOUND.widened,
       })),
     ],
     sentences: sayDay({ day, foods, minutes, band: band.minutesBelow[acidSide.id], atRest: band.atRest, costs, gains }),

@@ -82,6 +82,24 @@ describe('searchChanges', () => {
     expect(found.three).toBeUndefined();
   });
 
+  it('works several changes out from the first of them, with the same minutes as from the beginning', () => {
+    for (const { moves, minutes } of found.twos) expect(minutes).toBe(minutesOf(applyMoves(day, moves)));
+    const more: AcidDay = { ...day, events: [...day.events, eating('ale', 600, 'ginger-ale')] };
+    const { twos, three } = finish(searchChanges(more, context));
+    for (const { moves, minutes } of twos) expect(minutes).toBe(minutesOf(applyMoves(more, moves)));
+    expect(three?.minutes).toBe(minutesOf(applyMoves(more, three?.moves ?? [])));
+  });
+
+  it('makes pairs of the best single changes alone where a day has very many, and says so', () => {
+    expect(found.twosOf).toBe('every-pair');
+    const search = finish(searchChanges(day, { ...context, most: 2, mostPaired: 4 }));
+    expect(search.twosOf).toBe('best-moves');
+    expect(search.ones).toEqual(found.ones);
+    const best = new Set(search.ones.slice(0, 4).flatMap(({ moves }) => moves.map(moveKey)));
+    expect(search.twos.length).toBeGreaterThan(0);
+    for (const { moves } of search.twos) for (const move of moves) expect(best).toContain(moveKey(move));
+  });
+
   it('gives the same again, and gives control back between days', () => {
     expect(finish(searchChanges(day, context))).toEqual(found);
     const search = searchChanges(day, { ...context, most: 1 });

@@ -18,8 +18,10 @@ export interface ChangeSearch {
   readonly minutesNow: number;
   /** Every single move. */
   readonly ones: readonly DayChange[];
-  /** Every pair of moves of two events was tried; the best few. */
+  /** Pairs of moves of two events; the best few. */
   readonly twos: readonly DayChange[];
+  /** Every pair was tried; or, where there are very many moves, only those of the best single ones. */
+  readonly twosOf: 'every-pair' | 'best-moves';
   /** Built on the best pair, then every one of its moves exchanged for every other until none helps: not every three were tried. */
   readonly three: DayChange | undefined;
 }
@@ -29,6 +31,8 @@ export interface SearchContext extends MoveContext {
   readonly linePh: number;
   /** How many moves together, at most. */
   readonly most: 1 | 2 | 3;
+  /** Of how many single moves, the best ones, pairs are made at most; 24 when absent. */
+  readonly mostPaired?: number | undefined;
   /** pH; 0.02 when absent. */
   readonly tolerancePh?: number | undefined;
 }
@@ -40,48 +44,74 @@ export interface SearchProgress {
 }
 
 const PAIRS_KEPT = 5;
+/** 276 pairs at most, two seconds. A diary full of snacks may have a hundred moves. */
+const MOST_PAIRED = 24;
 const SEARCH_TOLERANCE_PH = 0.02;
 /** Minutes by which an exchange must help: less is the error of the solver. */
 const LEAST_HELP_MINUTES = 0.5;
 const MOST_ROUNDS = 5;
 
 /**
- * Looks for the changes that leave the fewest minutes on the acid side: all single moves, all pairs, and for three the best pair widened and
- * rechecked. Gives control back after every day that it works out, so that a worker can stop or tell how far it is.
+ * Looks for the changes that leave the fewest minutes on the acid side: all single moves, all pairs (of the best moves, where there are
+ * very many), and for three the best pair widened and rechecked. Gives control back after every day that it works out, so that a worker can stop or tell how far it is.
  * Only moves that `listMoves` allows are ever tried, alone or together.
  */
 export function* searchChanges(day: AcidDay, context: SearchContext): Generator<SearchProgress, ChangeSearch> {
-  const attempt = buildAttempt(day, context);
+  const { mostPaired = MOST_PAIRED } = context;
+  const { minutesNow, attempt } = buildAttempts(day, context);
   const moves = listMoves(day, context);
-  const pairs = context.most < 2 ? [] : pairsOf(moves).filter((pair) => isPossible(day, pair, context.foods));
-  const all = moves.length + pairs.length;
   const ones: DayChange[] = [];
-  const twos: DayChange[] = [];
   for (const move of moves) {
     ones.push(attempt([move]));
-    yield { tried: ones.length, of: all };
+    yield { tried: ones.length, of: moves.length };
   }
+  ones.sort(byMinutes);
+  const isEvery = moves.length <= mostPaired;
+  const paired = isEvery ? moves : ones.slice(0, mostPaired).flatMap((one) => one.moves);
+  const pairs = context.most < 2 ? [] : pairsOf(paired).filter((pair) => isPossible(day, pair, context.foods));
+  const all = moves.length + pairs.length;
+  const twos: DayChange[] = [];
   for (const pair of pairs) {
     twos.push(attempt(pair));
     yield { tried: ones.length + twos.length, of: all };
   }
-  ones.sort(byMinutes);
   twos.sort(byMinutes);
   const [best] = twos;
-  const three = context.most < 3 || !best ? undefined : yield* widen(day, best, moves, { attempt, context, all });
-  return { minutesNow: attempt([]).minutes, ones, twos: twos.slice(0, PAIRS_KEPT), three };
+  const three = context.most < 3 || !best ? undefined : yield* widen(day, best, paired, { attempt, context, all });
+  return { minutesNow, ones, twos: twos.slice(0, PAIRS_KEPT), twosOf: isEvery ? 'every-pair' : 'best-moves', three };
 }
 
-type Attempt = (moves: readonly DayMove[]) => DayChange;
-
-/** Days that begin alike are worked out from where they part. */
-function buildAttempt(day: AcidDay, { model, foods, linePh, tolerancePh = SEARCH_TOLERANCE_PH }: SearchContext): Attempt {
-  const now: DayCurve = runDay(day, model, foods, { tolerancePh });
-  return (moves) => ({
-    moves,
-    minutes: minutesBelow(moves.length === 0 ? now : runDay(applyMoves(day, moves), model, foods, { tolerancePh, previous: now }), linePh),
-  });
+interface Attempts {
+  readonly minutesNow: number;
+  readonly attempt: (moves: readonly DayMove[]) => DayChange;
 }
+
+/**
+ * Days that begin alike are worked out from where they part: a single move from the day as it is, several from the first of them alone.
+ * Found are the same minutes, to the last bit, as from the beginning.
+ */
+function buildAttempts(day: AcidDay, { model, foods, linePh, tolerancePh = SEARCH_TOLERANCE_PH }: SearchContext): Attempts {
+  const now = runDay(day, model, foods, { tolerancePh });
+  const alone = new Map<string, DayCurve>();
+  const begins = (move: DayMove) => Math.min(...day.events.filter(({ id }) => isOf(move, id)).map(({ startMinute }) => startMinute));
+  const runFrom = (moves: readonly DayMove[], previous: DayCurve) =>
+    runDay(applyMoves(day, moves), model, foods, { tolerancePh, previous });
+  const runAlone = (move: DayMove): DayCurve => {
+    const curve = alone.get(moveKey(move)) ?? runFrom([move], now);
+    alone.set(moveKey(move), curve);
+    return curve;
+  };
+  return {
+    minutesNow: minutesBelow(now, linePh),
+    attempt: (moves) => {
+      const [first] = [...moves].sort((a, b) => begins(a) - begins(b));
+      const curve = !first ? now : moves.length === 1 ? runAlone(first) : runFrom(moves, runAlone(first));
+      return { moves, minutes: minutesBelow(curve, linePh) };
+    },
+  };
+}
+
+const isOf = (move: DayMove, id: string): boolean => id === move.eventId || (move.kind === 'join' && id === move.mealId);
 
 const byMinutes = (a: DayChange, b: DayChange): number => a.minutes - b.minutes || keyOf(a).localeCompare(keyOf(b), 'en');
 const keyOf = ({ moves }: DayChange): string => moves.map(moveKey).sort().join(', ');
@@ -100,7 +130,7 @@ function* widen(
   day: AcidDay,
   pair: DayChange,
   moves: readonly DayMove[],
-  { attempt, context, all }: { readonly attempt: Attempt; readonly context: SearchContext; readonly all: number },
+  { attempt, context, all }: { readonly attempt: Attempts['attempt']; readonly context: SearchContext; readonly all: number },
 ): Generator<SearchProgress, DayChange | undefined> {
   let tried = all;
   let best: DayChange | undefined;

@@ -2,6 +2,8 @@ import { useMemo, useRef } from 'react';
 import { foodsById } from '../../../content/foods.ts';
 import { mouthPresets } from '../../../content/plaque/presets.ts';
 import { nightSpans } from '../../../core/plaque/day/nightSpans.ts';
+import type { AcidDay } from '../../../core/plaque/day/types.ts';
+import type { DaysRecord } from '../../../core/visit/dayRecord.ts';
 import { hideAlcohol } from '../../../core/visit/hideAlcohol.ts';
 import { mouthOfVisit } from '../../../core/visit/mouthOfVisit.ts';
 import { AcidDayStrip, STRIP_HEIGHT } from '../../charts/AcidDayStrip.tsx';
@@ -16,6 +18,7 @@ import { CAUTION, sayTold } from './sayStudy.ts';
 import type { StudyQuestion } from './studyDay.ts';
 import { useDayStudy } from './useDayStudy.ts';
 import { useDrawnDay } from './useDrawnDay.ts';
+import { useSaidDays } from './useSaidDays.ts';
 
 const TOLERANCE_PH = 0.02;
 /** The page opened: from here on its pictures count from. */
@@ -47,35 +50,42 @@ export function DayFold() {
 function ToldDay() {
   const { input, bundle, isClosed, isPrivateHidden } = useVisit();
   const { acidDay, answers, onDate } = input.visit;
-  const stored = isClosed ? bundle.dayRecord?.days[0] : undefined;
+  const record = isClosed ? bundle.dayRecord : null;
   const day = acidDay?.days[0];
   const flow = answers.resting_flow;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the answers only that of the flow counts
   const mouth = useMemo(() => mouthOfVisit({ acidDay, answers, onDate }, mouthPresets, questions), [acidDay, flow, onDate]);
   const question = useMemo<DayQuestion | null>(() => (day ? { day, ...mouth, tolerancePh: TOLERANCE_PH } : null), [day, mouth]);
-  const isAsked = stored === undefined;
+  const isAsked = record === null;
   const asked = useMemo<StudyQuestion | null>(
     () => (day && isAsked ? { told: day, changed: null, ...mouth, limits: null } : null),
     [day, mouth, isAsked],
   );
   const { picture } = useDrawnDay('visit', question, OPENED);
-  const { study, of } = useDayStudy(asked, false);
+  const work = useDayStudy(asked, false);
+  const { study, of } = work;
   const place = useRef<HTMLDivElement>(null);
   const width = useWidth(place);
-  const seen = day && isPrivateHidden ? hideAlcohol(day, { foods: foodsById }) : day;
-  const said = seen && picture && of?.told === day ? sayTold({ day: seen, drawn: picture.drawn, study }) : null;
-  const fromRecord = (isPrivateHidden ? stored?.openHeadline : undefined) ?? stored?.headline;
+  const seen = (one: AcidDay) => (isPrivateHidden ? hideAlcohol(one, { foods: foodsById }) : one);
+  const days = acidDay?.days ?? [];
+  const saidDays = useSaidDays({ days: isAsked ? days : [], mouth, study: work, seen, isPaused: false });
+  const said = day && picture && of?.told === day ? sayTold({ day: seen(day), drawn: picture.drawn, study }) : null;
+  const live = days.length > 1 ? saidDays : said?.headline;
   return (
     <div ref={place}>
       <p>
-        {fromRecord ?? said?.headline ?? 'Working it out …'} <span className="side-note">{CAUTION}</span>
+        {sayRecord(record, isPrivateHidden) ?? live ?? 'Working it out …'} <span className="side-note">{CAUTION}</span>
       </p>
       {day && picture && (
         <svg className="day-fold-strip" viewBox={`0 0 ${width} ${STRIP_HEIGHT}`}>
-          <title>The day from midnight to midnight; dark: on the acid side in the model.</title>
+          <title>{days.length > 1 ? 'The first day' : 'The day'} from midnight to midnight; dark: on the acid side in the model.</title>
           <AcidDayStrip width={width} y={0} stretches={picture.drawn.stretches} night={nightSpans(day)} />
         </svg>
       )}
     </div>
   );
 }
+
+/** As it was stored when the visit closed: over all its days, which of a single one is what its headline says. */
+const sayRecord = (record: DaysRecord | null, isPrivateHidden: boolean): string | undefined =>
+  ((isPrivateHidden ? record?.openSentence : undefined) ?? record?.sentence)?.en;

@@ -11,6 +11,7 @@ export function DayHead({ work }: { readonly work: DayWork }) {
   return (
     <div className={work.isFollowing ? 'day-head following' : 'day-head'}>
       {stored ? <StoredSentence work={work} stored={stored} /> : <LiveSentence work={work} />}
+      <OverDays work={work} />
       <p className="side-note">
         {CAUTION}
         {told && told.days.length > 1 && ` Day ${work.at + 1} of ${plural(told.days.length, 'day')} told.`}
@@ -18,6 +19,13 @@ export function DayHead({ work }: { readonly work: DayWork }) {
       </p>
     </div>
   );
+}
+
+/** Over a diary of several days: one sentence, and what comes back most. */
+function OverDays({ work: { told, record, saidDays, isPrivateHidden } }: { readonly work: DayWork }) {
+  if (!told || told.days.length < 2) return null;
+  const stored = (isPrivateHidden ? record?.openSentence : undefined) ?? record?.sentence;
+  return <p role={stored ? undefined : 'status'}>{stored?.en ?? saidDays ?? 'Working out the other days …'}</p>;
 }
 
 function StoredSentence({ work, stored }: { readonly work: DayWork; readonly stored: DayRecord }) {

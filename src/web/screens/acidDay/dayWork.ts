@@ -40,6 +40,8 @@ export interface DayWork {
   readonly drawn: DrawnState;
   readonly drawnTold: DrawnState;
   readonly study: StudyState;
+  /** Over all days told, while they can be changed; null of a single one and until each is worked out. */
+  readonly saidDays: string | null;
   readonly mouth: MouthOfVisit;
   readonly limits: DayLimits;
   readonly may: MayTry;

@@ -1,4 +1,5 @@
 import { foodsById } from '../../../content/foods.ts';
+import type { DayBand } from '../../../core/plaque/day/dayBand.ts';
 import type { DayMove } from '../../../core/plaque/day/dayMoves.ts';
 import { DAY_CAUTION, sayDay, sayGain, sayMove } from '../../../core/plaque/day/sayDay.ts';
 import type { AcidDay } from '../../../core/plaque/day/types.ts';
@@ -33,15 +34,23 @@ export function sayTold({ day, drawn, study }: Told): { readonly headline: strin
 /** The changed day beside the one that was told; null until both bands are there. */
 export function sayChanged({ bandTold, bandChanged, fewer = null, more = null }: Partial<DayStudy>): string | null {
   if (!bandTold || !bandChanged) return null;
-  return sayDayChange(bandTold.minutesBelow.saliva, bandChanged.minutesBelow.saliva, { fewer, more });
+  return sayDayChange(rangeOf(bandTold), rangeOf(bandChanged), { fewer, more });
 }
+
+const rangeOf = ({ minutesBelow, atRest }: DayBand) => ({ band: minutesBelow.saliva, atRest });
 
 /** Two or three changes together, as one thing to do: "leaving out the biscuit and having the cola with lunch". */
 export const sayMoves = (moves: readonly DayMove[], day: AcidDay): string =>
   joinWords(moves.map((move, i) => (i === 0 ? sayMove(move, day, foodsById) : uncapitalise(sayMove(move, day, foodsById)))));
 
+const HOW_FOUND: Readonly<Record<TogetherGain['found'], string>> = {
+  'every-pair': 'the best of all pairs',
+  'best-moves': 'the best of the pairs that were tried; not every pair was',
+  widened: 'the best three that were found; not every three were tried',
+};
+
 /** What may be said of changes made together: minutes where the band allows, else only how they were found. */
 export function sayTogether({ gain, found }: TogetherGain): string {
-  const how = found === 'every-pair' ? 'the best of all pairs' : 'the best three that were found; not every three were tried';
+  const how = HOW_FOUND[found];
   return gain.fewerMinutes ? `${sayGain(gain)}; ${how}` : `${how}; the model cannot tell how much`;
 }

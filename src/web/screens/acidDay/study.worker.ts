@@ -10,6 +10,9 @@ export type StudyAnswer = { readonly id: number } & (
   | { readonly problem: string }
 );
 
+/** How long a newer question may wait. A timer costs four milliseconds, so it is not set after every step. */
+const TURN_MS = 20;
+
 let newest = 0;
 
 addEventListener('message', ({ data: { id, question } }: MessageEvent<StudyAsk>) => {
@@ -21,10 +24,13 @@ addEventListener('message', ({ data: { id, question } }: MessageEvent<StudyAsk>)
 async function answer(id: number, question: StudyQuestion): Promise<void> {
   try {
     const steps = studyDay(question);
+    let since = performance.now();
     for (let step = steps.next(); !step.done; step = steps.next()) {
       if (Object.keys(step.value).length > 0) postMessage({ id, part: step.value, isLast: false } satisfies StudyAnswer);
+      if (performance.now() - since < TURN_MS) continue;
       await new Promise((resolve) => setTimeout(resolve));
       if (id !== newest) return;
+      since = performance.now();
     }
     postMessage({ id, part: {}, isLast: true } satisfies StudyAnswer);
   } catch (error) {

@@ -7,8 +7,9 @@ import { buildDayModel, type DayModel } from '../../../core/plaque/day/dayModel.
 import { drawModels } from '../../../core/plaque/day/drawModels.ts';
 import { type EventCost, eventCosts } from '../../../core/plaque/day/eventCosts.ts';
 import { runDay } from '../../../core/plaque/day/runDay.ts';
-import { type DayChange, searchChanges } from '../../../core/plaque/day/searchChanges.ts';
+import { type ChangeSearch, type DayChange, searchChanges } from '../../../core/plaque/day/searchChanges.ts';
 import type { AcidDay } from '../../../core/plaque/day/types.ts';
+import { minutesBelow } from '../../../core/plaque/model/readCurve.ts';
 import type { Mouth } from '../../../core/plaque/types.ts';
 import { seededUniform } from '../../../core/stats/seededUniform.ts';
 import { dayDifference } from '../../../core/visit/sayDayChange.ts';
@@ -27,6 +28,8 @@ export interface StudyQuestion {
 /** What takes longer than a drag may wait: each part is handed over when it is there. */
 export interface DayStudy {
   readonly costs: readonly EventCost[];
+  /** On the acid side, of the day as told, by the usual values. */
+  readonly minutesTold: number;
   readonly bandTold: DayBand;
   readonly bandChanged: DayBand | null;
   /** Minutes by which the changed day has fewer on the acid side; null while some of the draws see no difference. */
@@ -41,8 +44,8 @@ export interface DayStudy {
 
 export interface TogetherGain {
   readonly gain: ChangeGain;
-  /** Every pair was tried; of three moves, the best pair was widened and its moves exchanged. */
-  readonly found: 'every-pair' | 'widened';
+  /** Which pairs were tried; of three moves, the best pair was widened and its moves exchanged. */
+  readonly found: ChangeSearch['twosOf'] | 'widened';
 }
 
 /** The same draws for every day and every page, so that two looks at one day say the same. */
@@ -61,7 +64,8 @@ export function* studyDay({ told, changed, mouth, measured, limits, known }: Stu
   const linePh = findAcidSide(lines).ph;
   const model = buildDayModel(mouth, dayTables);
   const models = drawModels(mouth, dayTables, BAND_DRAWS, seededUniform(BAND_SEED));
-  yield { costs: eventCosts(told, { curve: runDay(told, model, foods), model, foods, linePh }) };
+  const curve = runDay(told, model, foods);
+  yield { costs: eventCosts(told, { curve, model, foods, linePh }), minutesTold: minutesBelow(curve, linePh) };
 
   const ofTold = yield* drawAll(told);
   yield { bandTold: bandOf(ofTold) };
@@ -80,10 +84,10 @@ export function* studyDay({ told, changed, mouth, measured, limits, known }: Stu
     gains[i] = yield* stepThrough(ask(ones[i]?.moves ?? [], i + 1));
     yield { gains: [...gains] };
   }
-  const { twos, three } = yield* stepThrough(searchChanges(told, { ...search, most: 3 }));
+  const { twos, twosOf, three } = yield* stepThrough(searchChanges(told, { ...search, most: 3 }));
   const together: TogetherGain[] = [];
   const [pair] = twos;
-  if (pair && isBetter(pair, ones[0])) together.push({ found: 'every-pair', gain: yield* stepThrough(ask(pair.moves, 1)) });
+  if (pair && isBetter(pair, ones[0])) together.push({ found: twosOf, gain: yield* stepThrough(ask(pair.moves, 1)) });
   if (three && isBetter(three, pair)) together.push({ found: 'widened', gain: yield* stepThrough(ask(three.moves, 1)) });
   yield { together };
 

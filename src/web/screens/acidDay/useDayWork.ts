@@ -23,6 +23,7 @@ import { useDayCorrection } from './useDayCorrection.ts';
 import { useDayStudy } from './useDayStudy.ts';
 import { useDrawnDay } from './useDrawnDay.ts';
 import type { EventChange } from './useEventDrag.ts';
+import { useSaidDays } from './useSaidDays.ts';
 
 const DRAG_TOLERANCE_PH = 0.02;
 const TOLERANCE_PH = 0.01;
@@ -74,6 +75,7 @@ export function useDayWork(bundle: VisitBundle, session: SessionView, onServerCh
   const drawn = useDrawnDay('shown', question, since);
   const drawnTold = useDrawnDay('told', toldQuestion, since);
   const study = useDayStudy(studyQuestion, isFollowing);
+  const saidDays = useSaidDays({ days: isClosed ? [] : (told?.days ?? []), mouth, study, seen, isPaused: isFollowing });
 
   const save = useCallback((next: DescribedDays | null) => put('acidDay', next), [put]);
   const edit = (next: AcidDay) => {
@@ -124,6 +126,7 @@ export function useDayWork(bundle: VisitBundle, session: SessionView, onServerCh
     drawn,
     drawnTold,
     study,
+    saidDays,
     mouth,
     limits,
     may,
