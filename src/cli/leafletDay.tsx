@@ -94,7 +94,7 @@ function Band({ layout: { widthMm, columns, night } }: { readonly layout: StripL
 }
 
 function Hatching({ box, stepMm }: { readonly box: Parameters<typeof hatchBox>[0]; readonly stepMm: number }) {
-  return hatchBox(box, stepMm).map((stroke) => <Line key={stroke.x1 + stroke.x2} {...stroke} stroke={BLACK} strokeWidth={0.2} />);
+  return hatchBox(box, stepMm).map((stroke) => <Line key={`${stroke.x1} ${stroke.y1}`} {...stroke} stroke={BLACK} strokeWidth={0.2} />);
 }
 
 interface StepProps {

@@ -42,7 +42,7 @@ export function LeafletDocument({ leaflet, page, setting, faces, nameFaces }: Do
           <Head {...block} faces={faces} nameFaces={nameFaces} />
           <Goals {...block} />
           <Day {...block} />
-          <ToldStrip {...block} />
+          <ToldStrip {...block} faces={faces} />
           <Advice {...block} />
           <Cautions {...block} />
           <Ending {...block} />

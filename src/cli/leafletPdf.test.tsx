@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { buildCase } from '../../test/leaflet/buildCase.ts';
 import { caseShelf, demoCases, leafletCases } from '../../test/leaflet/leafletCases.ts';
 import { readPdf } from '../../test/leaflet/readPdf.ts';
@@ -143,4 +143,51 @@ test('more than a page holds is refused, not cut off', async () => {
 
 test("pages are counted in this renderer's files", async () => {
   expect(countPages(Buffer.from('/Type /Pages /Type /Page\n/Type /Page '))).toBe(2);
+});
+
+describe('the strip of a told day', () => {
+  const rows: NonNullable<Leaflet['strip']>['rows'] = (['told', 'changed'] as const).map((of) => ({
+    of,
+    night: [
+      { from: 0, to: 400 },
+      { from: 1380, to: 1440 },
+    ],
+    acid: [
+      { from: 600, to: 601 },
+      { from: 870, to: 1015 },
+    ],
+    eaten: [
+      { from: 590, to: 600, name: 'Café con azúcar' },
+      { from: 600, to: 601, name: 'Plátano' },
+      { from: 870, to: 990, name: 'Cola' },
+    ],
+  }));
+  const words = { title: 'Your day', told: 'Today', changed: 'With the change', dark: 'Dark: sour.', caution: 'This compares days.' };
+  const withStrip = (drawn: typeof rows): Leaflet => ({ ...leaflet, strip: { rows: drawn, words } });
+
+  test.each([
+    { largePrint: false, leastPt: 12 },
+    { largePrint: true, leastPt: 18 },
+  ])(
+    'large print $largePrint: its words in the letters of the page, in $leastPt pt, and nothing drawn twice',
+    async ({ largePrint, leastPt }) => {
+      const complaints = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+      const pdf = readPdf(await renderLeafletPdf(withStrip(rows), { page: 'A4', largePrint }));
+      expect(complaints.mock.calls).toEqual([]);
+      complaints.mockRestore();
+      const text = withoutSpaces(pdf.text);
+      for (const said of ['Café con azúcar', 'Plátano', 'Cola', ...Object.values(words)]) expect(text).toContain(withoutSpaces(said));
+      expect(pdf.fonts.every((font) => font.startsWith('AtkinsonHyperlegibleNext'))).toBe(true);
+      // In the drawing, type is measured in its own units, and the drawing is scaled.
+      const drawn = pdf.typeSizesPt.filter((size) => size < 5);
+      expect(drawn).toHaveLength(1);
+      const scales = [...pdf.drawing.matchAll(/^([\d.]+) 0 0 [\d.]+ 0 0 cm$/gm)].map(([, x]) => Number(x));
+      expect((drawn[0] ?? 0) * Math.max(...scales)).toBeCloseTo(leastPt, 2);
+    },
+  );
+
+  test('a word that cannot be set is refused, not left out', async () => {
+    const named = rows.map((row) => ({ ...row, eaten: row.eaten.map((one) => ({ ...one, name: '李雷' })) }));
+    await expect(renderLeafletPdf(withStrip(named), { page: 'A4' })).rejects.toThrow('李雷');
+  });
 });

@@ -296,7 +296,7 @@ function ToldStrip({
                 <g key={box.xMm}>
                   <rect className="outline" x={box.xMm} y={box.yMm} width={box.widthMm} height={box.heightMm} />
                   {hatchBox(box, 1).map((s) => (
-                    <line key={`${s.x1} ${s.x2}`} {...s} className="thick" />
+                    <line key={`${s.x1} ${s.y1}`} {...s} className="thick" />
                   ))}
                 </g>
               ))}

@@ -17,7 +17,9 @@ export function DayTable({ work }: { readonly work: DayWork }) {
   const { costs = [] } = study.study;
   return (
     <details id="day-table">
-      <summary aria-keyshortcuts="t">Show as table</summary>
+      <summary className="off-paper" aria-keyshortcuts="t">
+        Show as table
+      </summary>
       <div className="table-scroll">
         <table>
           <caption>What was eaten, drunk and done{changed ? ', with the change' : ''}</caption>
@@ -27,7 +29,7 @@ export function DayTable({ work }: { readonly work: DayWork }) {
               <th scope="col">What</th>
               <th scope="col">Lowest pH</th>
               <th scope="col">Back near rest</th>
-              <th scope="col">How much it adds</th>
+              {!changed && <th scope="col">How much it adds</th>}
             </tr>
           </thead>
           <tbody>
@@ -39,7 +41,7 @@ export function DayTable({ work }: { readonly work: DayWork }) {
                   <th scope="row">{nameEvent(event)}</th>
                   <td>{trace ? `${trace.lowestPh.toFixed(1)} at ${sayMinute(trace.lowestAtMinute)}` : ''}</td>
                   <td>{trace && (trace.backAtMinute === null ? 'not before the next' : sayMinute(trace.backAtMinute))}</td>
-                  <td>{changed ? '' : sayPlace(costs.findIndex(({ eventId }) => eventId === event.id))}</td>
+                  {!changed && <td>{sayPlace(costs.findIndex(({ eventId }) => eventId === event.id))}</td>}
                 </tr>
               );
             })}

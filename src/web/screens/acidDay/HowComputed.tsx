@@ -30,7 +30,7 @@ export function HowComputed({ work }: { readonly work: DayWork }) {
   const preset = mouthPresets[told?.mouth ?? USUAL_MOUTH];
   const lines = drawn.picture?.drawn.lines ?? [];
   return (
-    <details id="day-how">
+    <details id="day-how" className="off-paper">
       <summary aria-keyshortcuts="h">How it is computed</summary>
       <p>
         Sugar clears from the mouth swallow by swallow. What reaches the plaque diffuses into it, is turned into acid, and the acid leaves
