@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { DayEventSchema } from './acidDaySchema.ts';
+import { JurisdictionSchema } from './placeSchema.ts';
 
 const known = <T extends z.ZodType>(schema: T) => schema.optional();
 const ids = z.array(z.string().min(1).max(100)).max(100);
@@ -59,7 +60,7 @@ export const AcidDayFileSchema = z.strictObject({
   sleepMinute: z.number(),
   events: z.array(DayEventSchema),
   person: PersonFactsSchema.optional().describe('absent: no change is suggested'),
-  jurisdiction: z.enum(['US', 'UK', 'unknown']).optional(),
+  jurisdiction: JurisdictionSchema.optional(),
   unwanted: z.array(z.enum(['drop', 'join', 'water', 'gum'])).optional(),
   samples: z.int().min(2).max(2000).optional().describe('draws for the band; 40 when absent'),
   seed: z.int().min(0).optional().describe('of the draws; 1 when absent'),

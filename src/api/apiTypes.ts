@@ -3,12 +3,13 @@
  * Clinical objects (answers, findings, readings) have one schema each in `visitSchema.ts`, used for files, HTTP and the screen.
  */
 import { z } from 'zod';
+import { JurisdictionSchema } from './placeSchema.ts';
 
 export const Role = z.enum(['hygienist', 'assistant', 'dentist', 'lead']);
 export type Role = z.infer<typeof Role>;
 
 export const SessionView = z.object({
-  practice: z.object({ name: z.string(), invented: z.boolean(), jurisdiction: z.enum(['US', 'UK', 'unknown']) }),
+  practice: z.object({ name: z.string(), invented: z.boolean(), jurisdiction: JurisdictionSchema }),
   member: z.object({ id: z.string(), name: z.string(), roles: z.array(Role), hasCode: z.boolean(), hasPassword: z.boolean() }),
   today: z.string(),
   /** UTC, by the server's clock: since when this member is here. Tells one arrival from another, and is compared with no other clock. */

@@ -6,8 +6,10 @@ import { z } from 'zod';
 import { LEAFLET_LANGUAGES } from '../core/leaflet/languages.ts';
 import { NOTE_SECTIONS } from '../core/note/noteSections.ts';
 import { NOISE_PARTS, NOT_TAKEN_REASONS, STUDY_KINDS } from '../core/reading/types.ts';
+import { LEGAL_STATUSES } from '../core/regimen/legalStatus.ts';
 import { DescribedDaysSchema } from './describedDaysSchema.ts';
 import { HomesSchema } from './personSchema.ts';
+import { JurisdictionSchema } from './placeSchema.ts';
 
 const isoDate = z.iso.date({ error: 'must be a date like 2026-11-25' });
 const isoTime = z.iso.datetime({ offset: true, error: 'must be a time like 2026-11-25T10:36:00+01:00' });
@@ -177,7 +179,8 @@ export const ShelfItemSchema = z.strictObject({
 });
 
 export const PracticeSettingsSchema = z.strictObject({
-  jurisdiction: z.enum(['US', 'UK', 'unknown']),
+  jurisdiction: JurisdictionSchema,
+  legal: z.record(text(100), z.enum(LEGAL_STATUSES)).optional(),
   methodByAge: z.array(z.strictObject({ fromAgeYears: z.int().min(0), belowAgeYears: z.int().nullable(), protocol: text(100) })),
   bitewingMonths: z.record(level, z.tuple([z.int().positive(), z.int().positive()])).nullable(),
   lowSalivaMeansExtreme: z.boolean(),

@@ -1,9 +1,10 @@
-import type { Agent, AllergenMatch, EvidenceLine } from '../core/regimen/tables.ts';
+import type { EvidenceLine } from '../core/regimen/agentFacts.ts';
+import type { Agent, AllergenMatch } from '../core/regimen/tables.ts';
 import type { SourceRef } from '../core/visit/answer.ts';
+import { agentFacts } from './agentFacts.ts';
 
 const read = (key: string, note?: string): SourceRef => ({ key, status: 'read', note });
 const memory = (key: string, note?: string): SourceRef => ({ key, status: 'memory', note });
-const mixed = (key: string, note?: string): SourceRef => ({ key, status: 'mixed', note });
 const ownRule = (note: string): SourceRef => ({ key: 'project', status: 'proposal', note });
 const says = (text: string, source: SourceRef): EvidenceLine => ({ says: text, source });
 
@@ -21,7 +22,7 @@ export const agents: readonly Agent[] = [
     meets: [],
     release: 'anyone',
     ppmRange: [200, 700],
-    evidence: [says('No effect seen against placebo at 550 ppm and below; not as the only paste.', read('walsh2010'))],
+    ...agentFacts.F_PASTE_LOW,
   },
   {
     id: 'F_PASTE_STD',
@@ -30,12 +31,7 @@ export const agents: readonly Agent[] = [
     meets: ['fluoride-base'],
     release: 'anyone',
     ppmRange: [850, 1_600],
-    evidence: [
-      says('Prevented fraction 23 % (19 to 27) against placebo at 1,000 to 1,250 ppm, children to 16.', read('walsh2010')),
-      says('Prevented fraction 24 % (21 to 28), 70 trials in children.', read('marinho2003')),
-      says('Twice instead of once a day: 14 % lower risk.', read('preventionToolkit')),
-      says('1,450 to 1,500 against 1,000 to 1,250 ppm: small further difference.', memory('walsh2019')),
-    ],
+    ...agentFacts.F_PASTE_STD,
   },
   {
     id: 'F_PASTE_2800',
@@ -45,7 +41,7 @@ export const agents: readonly Agent[] = [
     release: 'prescription',
     ppmRange: [2_300, 3_000],
     waitMinutes: { ...HIGH_PASTE_WAIT, source: read('smpcHighFluoride') },
-    evidence: [says('2,400 to 2,800 ppm: prevented fraction 36 % (27 to 44) against placebo, children to 16.', read('walsh2010'))],
+    ...agentFacts.F_PASTE_2800,
   },
   {
     id: 'F_PASTE_5000',
@@ -55,12 +51,7 @@ export const agents: readonly Agent[] = [
     release: 'prescription',
     ppmRange: [4_500, 5_100],
     waitMinutes: { ...HIGH_PASTE_WAIT, source: memory('smpcHighFluoride', 'minutes from memory for this strength') },
-    evidence: [
-      says('Twice a day from 6 years at raised risk, in a guideline of 2013.', read('ada2013')),
-      says('For root lesions preferred over varnish and over yearly silver fluoride.', read('slayton2018')),
-      says('Root caries in older people: about half the risk against 1,000 to 1,450 ppm.', read('ekstrand2016')),
-      says('Harder root lesions after 6 months against 1,350 ppm, 130 adults.', read('srinivasan2014')),
-    ],
+    ...agentFacts.F_PASTE_5000,
   },
   {
     id: 'F_RINSE_005',
@@ -70,11 +61,7 @@ export const agents: readonly Agent[] = [
     release: 'anyone',
     ppmRange: [200, 250],
     waitMinutes: { US: 30, UK: 15, unknown: 30, source: read('rinseLabels') },
-    evidence: [
-      says('Rinses in supervised school programmes: prevented fraction 27 % (23 to 30).', memory('marinho2016', 'number of trials read')),
-      says('A rinse beside a paste: about 10 % (2 to 17) more than the paste alone.', memory('marinho2004b')),
-      says('Paste against rinse: no difference (-18 to 19 %).', read('marinho2004a')),
-    ],
+    ...agentFacts.F_RINSE_005,
   },
   {
     id: 'F_RINSE_02',
@@ -84,7 +71,7 @@ export const agents: readonly Agent[] = [
     release: 'prescription',
     ppmRange: [850, 950],
     waitMinutes: { US: 30, UK: 15, unknown: 30, source: read('rinseLabels') },
-    evidence: [says('At least weekly from 6 years; daily for adult root caries.', read('ada2013'))],
+    ...agentFacts.F_RINSE_02,
   },
   {
     id: 'F_GEL_APF',
@@ -94,10 +81,7 @@ export const agents: readonly Agent[] = [
     release: 'anyone',
     ppmRange: [11_000, 13_000],
     waitMinutes: { US: 30, UK: 30, unknown: 30, source: memory('lecompte1987', 'minutes from memory') },
-    evidence: [
-      says('Prevented fraction 28 % in permanent teeth.', read('marinho2015', 'interval from memory')),
-      says('10 to 31 mg F stay in the mouth without suction and spitting, 2 to 7.5 mg with both.', read('lecompte1987')),
-    ],
+    ...agentFacts.F_GEL_APF,
   },
   {
     id: 'F_GEL_SNF2',
@@ -107,7 +91,7 @@ export const agents: readonly Agent[] = [
     release: 'anyone',
     ppmRange: [900, 1_050],
     waitMinutes: { US: 30, UK: 30, unknown: 30, source: memory('fdaMonograph') },
-    evidence: [says('Once a day, leave 1 minute, spit; from 6 years.', memory('fdaMonograph'))],
+    ...agentFacts.F_GEL_SNF2,
   },
   {
     id: 'F_VARNISH',
@@ -117,15 +101,7 @@ export const agents: readonly Agent[] = [
     release: 'anyone',
     ppmRange: [22_000, 23_500],
     waitMinutes: { US: 240, UK: 240, unknown: 240, source: read('varnishMonographs') },
-    evidence: [
-      says(
-        'Prevented fraction 43 % (30 to 57) in permanent, 37 % (24 to 51) in primary teeth.',
-        mixed('marinho2013', 'estimates read in a summary'),
-      ),
-      says('Preschool children: risk ratio 0.88 (0.81 to 0.95); the prediction interval reaches no difference.', read('desousa2019')),
-      says('Three times a year in schools, 7 to 8 years: no difference after 3 years.', read('milsom2011')),
-      says('The only professional fluoride recommended under 6.', read('ada2013')),
-    ],
+    ...agentFacts.F_VARNISH,
   },
   {
     id: 'SDF38',
@@ -138,10 +114,7 @@ export const agents: readonly Agent[] = [
       'silver fluoride treats a lesion and turns it black for good: only with consent, by the dentist',
       read('slayton2018'),
     ),
-    evidence: [
-      says('Twice a year on advanced open lesions of crowns, preferred over varnish.', read('slayton2018')),
-      says('Arrest in primary teeth 81 % (68 to 89).', memory('gao2016')),
-    ],
+    ...agentFacts.SDF38,
   },
   {
     id: 'XYLITOL',
@@ -149,13 +122,7 @@ export const agents: readonly Agent[] = [
     forms: ['gum', 'lozenge', 'powder'],
     meets: ['sweetener'],
     release: 'anyone',
-    evidence: [
-      says('5 to 8 g a day in 2 to 3 portions after meals, from 5 years, by expert opinion.', read('ada2011')),
-      says('Mutans streptococci in plaque fell tenfold at 6.9 and 10.3 g a day, not at 3.4 g.', read('milgrom2006')),
-      says('Xylitol in paste: prevented fraction 13 % (8 to 18), low certainty; other forms: no firm evidence.', read('riley2015')),
-      says('Adults, lozenges 5 g a day, 33 months: no significant difference.', memory('bader2013')),
-      says('High xylitol in blood went with heart events in one cohort, after larger drinks than these portions.', memory('witkowski2024')),
-    ],
+    ...agentFacts.XYLITOL,
   },
   {
     id: 'POLYOL_GUM',
@@ -163,10 +130,7 @@ export const agents: readonly Agent[] = [
     forms: ['gum'],
     meets: ['sweetener'],
     release: 'anyone',
-    evidence: [
-      says('Prevented fraction 28 % (7 to 48) against no gum; widely spread results.', read('newton2020')),
-      says('10 to 20 minutes after meals, from 5 years, weak.', read('ada2011')),
-    ],
+    ...agentFacts.POLYOL_GUM,
   },
   {
     id: 'CHX_RINSE',
@@ -175,14 +139,7 @@ export const agents: readonly Agent[] = [
     meets: ['antimicrobial'],
     release: 'prescription',
     byChoiceOnly: says('never by default: a council guideline of 2011 advises against chlorhexidine for decay', read('ada2011')),
-    evidence: [
-      says('Rated against, for crowns and for roots, alone or with fluoride.', read('ada2011')),
-      says('No support in 8 trials of gels and varnishes in children.', mixed('walsh2015', 'number of trials read, certainty from memory')),
-      says(
-        'With fluoride in 231 adults, 2 years: 24 % fewer new surfaces, p 0.10; the main result was not significant.',
-        read('featherstone2012'),
-      ),
-    ],
+    ...agentFacts.CHX_RINSE,
   },
   {
     id: 'CHX_VARNISH',
@@ -191,7 +148,7 @@ export const agents: readonly Agent[] = [
     meets: ['antimicrobial'],
     release: 'dentist',
     byChoiceOnly: says('only by choice of the dentist, for root caries of adults; not for crowns', read('ada2011')),
-    evidence: [says('Every 3 months for root caries in adults: in favour. Crowns: not recommended.', read('ada2011'))],
+    ...agentFacts.CHX_VARNISH,
   },
   {
     id: 'NAOCL',
@@ -200,10 +157,7 @@ export const agents: readonly Agent[] = [
     meets: ['antimicrobial'],
     release: 'dentist',
     byChoiceOnly: says('off by default: no trial on decay and no licensed product', read('hypochloriteTrials')),
-    evidence: [
-      says('0.25 % twice a week in gum disease, 12 people seen at 3 months; no decay outcome.', read('hypochloriteTrials')),
-      says('0.05 % twice a day for 21 days: brown stain in every user.', read('hypochloriteTrials')),
-    ],
+    ...agentFacts.NAOCL,
   },
   {
     id: 'PVPI',
@@ -212,12 +166,7 @@ export const agents: readonly Agent[] = [
     meets: ['antimicrobial'],
     release: 'dentist',
     byChoiceOnly: says('only by choice of the dentist: evidence of a few trials in small children', read('milgrom2021')),
-    evidence: [
-      says(
-        'With varnish against varnish alone: rate ratio 0.50 in year 1 (0.31 to 0.81), 0.74 in year 2 (0.52 to 1.03).',
-        read('milgrom2021'),
-      ),
-    ],
+    ...agentFacts.PVPI,
   },
   {
     id: 'ESSENTIAL_OILS',
@@ -225,7 +174,7 @@ export const agents: readonly Agent[] = [
     forms: ['rinse'],
     meets: ['antimicrobial'],
     release: 'anyone',
-    evidence: [says('Sold for plaque and gums; no indication for decay.', memory('handbook'))],
+    ...agentFacts.ESSENTIAL_OILS,
   },
   {
     id: 'ARGININE',
@@ -234,10 +183,7 @@ export const agents: readonly Agent[] = [
     meets: ['fluoride-base'],
     release: 'anyone',
     ppmRange: [850, 1_600],
-    evidence: [
-      says('1.5 %: about 20 % fewer new surfaces in a sponsored trial of 5,500 children; none in one of 6,000.', read('arginineTrials')),
-      says('Insufficient evidence, by a review that weighed sponsors.', read('astvaldsdottir2016')),
-    ],
+    ...agentFacts.ARGININE,
   },
   {
     id: 'CPP_ACP',
@@ -245,10 +191,7 @@ export const agents: readonly Agent[] = [
     forms: ['paste'],
     meets: ['calcium-phosphate'],
     release: 'anyone',
-    evidence: [
-      says('Suggested not to use where fluoride, sealant or infiltration is at hand.', read('slayton2018')),
-      says('Insufficient evidence.', read('azarpazhooh2008')),
-    ],
+    ...agentFacts.CPP_ACP,
   },
   {
     id: 'FTCP',
@@ -257,7 +200,7 @@ export const agents: readonly Agent[] = [
     meets: ['fluoride-base'],
     release: 'anyone',
     ppmRange: [850, 1_600],
-    evidence: [says('Mostly laboratory studies.', memory('handbook'))],
+    ...agentFacts.FTCP,
   },
   {
     id: 'HAP',
@@ -265,13 +208,7 @@ export const agents: readonly Agent[] = [
     forms: ['paste', 'rinse', 'gel'],
     meets: ['calcium-phosphate'],
     release: 'anyone',
-    evidence: [
-      says(
-        'No worse than fluoride paste within a margin of 20 points, in adults (189) and in children (207); makers took part.',
-        mixed('paszynska'),
-      ),
-      says('European safety opinion: up to 29.5 % in paste as uncoated rods; not for sprays.', read('sccs2025')),
-    ],
+    ...agentFacts.HAP,
   },
   {
     id: 'BICARB',
@@ -279,10 +216,7 @@ export const agents: readonly Agent[] = [
     forms: ['powder', 'rinse'],
     meets: ['acid-control'],
     release: 'anyone',
-    evidence: [
-      says('Part of mouth care after radiotherapy, 4 to 6 times a day with salt.', read('nciOral')),
-      says('No trial on decay; it raises the pH.', memory('handbook')),
-    ],
+    ...agentFacts.BICARB,
   },
   {
     id: 'SALIVA',
@@ -290,7 +224,7 @@ export const agents: readonly Agent[] = [
     forms: ['spray', 'gel', 'rinse', 'lozenge'],
     meets: ['saliva'],
     release: 'anyone',
-    evidence: [says('For comfort; those below pH 5.5 are not for natural teeth.', memory('handbook'))],
+    ...agentFacts.SALIVA,
   },
   {
     id: 'SEALANT',
@@ -298,11 +232,7 @@ export const agents: readonly Agent[] = [
     forms: ['sealant'],
     meets: ['sealing'],
     release: 'anyone',
-    evidence: [
-      says('About 6 % of molars decayed with, 40 % without, in 6 trials.', read('sealants2013')),
-      says('Odds ratio 0.12 (0.08 to 0.19) at 2 years.', memory('ahovuo2017')),
-      says('With varnish or alone preferred on early lesions of chewing surfaces in primary teeth.', read('slayton2018')),
-    ],
+    ...agentFacts.SEALANT,
   },
   {
     id: 'CA_PRERINSE',
@@ -311,7 +241,7 @@ export const agents: readonly Agent[] = [
     meets: [],
     release: 'dentist',
     byChoiceOnly: says('still under study', memory('vogel2008')),
-    evidence: [says('More fluoride stays in plaque; no trial on decay.', memory('vogel2008'))],
+    ...agentFacts.CA_PRERINSE,
   },
   {
     id: 'F_SUPP',
@@ -321,7 +251,7 @@ export const agents: readonly Agent[] = [
     release: 'prescription',
     ppmRange: [1, 1_000_000],
     byChoiceOnly: says('off by default: a physician or dentist decides, at high risk only', read('fda2025supplements')),
-    evidence: [says('High risk only, by water and age; in the US not under 3 years since 31 October 2025.', read('fda2025supplements'))],
+    ...agentFacts.F_SUPP,
   },
 ];
 

@@ -4,6 +4,7 @@ import { agents, allergenMatches, allergyWords, xylitolLimit } from './agents.ts
 import { cautions } from './cautions.ts';
 import { openConditions, privateConditions } from './conditions.ts';
 import { fluorideTables, pasteAmounts, varnishAmounts } from './fluorideLimits.ts';
+import { legalStatuses } from './legalStatus.ts';
 import { glucoseLoweringMedicineIds, medicineClasses, PRIVATE_MEDICINES, UNCLASSIFIED_MEDICINE } from './medicines.ts';
 import { pathways } from './pathways.ts';
 import { careRows, oldBitewings, recallRows } from './recall.ts';
@@ -26,6 +27,7 @@ export const regimenTables: RegimenTables = {
   interactions,
   planRules,
   packWarnMg: MG_F_IN_A_LARGE_PACK,
+  legalStatuses,
   allergenMatches,
   allergies: Object.fromEntries(Object.entries(allergyWords).map(([id, label]) => [id, { label, private: false }])),
   conditions: { ...listed(openConditions), ...listed(privateConditions, true) },

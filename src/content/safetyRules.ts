@@ -1,5 +1,5 @@
+import type { ByPlace } from '../core/regimen/places.ts';
 import type { Interaction, PlanRule, PlanRuleId, SafetyRule } from '../core/regimen/tables.ts';
-import type { Jurisdiction } from '../core/regimen/types.ts';
 import type { SourceRef } from '../core/visit/answer.ts';
 
 const read = (key: string, note?: string): SourceRef => ({ key, status: 'read', note });
@@ -9,7 +9,7 @@ const derived = (key: string, note?: string): SourceRef => ({ key, status: 'deri
 const ownRule = (note: string): SourceRef => ({ key: 'project', status: 'proposal', note });
 
 /** One age everywhere. */
-const everywhere = (years: number): Readonly<Record<Jurisdiction, number>> => ({ US: years, UK: years, unknown: years });
+const everywhere = (years: number): ByPlace => ({ US: years, UK: years, unknown: years });
 
 const SWALLOWS = ['swallowing-difficulty'];
 const CANNOT_SPIT = ['cannot-spit'];
@@ -632,6 +632,16 @@ export const planRules: Readonly<Record<PlanRuleId, PlanRule>> = {
     because: 'no natural teeth: it is for teeth',
     overridable: false,
     source: ownRule('care against decay needs a tooth or a root'),
+  },
+  P16: {
+    because: 'legal status here is not set: a lead sets it under Rules',
+    overridable: false,
+    source: ownRule('law differs by place, and a place that is not known could be the strictest'),
+  },
+  P17: {
+    because: 'not sold or not allowed here, as the practice has set it',
+    overridable: false,
+    source: ownRule("the practice's own setting"),
   },
   P14: {
     because: 'the amount of one visit would be an emergency if swallowed',

@@ -1,3 +1,5 @@
+import type { Jurisdiction } from '../core/regimen/types.ts';
+
 const number = new Intl.NumberFormat('en');
 const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
 const weekday = new Intl.DateTimeFormat('en-GB', { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
@@ -35,10 +37,10 @@ export function formatMonths(from: number, to: number): string {
 /** Price in the practice's currency units, "12.50". */
 export const formatCents = (cents: number): string => (cents / 100).toFixed(2);
 
-const SIGNS = { UK: '£', US: '$', unknown: '' } as const;
+const SIGNS: Readonly<Partial<Record<Jurisdiction, string>>> = { UK: '£', US: '$' };
 
 /** "£4.95"; without a sign where the place is not set. */
-export const formatMoney = (cents: number, place: keyof typeof SIGNS): string => `${SIGNS[place]}${formatCents(cents)}`;
+export const formatMoney = (cents: number, place: Jurisdiction): string => `${SIGNS[place] ?? ''}${formatCents(cents)}`;
 
 /** "1 item", "3 items". */
 export const plural = (count: number, one: string, many = `${one}s`): string => `${formatNumber(count)} ${count === 1 ? one : many}`;

@@ -29,6 +29,7 @@ export interface World {
   readonly shelf: readonly ShelfItem[];
   readonly signed: readonly SignedItem[];
   readonly jurisdiction: Jurisdiction;
+  readonly legal?: Readonly<Record<string, string>> | undefined;
   readonly hypochloritePercent: number | undefined;
   readonly level: 'low' | 'moderate' | 'high' | 'extreme' | undefined;
 }
@@ -239,6 +240,19 @@ export function findBreaches(world: World, plan: Plan): string[] {
   return breaches;
 }
 
+/** What the sources tell of the law, by place, for what is not alike everywhere. */
+const LAW: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  F_PASTE_2800: { US: 'prescription', UK: 'prescription' },
+  F_PASTE_5000: { US: 'prescription', UK: 'prescription' },
+  F_RINSE_02: { US: 'prescription' },
+  F_GEL_SNF2: { US: 'over-the-counter' },
+  SDF38: { US: 'dentist', UK: 'dentist' },
+  CHX_RINSE: { US: 'prescription', UK: 'pharmacy', EU: 'pharmacy' },
+  CHX_VARNISH: {},
+  PVPI: { EU: 'professional' },
+  F_SUPP: { US: 'prescription' },
+};
+
 function findLineBreaches(world: World, item: ShelfItem, line: PlanLine): string[] {
   const { facts, signed, jurisdiction } = world;
   const found: string[] = [];
@@ -247,6 +261,11 @@ function findLineBreaches(world: World, item: ShelfItem, line: PlanLine): string
     line.state === 'signed' &&
     signatures.some((s) => s.override !== undefined && s.override.reason.trim() !== '' && s.override.ruleId === id);
   if (item.traits === undefined) found.push('the pack is not checked');
+  const law = world.legal?.[item.agentId] ?? LAW[item.agentId]?.[jurisdiction];
+  if (LAW[item.agentId] && law === undefined) found.push('legal status at this place is not known');
+  if (law === 'not-sold') found.push('not sold at this place');
+  if ((law === 'prescription' || law === 'dentist') && line.state === 'proposed')
+    found.push('released without the signature that the law asks');
   if (line.state === 'signed' && signatures.length === 0) found.push('signed by nobody');
   if (isSignatureBound(item) && line.state === 'proposed') found.push('released without a signature');
   for (const rule of rawRules) {

@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { demoShelf } from '../../src/content/demo/shelf.ts';
+import { placeDependentAgentIds } from '../../src/content/legalStatus.ts';
 import { regimenTables } from '../../src/content/regimenTables.ts';
 import { findNeeds } from '../../src/core/regimen/findNeeds.ts';
+import type { LegalStatus, OwnLegalStatuses } from '../../src/core/regimen/legalStatus.ts';
 import { type ProposePlanInput, proposePlan } from '../../src/core/regimen/proposePlan.ts';
 import type { ConfirmedLevel, Jurisdiction, PersonFacts, ShelfItem, SignedItem } from '../../src/core/regimen/types.ts';
 import type { Level } from '../../src/core/risk/types.ts';
@@ -60,6 +62,13 @@ const signedFor = (ids: readonly string[]): fc.Arbitrary<readonly SignedItem[]> 
     { maxLength: 4 },
   );
 
+/** Half of the practices have said nothing of the law of their place, the others something of each kind of product. */
+const legal: fc.Arbitrary<OwnLegalStatuses | undefined> = fc.option(
+  fc
+    .array(fc.constantFrom<LegalStatus>('over-the-counter', 'prescription', 'dentist', 'not-sold'), { minLength: 9, maxLength: 9 })
+    .map((said) => Object.fromEntries(placeDependentAgentIds.map((id, i) => [id, said[i] ?? 'dentist']))),
+  { nil: undefined, freq: 1 },
+);
 const level = fc.option(fc.constantFrom<Level>('low', 'moderate', 'high', 'extreme'), { nil: undefined, freq: 8 });
 type Reading = { readonly counted: boolean; readonly verdict?: 'below' | 'too-close' | 'above' | undefined };
 const READINGS: readonly Reading[] = [
@@ -74,6 +83,7 @@ interface Case {
   readonly shelf: readonly Pack[];
   readonly signed: readonly SignedItem[];
   readonly jurisdiction: Jurisdiction;
+  readonly legal: OwnLegalStatuses | undefined;
   readonly hypochlorite: number | undefined;
   readonly level: Level | undefined;
   readonly protocol: string;
@@ -84,7 +94,8 @@ const mixedCases: fc.Arbitrary<Case> = packs.chain((items) =>
     facts: person,
     shelf: fc.constant(items),
     signed: signedFor(items.map((i) => i.id)),
-    jurisdiction: fc.constantFrom<Jurisdiction>('US', 'UK', 'unknown'),
+    jurisdiction: fc.constantFrom<Jurisdiction>('US', 'UK', 'EU', 'by-hand', 'unknown'),
+    legal,
     hypochlorite: fc.constantFrom(undefined, undefined, 0.2, 0.25, 0.5),
     level,
     protocol: fc.constantFrom('four_level_6plus_2019', 'child_list_6plus', 'child_list_0_5', 'scored_list_over_6'),
@@ -99,7 +110,8 @@ const choosers: fc.Arbitrary<Case> = fc.record({
   signed: fc
     .subarray(CHOSEN, { minLength: 1, maxLength: 5 })
     .map((ids) => ids.map((shelfItemId) => ({ shelfItemId, by: 'A. Dentist', at: '2026-11-25T10:00:00Z' }))),
-  jurisdiction: fc.constantFrom<Jurisdiction>('US', 'UK', 'unknown'),
+  jurisdiction: fc.constantFrom<Jurisdiction>('US', 'UK', 'EU', 'by-hand', 'unknown'),
+  legal,
   hypochlorite: fc.constantFrom(0.2, 0.25),
   level,
   protocol: fc.constant('four_level_6plus_2019'),
@@ -132,6 +144,7 @@ function inputOf(c: Case): ProposePlanInput {
     tables: regimenTables,
     settings: {
       jurisdiction: c.jurisdiction,
+      legal: c.legal,
       hypochloriteProtocol:
         c.hypochlorite === undefined ? undefined : { name: 'Own rinse', by: 'A. Dentist', date: '2026-01-02', percent: c.hypochlorite },
     },
@@ -143,6 +156,7 @@ const worldOf = (c: Case): World => ({
   shelf: shelfOf(c),
   signed: c.signed,
   jurisdiction: c.jurisdiction,
+  legal: c.legal,
   hypochloritePercent: c.hypochlorite,
   level: c.level,
 });

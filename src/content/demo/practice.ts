@@ -37,6 +37,8 @@ export function buildDemoPractice(today: string): PracticeFile {
     timeZone: 'Europe/London',
     settings: {
       jurisdiction: 'UK',
+      // No source read tells how these two may be given in the United Kingdom, so the practice says it.
+      legal: { F_RINSE_02: 'prescription', F_GEL_SNF2: 'over-the-counter' },
       methodByAge: [
         { fromAgeYears: 0, belowAgeYears: 6, protocol: 'four_level_0_5_2010' },
         { fromAgeYears: 6, belowAgeYears: null, protocol: 'four_level_6plus_2019' },

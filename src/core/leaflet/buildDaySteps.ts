@@ -1,3 +1,4 @@
+import { atPlace } from '../regimen/places.ts';
 import type { Jurisdiction, ShelfItem } from '../regimen/types.ts';
 import { findStepAmount } from './findStepAmount.ts';
 import { capitaliseFirst } from './formatForLeaflet.ts';
@@ -113,7 +114,7 @@ const SECONDS_PER_MINUTE = 60;
 /** A waiting time that is only remembered is not printed: a figure for patients must have been read. */
 function waitSentence(item: ShelfItem, table: LeafletTable, say: Say, { jurisdiction }: StepReader): readonly string[] {
   const wait = table.agents.find(({ id }) => id === item.agentId)?.waitMinutes;
-  return wait === undefined || wait.source.status === 'memory' || !(wait[jurisdiction] > 0)
+  return wait === undefined || wait.source.status === 'memory' || !(atPlace(wait, jurisdiction) > 0)
     ? []
-    : [say('extra.wait', { n: wait[jurisdiction] })];
+    : [say('extra.wait', { n: atPlace(wait, jurisdiction) })];
 }

@@ -14,8 +14,9 @@ export interface LeafletPractice {
   readonly currency?: string | undefined;
 }
 
-const REGION: Readonly<Record<Jurisdiction, string | undefined>> = { US: 'US', UK: 'GB', unknown: undefined };
-const CURRENCY: Readonly<Record<Jurisdiction, string | undefined>> = { US: 'USD', UK: 'GBP', unknown: undefined };
+const REGION: Readonly<Partial<Record<Jurisdiction, string>>> = { US: 'US', UK: 'GB' };
+// Not every member state of the EU pays in euros, so none is guessed.
+const CURRENCY: Readonly<Partial<Record<Jurisdiction, string>>> = { US: 'USD', UK: 'GBP' };
 
 /** The digits of packs, measuring cups and clocks, in every language: a dose must look on the page as it looks on the pack. */
 const DIGITS = 'latn';

@@ -1,3 +1,4 @@
+import { atPlace } from './places.ts';
 import type { PasteAmount, RegimenTables, VarnishAmount } from './tables.ts';
 import type { Jurisdiction, PersonFacts, PlanLine, ShelfItem } from './types.ts';
 
@@ -48,8 +49,9 @@ function varnishUse(item: ShelfItem, varnish: VarnishAmount, wait: string | unde
 const MINUTES_PER_HOUR = 60;
 
 function waitNote({ agentId }: ShelfItem, jurisdiction: Jurisdiction, { agents }: RegimenTables): string | undefined {
-  const minutes = agents.find((a) => a.id === agentId)?.waitMinutes?.[jurisdiction];
-  if (minutes === undefined) return undefined;
+  const wait = agents.find((a) => a.id === agentId)?.waitMinutes;
+  if (wait === undefined) return undefined;
+  const minutes = atPlace(wait, jurisdiction);
   return minutes > MINUTES_PER_HOUR
     ? `No brushing and no hard food for ${minutes / MINUTES_PER_HOUR} hours.`
     : `Nothing to eat or drink for ${minutes} minutes afterwards.`;

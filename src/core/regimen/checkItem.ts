@@ -1,4 +1,5 @@
 import { itemPpm, itemTraits } from './itemTraits.ts';
+import { legalStatusOf, type OwnLegalStatuses, releaseUnder } from './legalStatus.ts';
 import { hitsOfPlanRules } from './planRuleHits.ts';
 import type { Agent, HypochloriteProtocol, SafetyRule } from './tables.ts';
 import { findAllergiesToPack, type RuleView, type TriggerPart, triggerState } from './triggerState.ts';
@@ -28,6 +29,8 @@ export interface ItemCheck {
 }
 
 export interface CheckView extends RuleView {
+  /** Legal statuses that the practice set itself. */
+  readonly legal?: OwnLegalStatuses | undefined;
   readonly hypochloriteProtocol?: HypochloriteProtocol | undefined;
   /** A mouth without natural teeth: nothing that is for teeth. */
   readonly hasNoTeeth?: boolean | undefined;
@@ -61,12 +64,13 @@ export function checkItem(input: CheckItemInput): ItemCheck {
     asks: bars.filter((b) => b.level === 'ask-first'),
     cautions: bars.filter((b) => b.level === 'caution'),
     warnings: [...warned.map(({ rule }) => ({ ruleId: rule.id, text: rule.action, source: rule.source })), ...planHits.warnings],
-    release: stricter(item.release, agent?.release ?? 'dentist'),
+    release: releaseHere(view, agent),
   };
 }
 
 function isAbout(rule: SafetyRule, { item, traits, facts, jurisdiction }: CheckView): boolean {
-  if (rule.onlyIn && jurisdiction !== 'unknown' && !rule.onlyIn.includes(jurisdiction)) return false;
+  const isPlaceKnown = jurisdiction !== 'unknown' && jurisdiction !== 'by-hand';
+  if (rule.onlyIn && isPlaceKnown && !rule.onlyIn.includes(jurisdiction)) return false;
   if (rule.onlyBelowAgeYears !== undefined && facts.ageYears >= rule.onlyBelowAgeYears) return false;
   const isNamed = rule.agentIds.includes('*') || rule.agentIds.includes(item.agentId);
   const holds = rule.traits?.some((t) => traits.has(t)) ?? false;
@@ -97,6 +101,12 @@ function barOf(rule: SafetyRule, state: 'met' | 'unknown' | 'not-met', parts: re
     action: rule.action,
     unknown: isAsk ? parts.map((p) => p.label) : undefined,
   };
+}
+
+/** Of what the item, its agent and the law of the place ask, the strictest. */
+function releaseHere(view: CheckView, agent: Agent | undefined): ShelfItem['release'] {
+  const byLaw = releaseUnder(legalStatusOf(view.item.agentId, view, view.tables.legalStatuses));
+  return [agent?.release ?? 'dentist', byLaw].reduce(stricter, view.item.release);
 }
 
 function stricter(a: ShelfItem['release'], b: ShelfItem['release']): ShelfItem['release'] {

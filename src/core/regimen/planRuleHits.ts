@@ -1,4 +1,5 @@
 import type { Bar, CheckView, Warning } from './checkItem.ts';
+import { legalStatusOf } from './legalStatus.ts';
 import type { Agent, PlanRuleId } from './tables.ts';
 
 const HALF_YEAR_MONTHS = 6;
@@ -14,6 +15,7 @@ export function hitsOfPlanRules(
   if (!agent) return { bars: [planRuleBar(view, 'P05', 'ask-first')], warnings: [] };
   const bars = [
     ...(view.item.traits === undefined ? [planRuleBar(view, 'P11', 'ask-first')] : []),
+    ...legalBars(view),
     ...choiceBars(view, agent),
     ...strengthBars(view, agent, ppm),
     ...smearBars(view, agent),
@@ -29,6 +31,13 @@ export function planRuleBar(view: Pick<CheckView, 'item' | 'tables'>, ruleId: Pl
   const { because, source, overridable } = view.tables.planRules[ruleId];
   const ask = fact === undefined ? undefined : view.tables.askFor[fact];
   return { shelfItemId: view.item.id, ruleId, level, because, action: '', ask, private: false, source, overridable };
+}
+
+/** Whatever the law of the place decides asks first while nobody has said what that law is. */
+function legalBars(view: CheckView): Bar[] {
+  const status = legalStatusOf(view.item.agentId, view, view.tables.legalStatuses);
+  if (status === undefined) return [planRuleBar(view, 'P16', 'ask-first')];
+  return status === 'not-sold' ? [planRuleBar(view, 'P17', 'stop')] : [];
 }
 
 function choiceBars(view: CheckView, agent: Agent): Bar[] {

@@ -2,10 +2,19 @@ import { describe, expect, it, test } from 'vitest';
 import { demoShelf } from '../../content/demo/shelf.ts';
 import { regimenTables } from '../../content/regimenTables.ts';
 import { findNeeds } from './findNeeds.ts';
+import type { OwnLegalStatuses } from './legalStatus.ts';
 import { proposePlan } from './proposePlan.ts';
 import { saySigner } from './saySigner.ts';
 import type { HypochloriteProtocol } from './tables.ts';
 import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, RefusedItem, ShelfItem, SignedItem } from './types.ts';
+
+const OWN_LEGAL: OwnLegalStatuses = {
+  F_RINSE_02: 'prescription',
+  F_GEL_SNF2: 'over-the-counter',
+  F_SUPP: 'prescription',
+  CHX_VARNISH: 'dentist',
+  PVPI: 'dentist',
+};
 
 const grownUp: PersonFacts = {
   ageYears: 45,
@@ -38,6 +47,7 @@ interface Case {
   readonly level?: ConfirmedLevel['level'] | undefined;
   readonly protocol?: string | undefined;
   readonly jurisdiction?: Jurisdiction;
+  readonly legal?: OwnLegalStatuses;
   readonly shelf?: readonly ShelfItem[];
   readonly signed?: readonly SignedItem[];
   readonly refused?: readonly RefusedItem[];
@@ -66,7 +76,8 @@ function planFor(c: Case = {}): Plan {
     signed,
     refused: c.refused,
     confirmed,
-    settings: { jurisdiction, hypochloriteProtocol: c.hypochloriteProtocol },
+    // No source tells how these may be given in the United Kingdom; the practice has said it.
+    settings: { jurisdiction, legal: c.legal ?? OWN_LEGAL, hypochloriteProtocol: c.hypochloriteProtocol },
     tables,
   });
 }

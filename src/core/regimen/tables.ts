@@ -1,17 +1,14 @@
 import type { Level } from '../risk/types.ts';
 import type { SourceRef } from '../visit/answer.ts';
 import type { MouthReason } from '../visit/mouthReason.ts';
+import type { AgentFacts, EvidenceLine } from './agentFacts.ts';
+import type { LegalRow, OwnLegalStatuses } from './legalStatus.ts';
 import type { Pathway } from './needs/pathway.ts';
+import type { ByPlace } from './places.ts';
 import type { Jurisdiction, NeedKind, PersonFacts, RegimenCriterion, ShelfItem } from './types.ts';
 
-/** A statement of the evidence, for clinicians. Status stands in the source and is shown beside it, never on a leaflet. */
-export interface EvidenceLine {
-  readonly says: string;
-  readonly source: SourceRef;
-}
-
 /** An active ingredient in a form and strength: what the rules speak about. A shelf item belongs to exactly one. */
-export interface Agent {
+export interface Agent extends AgentFacts {
   readonly id: string;
   readonly name: string;
   /** What it is sold or used as. */
@@ -25,8 +22,7 @@ export interface Agent {
   /** Never proposed and never left waiting: stands in a plan only once a dentist has chosen and signed it. */
   readonly byChoiceOnly?: EvidenceLine | undefined;
   /** Minutes without eating, drinking or rinsing after use, by place. */
-  readonly waitMinutes?: (Readonly<Record<Jurisdiction, number>> & { readonly source: SourceRef }) | undefined;
-  readonly evidence: readonly EvidenceLine[];
+  readonly waitMinutes?: (ByPlace & { readonly source: SourceRef }) | undefined;
 }
 
 /**
@@ -41,7 +37,7 @@ export type FactFlag = 'dogAtHome' | 'youngChildAtHome' | 'dryMouth' | 'dentures
 /** Any one part that holds fires the rule. A part whose fact is unknown makes the rule ask first, unless another part holds. */
 export interface Trigger {
   /** Completed years, half-open: below. `unknown` is the strictest of all published ages. */
-  readonly ageBelowYears?: Readonly<Record<Jurisdiction, number>> | undefined;
+  readonly ageBelowYears?: ByPlace | undefined;
   readonly ageBelowMonths?: number | undefined;
   readonly allergies?: readonly string[] | undefined;
   /** Allergy to anything in this pack, through the table of allergens. */
@@ -254,7 +250,9 @@ export type PlanRuleId =
   | 'P11' // ingredients of the pack not checked
   | 'P12' // xylitol above the planner's limit per kg
   | 'P14' // fluoride at one visit reaches the emergency dose if swallowed
-  | 'P15'; // care for teeth in a mouth without any
+  | 'P15' // care for teeth in a mouth without any
+  | 'P16' // legal status not known at this place
+  | 'P17'; // not sold or not allowed at this place
 export interface PlanRule {
   readonly because: string;
   readonly source: SourceRef;
@@ -269,6 +267,8 @@ export interface RegimenTables {
   readonly planRules: Readonly<Record<PlanRuleId, PlanRule>>;
   /** mg F in one pack for the home, above which P08 warns where a young child lives. */
   readonly packWarnMg: number;
+  /** How each agent may be given, by place. */
+  readonly legalStatuses: readonly LegalRow[];
   readonly allergenMatches: Readonly<Record<string, AllergenMatch>>;
   /** Every id that an answer may hold, with its words. An id outside these lists is not understood, and is no proof of absence. */
   readonly allergies: Readonly<Record<string, ListedId>>;
@@ -309,6 +309,8 @@ export interface HypochloriteProtocol {
 
 export interface PlanSettings {
   readonly jurisdiction: Jurisdiction;
+  /** Legal statuses that the practice set itself, by agent id. */
+  readonly legal?: OwnLegalStatuses | undefined;
   readonly hypochloriteProtocol?: HypochloriteProtocol | undefined;
   readonly bitewingMonths?: Readonly<Record<Level, readonly [number, number]>> | null | undefined;
   /** What decides between regimens that fit alike; absent = fewest tasks, then lowest cost, then fewest packs. */

@@ -1,4 +1,5 @@
 import type { Level } from '../risk/types.ts';
+import { atPlace } from './places.ts';
 import type { FactFlag, ListedId, RegimenTables, Trigger } from './tables.ts';
 import type { Jurisdiction, PersonFacts, ShelfItem } from './types.ts';
 
@@ -62,7 +63,7 @@ const part = (label: string, holds: boolean | undefined, ask: Askable, isPrivate
 function ageParts({ ageBelowYears, ageBelowMonths }: Trigger, { facts, jurisdiction }: RuleView): TriggerPart[] {
   const parts: TriggerPart[] = [];
   if (ageBelowYears) {
-    const years = ageBelowYears[jurisdiction];
+    const years = atPlace(ageBelowYears, jurisdiction);
     parts.push(part(`under ${years} years`, facts.ageYears < years, 'ageYears'));
   }
   if (ageBelowMonths !== undefined) parts.push(part(`under ${ageBelowMonths} months`, facts.ageMonths < ageBelowMonths, 'ageMonths'));

@@ -1,7 +1,8 @@
 import type { Level } from '../risk/types.ts';
 import type { SourceRef } from '../visit/answer.ts';
 
-export type Jurisdiction = 'US' | 'UK' | 'unknown';
+/** Whose law and labels hold. `by-hand`: another place, whose rules the practice sets itself; its ages are the strictest, as where unknown. */
+export type Jurisdiction = 'US' | 'UK' | 'EU' | 'by-hand' | 'unknown';
 
 /** Known, or unknown. `undefined` is never read as no. */
 export type Known<T> = T | undefined;

@@ -2,6 +2,7 @@ import type { ControlSpan } from '../checks/controlSpan.ts';
 import type { Leaflet, LeafletLanguage } from '../leaflet/types.ts';
 import type { NoteSection } from '../note/noteSections.ts';
 import type { Meter, PastReading, ReadingAssessment, StudySwab, SwabLot, SwabReading } from '../reading/types.ts';
+import type { OwnLegalStatuses } from '../regimen/legalStatus.ts';
 import type {
   ConfirmedLevel,
   Jurisdiction,
@@ -52,6 +53,8 @@ export interface MouthDecision {
 
 export interface PracticeSettings {
   readonly jurisdiction: Jurisdiction;
+  /** Legal statuses that the practice looked up and set itself, by agent id; absent = none. */
+  readonly legal?: OwnLegalStatuses | undefined;
   /** Protocol id per age band, first match wins. */
   readonly methodByAge: readonly { readonly fromAgeYears: number; readonly belowAgeYears: number | null; readonly protocol: string }[];
   /** Months between bitewings by level, the practice's own; null = not set yet. */

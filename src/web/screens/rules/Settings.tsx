@@ -8,6 +8,7 @@ import { type RulesView, saveSettings } from '../../data/queries.ts';
 import { capitalise, formatMonths } from '../../format.ts';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { sayAges } from './ageBands.ts';
+import { NOT_SET, sayLegal } from './LegalLines.tsx';
 import { NoteOrder } from './NoteOrder.tsx';
 import { PLACES, SettingsForm } from './SettingsForm.tsx';
 
@@ -42,6 +43,12 @@ function SettingsView({ settings }: { readonly settings: PracticeSettings }) {
         <dt>Law and labels of</dt>
         <dd className={settings.jurisdiction === 'unknown' ? 'unknown' : undefined}>{PLACES[settings.jurisdiction]}</dd>
       </div>
+      {sayLegal(settings).map(([name, status]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd className={status === NOT_SET ? 'unknown' : undefined}>{status}</dd>
+        </div>
+      ))}
       {settings.methodByAge.map((m) => (
         <div key={m.fromAgeYears}>
           <dt>Method, {sayAges(m)}</dt>

@@ -11,10 +11,13 @@ import { ChoiceLine, SelectLine } from '../../parts/fields.tsx';
 import { SaveBar } from '../../parts/SaveBar.tsx';
 import { SourceList, Why } from '../../parts/Sources.tsx';
 import { fitsBand, joinBands, sayAges, splitBands } from './ageBands.ts';
+import { LegalLines, sayLegal } from './LegalLines.tsx';
 
 export const PLACES = {
   UK: 'United Kingdom',
   US: 'United States',
+  EU: 'European Union',
+  'by-hand': 'another place: the strictest ages apply, legal status set below',
   unknown: 'not said: the strictest rules and ages apply',
 } as const satisfies Readonly<Record<PracticeSettings['jurisdiction'], string>>;
 
@@ -34,6 +37,7 @@ function sayMonths(months: PracticeSettings['bitewingMonths']): string {
 function saySettings(settings: PracticeSettings): SaidLines {
   return [
     ['Law and labels of', PLACES[settings.jurisdiction]],
+    ...sayLegal(settings),
     ...settings.methodByAge.map((m) => [`Method, ${sayAges(m)}`, protocolName(m.protocol)] as const),
     ['Low saliva alone means extreme', yesNo(settings.lowSalivaMeansExtreme)],
     ['Chewing saliva is low at or below', `${settings.stimulatedFlowLowAtMostMlPerMin} mL/min`],
@@ -70,10 +74,11 @@ export function SettingsForm({ rules, close }: { readonly rules: RulesView; read
       <ChoiceLine
         label="Law and labels of"
         value={settings.jurisdiction}
-        options={(['UK', 'US', 'unknown'] as const).map((id) => ({ id, label: capitalise(PLACES[id]) }))}
+        options={(['UK', 'US', 'EU', 'by-hand', 'unknown'] as const).map((id) => ({ id, label: capitalise(PLACES[id]) }))}
         hint="Ages, signatures and label amounts differ by place; see Safety rules."
         onChange={(jurisdiction) => change({ jurisdiction })}
       />
+      <LegalLines settings={settings} onChange={(legal) => change({ legal })} />
       {bands.map((band, i) => (
         <SelectLine
           key={band.fromAgeYears}
