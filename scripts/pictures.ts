@@ -1,4 +1,7 @@
-/** Takes every screen of the demonstration, light, dark and printed, into docs/pictures. Run: npx tsx scripts/pictures.ts */
+/**
+ * Takes every screen of the demonstration, light, dark and printed, into docs/pictures. Run: npx tsx scripts/pictures.ts
+ * With `acid-day` or `fluids` only the pictures of those are taken anew.
+ */
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -27,11 +30,15 @@ if (!executablePath) throw new Error('Chromium is not installed');
 const browser = await chromium.launch({ executablePath, args: process.getuid?.() === 0 ? ['--no-sandbox'] : [] });
 const folder = mkdtempSync(join(tmpdir(), 'ebbline-pictures-'));
 const server = await startDemo();
-rmSync(OUT, { recursive: true, force: true });
+const wanted = process.argv.slice(2);
+if (wanted.length === 0) rmSync(OUT, { recursive: true, force: true });
 mkdirSync(OUT, { recursive: true });
 try {
-  await takeAll(browser, server);
-  for (const language of ['en', 'es']) drawLeafletPdf(language);
+  if (wanted.length > 0) await takeSome(browser, server);
+  else {
+    await takeAll(browser, server);
+    for (const language of ['en', 'es']) drawLeafletPdf(language);
+  }
 } finally {
   await browser.close();
   await server.stop();
@@ -39,6 +46,23 @@ try {
 }
 const bytes = readdirSync(OUT).reduce((sum, file) => sum + statSync(join(OUT, file)).size, 0);
 console.log(`${readdirSync(OUT).length} pictures, ${Math.round(bytes / 1024)} kB`);
+
+async function takeSome(chrome: Browser, demo: RunningServer): Promise<void> {
+  const page = await chrome.newPage({ viewport: WIDE });
+  await signIn(page, demo);
+  if (wanted.includes('fluids')) await takePage(page, demo, 'fluids');
+  if (!wanted.includes('acid-day')) return;
+  await openVisitOf(page, 'Petra');
+  await answerQuestions(page, handsOn(page), ['safety']);
+  await takeAcidDay(page, page.url());
+}
+
+async function takePage(page: Page, demo: RunningServer, name: string): Promise<void> {
+  await page.goto(`${demo.url}/${name}`);
+  await page.getByRole('heading', { level: 2 }).or(page.locator('tbody')).first().waitFor();
+  await inBothThemes(page, name);
+  await printed(page, name);
+}
 
 async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   const page = await chrome.newPage({ viewport: WIDE });
@@ -108,12 +132,7 @@ async function takeAll(chrome: Browser, demo: RunningServer): Promise<void> {
   await printed(page, 'over-time');
   await takeChecks(page, demo);
   await takeStudies(page, demo);
-  for (const name of ['shelf', 'rules', 'practice', 'fluids']) {
-    await page.goto(`${demo.url}/${name}`);
-    await page.getByRole('heading', { level: 2 }).or(page.locator('tbody')).first().waitFor();
-    await inBothThemes(page, name);
-    await printed(page, name);
-  }
+  for (const name of ['shelf', 'rules', 'practice', 'fluids']) await takePage(page, demo, name);
   await page.goto(`${demo.url}/shelf/new`);
   await page.getByLabel('Kind').selectOption('F_PASTE_STD');
   await page.getByLabel('Fluoride compound').selectOption('NaF');
