@@ -229,6 +229,11 @@ export const AgreedSchema = z.strictObject({
   items: z.record(z.string(), z.enum(['agreed', 'declined', 'not-affordable'])).optional(),
   declinedWhy: z.record(z.string(), z.string().max(300)).optional(),
   instead: z.record(z.string(), text(100)).optional(),
+  regimen: text(2_000).optional().describe('ids of the packs of the regimen that was taken, joined by "+"'),
+  tasksAccepted: z
+    .union([z.int().min(0).max(20), z.literal('any')])
+    .optional()
+    .describe('tasks a day that the person accepts'),
 });
 
 const adherence = z.enum(['as-agreed', 'less-often', 'stopped', 'not-begun', 'does-not-know']);

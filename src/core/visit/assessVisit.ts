@@ -1,9 +1,12 @@
+import { keepByKey } from '../keep/keepByKey.ts';
+import { keepByTable } from '../keep/keepByTable.ts';
 import { once } from '../keep/once.ts';
 import { assessReading } from '../reading/assessReading.ts';
 import { findNeeds } from '../regimen/findNeeds.ts';
 import { mayLimitFood } from '../regimen/mayLimitFood.ts';
-import { proposePlan } from '../regimen/proposePlan.ts';
-import type { DroppedCare } from '../regimen/types.ts';
+import { type ProposePlanInput, proposePlan } from '../regimen/proposePlan.ts';
+import type { RegimenTables } from '../regimen/tables.ts';
+import type { DroppedCare, Plan, ShelfItem } from '../regimen/types.ts';
 import { compareProtocols } from '../risk/compareProtocols.ts';
 import { uniqueSources } from '../risk/explainLevel.ts';
 import { itemsFromAnswers } from '../risk/itemsFromAnswers.ts';
@@ -20,7 +23,7 @@ import { personFacts } from './personFacts.ts';
 import { proposeLevel } from './proposeLevel.ts';
 import type { Question } from './question.ts';
 import { sayMouth } from './sayMouth.ts';
-import type { PastCare, VisitAssessment, VisitInput } from './types.ts';
+import type { VisitAssessment, VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
 import { leafletsOf } from './withReleases.ts';
 
@@ -138,11 +141,13 @@ function stepsOf(input: VisitInput, content: VisitContent) {
     }),
   );
   const plan = once(() =>
-    proposePlan({
+    planFor(
+      tables,
+      shelf,
+    )({
       facts: facts(),
       needs: needs(),
-      shelf,
-      settings,
+      settings: { ...settings, mostTasksPerDay: mostTasksPerDay(visit.agreed) },
       confirmed: confirmed(),
       signed: visit.signed,
       refused: visit.refused,
@@ -150,9 +155,9 @@ function stepsOf(input: VisitInput, content: VisitContent) {
       appliances: listAppliances(answered().known),
       lastBitewings: lastBitewings(answers, looked().questions, onDate),
       onDate,
-      tables,
       instead: visit.agreed?.instead,
-      history: droppedCare(visit.pastCare ?? []),
+      history: droppedCare(visit),
+      chosenRegimen: visit.agreed?.regimen,
     }),
   );
 
@@ -191,18 +196,34 @@ function stepsOf(input: VisitInput, content: VisitContent) {
   } as const;
 }
 
+type PlanInput = Omit<ProposePlanInput, 'tables' | 'shelf'>;
+
+/** An assessment is made anew after every answer; the plan, which takes longest, only where something it goes by is another. */
+const planFor = (tables: RegimenTables, shelf: readonly ShelfItem[]) => (input: PlanInput) => plansOf(tables)(shelf)(JSON.stringify(input));
+
+const plansOf = keepByTable((tables: RegimenTables) =>
+  keepByTable((shelf: readonly ShelfItem[]) =>
+    keepByKey((key: string): Plan => proposePlan({ ...(JSON.parse(key) as PlanInput), tables, shelf })),
+  ),
+);
+
 function listSafetyUnknown(unknown: KnownAnswers['unknown'], questions: readonly Question[]): readonly string[] {
   return unknown.map((u) => u.question).filter((id) => questions.some((q) => q.id === id && q.group === 'safety'));
 }
 
-/** Turned down, stopped or never begun. What merely left the plan is no judgement of the person's. */
-function droppedCare(past: readonly PastCare[]): readonly DroppedCare[] {
-  return past
-    .filter(({ turnedDown, adherence }) => turnedDown !== undefined || adherence === 'stopped' || adherence === 'not-begun')
-    .map(({ shelfItemId, stopReason, turnedDown }) => ({
-      shelfItemId,
-      why: stopReason ?? (turnedDown === 'not-affordable' ? 'price' : undefined),
-    }));
+/** Turned down, stopped or never begun, as told at earlier visits or today. What merely left the plan is no judgement of the person's. */
+function droppedCare({ pastCare = [], used = {} }: VisitInput['visit']): readonly DroppedCare[] {
+  return pastCare.flatMap(({ shelfItemId, stopReason, turnedDown, adherence }): DroppedCare[] => {
+    const today = used[shelfItemId];
+    const said = today?.adherence ?? adherence;
+    if (turnedDown === undefined && said !== 'stopped' && said !== 'not-begun') return [];
+    return [{ shelfItemId, why: today?.why || stopReason || (turnedDown === 'not-affordable' ? 'price' : undefined) }];
+  });
+}
+
+/** Not asked, or any number: no limit. */
+function mostTasksPerDay(agreed: VisitInput['visit']['agreed']): number | undefined {
+  return typeof agreed?.tasksAccepted === 'number' ? agreed.tasksAccepted : undefined;
 }
 
 function listAppliances(known: KnownAnswers['known']): readonly string[] | undefined {

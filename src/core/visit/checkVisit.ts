@@ -203,6 +203,7 @@ function checkPlan({ practice, visit }: VisitInput): VisitProblem[] {
     ...Object.entries(visit.agreed?.instead ?? {}).flatMap(([id, taken]) =>
       [id, taken].map((i) => ({ id: i, path: `visit.agreed.instead.${id}` })),
     ),
+    ...(visit.agreed?.regimen?.split('+') ?? []).map((id) => ({ id, path: 'visit.agreed.regimen' })),
   ].filter(({ id }) => !isOnShelf(id));
   const problems = offShelf.map(({ id, path }) => ({ path, message: `"${id}" is not on the practice's shelf` }));
   for (const id of Object.keys(visit.used ?? {})) {

@@ -164,6 +164,10 @@ export interface VisitInput {
           readonly declinedWhy?: Readonly<Record<string, string>> | undefined;
           /** Which pack was taken in the place of which, by shelf item id; the same pack = none was. */
           readonly instead?: Readonly<Record<string, string>> | undefined;
+          /** Id of the regimen that was taken; absent = the best of those found. */
+          readonly regimen?: string | undefined;
+          /** How many tasks a day the person accepts, or that any number will do; absent = not asked. */
+          readonly tasksAccepted?: number | 'any' | undefined;
         }
       | undefined;
     readonly stopUsing?: readonly string[] | undefined;

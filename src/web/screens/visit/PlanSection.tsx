@@ -1,14 +1,17 @@
 import type { Exclusion, Plan, PlanLine } from '../../../core/regimen/types.ts';
 import type { VisitAssessment } from '../../../core/visit/types.ts';
 import { findQuestion, shelfName } from '../../content.ts';
-import { capitalise, formatMoney, formatMonths, plural } from '../../format.ts';
+import { capitalise, formatMonths, plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { SourceLine, SourceList, Why } from '../../parts/Sources.tsx';
 import { PathwayCompare } from './PathwayCompare.tsx';
 import { PlanAlternatives, PlanPast } from './PlanAlternatives.tsx';
+import { PlanConflict, PlanHistory } from './PlanConflict.tsx';
+import { PlanRegimens } from './PlanRegimens.tsx';
 import { ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
 import { NotReleased, Overrides, PrescriptionLink, ReleaseState, SignActions } from './SignActions.tsx';
+import { saySchedule } from './saySchedule.ts';
 import { useVisit } from './visitContext.ts';
 
 export function PlanSection() {
@@ -49,10 +52,13 @@ function PlanBody({ assessment }: { readonly assessment: VisitAssessment }) {
         <>
           <NotOffered notOffered={plan.notOffered} />
           <Unmet unmet={plan.unmet.filter((u) => !undecided.some((n) => n.kind === u.need))} />
+          {plan.conflict && <PlanConflict conflict={plan.conflict} />}
+          <PlanHistory plan={plan} />
           <Fluoride plan={plan} />
           <PrescriptionLink lines={plan.lines} />
         </>
       )}
+      <PlanRegimens plan={plan} undecided={undecided.map((need) => need.kind)} />
       <Intervals plan={plan} />
     </>
   );
@@ -152,22 +158,6 @@ function PlanRow({ line }: { readonly line: PlanLine }) {
       {isOpen && <PlanAlternatives shelfItemId={line.shelfItemId} />}
     </li>
   );
-}
-
-/** ", twice a day", ", today". */
-export function saySchedule({ use }: Pick<PlanLine, 'use'>): string {
-  if (use.atVisit) return ', today';
-  const times =
-    use.timesPerDay === 1
-      ? 'once a day'
-      : use.timesPerDay === 2
-        ? 'twice a day'
-        : use.timesPerDay > 0
-          ? `${use.timesPerDay} times a day`
-          : '';
-  const days = use.courseDays ? `for ${plural(use.courseDays, 'day')}` : '';
-  const said = [times, days].filter(Boolean).join(' ');
-  return said ? `, ${said}` : '';
 }
 
 /** Reasons and warnings may name what is private, so the patient's view has the amount alone. */
@@ -289,7 +279,6 @@ function Bitewings({ plan: { bitewingsSentence, bitewingsOldTable } }: { readonl
 }
 
 function Intervals({ plan }: { readonly plan: Plan }) {
-  const { isShownToPatient, session } = useVisit();
   return (
     <>
       {plan.recall && (
@@ -301,14 +290,6 @@ function Intervals({ plan }: { readonly plan: Plan }) {
         </div>
       )}
       <Bitewings plan={plan} />
-      {!isShownToPatient && plan.lines.length > 0 && (
-        <p className="small">
-          {plural(plan.tasksPerDay, 'task')} a day at home: fewest tasks among those that fit.
-          {plan.monthlyCostCents === null
-            ? ' Cost: a price is missing.'
-            : ` About ${formatMoney(plan.monthlyCostCents, session.practice.jurisdiction)} a month.`}
-        </p>
-      )}
     </>
   );
 }

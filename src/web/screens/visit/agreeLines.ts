@@ -1,18 +1,18 @@
 import { LANGUAGE_NAMES, LEAFLET_LANGUAGES } from '../../../core/leaflet/languages.ts';
-import type { Plan, PlanLine } from '../../../core/regimen/types.ts';
+import type { PlanLine } from '../../../core/regimen/types.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
 import { formatDate } from '../../format.ts';
 import { type Line, lettersWithout, type Reply } from './line.ts';
+import { type SwapChoice, saySwap } from './planLines.ts';
 import { isListedReason, isOtherReason, REASONS } from './reasons.ts';
 
 type Agreed = NonNullable<VisitInput['visit']['agreed']>;
-type Alternative = { readonly insteadOf: string; readonly line: Pick<Plan['alternatives'][number]['line'], 'shelfItemId' | 'name'> };
 type ItemState = 'agreed' | 'declined' | 'not-affordable';
 
 export interface AgreePlace {
   readonly planLines: readonly Pick<PlanLine, 'shelfItemId' | 'name'>[];
-  /** What could stand in the place of a line. */
-  readonly alternatives?: readonly Alternative[];
+  /** What could stand in the place of a line, what answers the reason given first. */
+  readonly swapsFor?: (shelfItemId: string, why: string | undefined) => readonly SwapChoice[];
   /** Names of items that were turned down and replaced, which the plan no longer holds. */
   readonly nameOf?: (shelfItemId: string) => string;
   readonly visit: Pick<VisitInput['visit'], 'agreed' | 'stopUsing' | 'nextOn' | 'language' | 'goals'>;
@@ -92,7 +92,9 @@ export function agreeLines(place: AgreePlace): readonly Line[] {
 
 /** Turned down and replaced: still on the record, though no longer in the plan. */
 function listReplaced({ planLines, visit, nameOf = (id) => id }: AgreePlace): AgreePlace['planLines'] {
-  const ids = Object.keys(visit.agreed?.items ?? {}).filter((id) => !planLines.some((line) => line.shelfItemId === id));
+  const ids = Object.entries(visit.agreed?.items ?? {}).flatMap(([id, state]) =>
+    isTurnedDown(state) && !planLines.some((line) => line.shelfItemId === id) ? [id] : [],
+  );
   return ids.map((shelfItemId) => ({ shelfItemId, name: nameOf(shelfItemId) }));
 }
 
@@ -134,12 +136,14 @@ function whyLine(id: string, { visit }: AgreePlace): Line {
 /** What was turned down leads straight to what could stand in its place. */
 function insteadLines(
   { shelfItemId, name }: AgreePlace['planLines'][number],
-  { alternatives = [], nameOf = (id) => id, visit }: AgreePlace,
+  { swapsFor = () => [], nameOf = (id) => id, visit }: AgreePlace,
 ): readonly Line[] {
   const taken = visit.agreed?.instead?.[shelfItemId];
-  const choices = alternatives
-    .filter(({ insteadOf, line }) => insteadOf === shelfItemId && !isTurnedDown(visit.agreed?.items?.[line.shelfItemId]))
-    .map(({ line }) => ({ id: line.shelfItemId, label: line.name }));
+  const state = visit.agreed?.items?.[shelfItemId];
+  const why = state === 'not-affordable' ? 'price' : visit.agreed?.declinedWhy?.[shelfItemId];
+  const choices = swapsFor(shelfItemId, why)
+    .filter((swap) => !isTurnedDown(visit.agreed?.items?.[swap.shelfItemId]))
+    .map((swap) => ({ id: swap.shelfItemId, label: saySwap(swap, nameOf) }));
   if (choices.length === 0 && taken === undefined) return [];
   const isNothing = taken === shelfItemId;
   return [

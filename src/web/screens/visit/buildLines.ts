@@ -7,6 +7,7 @@ import { agreeLines } from './agreeLines.ts';
 import { findingLines } from './findingChanges.ts';
 import { type FindingDraft, newFindingLine } from './findings.ts';
 import { type Line, lettersWithout } from './line.ts';
+import { listSwaps, planLines } from './planLines.ts';
 import { questionLines } from './questionLines.ts';
 import type { Scope } from './scopes.ts';
 import { sinceLines } from './sinceLines.ts';
@@ -37,7 +38,7 @@ export const SCOPE_COMMANDS: Readonly<Record<Scope, string>> = {
   health: '',
   look: '+fc',
   level: 'cg',
-  plan: 'sru',
+  plan: 'sruo',
   agree: 'zpv',
 };
 
@@ -46,6 +47,7 @@ export const ALL_EXAMINED = 'allExamined';
 export function buildLines(place: LinesPlace): VisitLines {
   const { bundle, input, assessment } = place;
   const { visit, practice } = input;
+  const nameOf = (id: string) => shelfName(practice.shelf, id);
   return {
     safety: [
       ...speakerLines({
@@ -61,13 +63,13 @@ export function buildLines(place: LinesPlace): VisitLines {
     health: groupLines('health', place),
     look: lookLines(place),
     level: levelLines(place),
-    plan: planLines(place),
+    plan: planLines({ plan: assessment.plan, agreed: visit.agreed, commands: SCOPE_COMMANDS.plan, nameOf }),
     agree: withoutPrivate(
       place.privacy,
       agreeLines({
         planLines: assessment.plan.lines,
-        alternatives: assessment.plan.alternatives,
-        nameOf: (id) => shelfName(practice.shelf, id),
+        swapsFor: (id, why) => listSwaps(assessment.plan, id, why),
+        nameOf,
         visit,
         proposed: assessment.leaflet,
         isClosed: place.isClosed,
@@ -180,23 +182,4 @@ function levelLines({ assessment, levelChange }: LinesPlace): readonly Line[] {
     wanted: true,
   };
   return [to, reason];
-}
-
-/** A line that nobody has signed is swapped for another pack by the key of that pack. */
-function planLines({ assessment: { plan } }: LinesPlace): readonly Line[] {
-  const letters = lettersWithout(SCOPE_COMMANDS.plan);
-  return plan.lines.map((line, i) => {
-    const choices = plan.alternatives
-      .filter(({ insteadOf }) => insteadOf === line.shelfItemId)
-      .map(({ line: other }) => ({ id: other.shelfItemId, label: other.name }));
-    return {
-      ...PLAIN,
-      id: line.shelfItemId,
-      letter: letters[i] ?? '',
-      label: line.name,
-      entry: choices.length > 0 ? { kind: 'choice', choices } : { kind: 'none' },
-      text: '',
-      tone: 'new',
-    };
-  });
 }

@@ -18,6 +18,8 @@ import { withLevel, withoutNewTime } from './correcting.ts';
 import { fieldName, placeOfField, sayFieldValue } from './fieldWords.ts';
 import { type FindingDraft, NEW_FINDING } from './findings.ts';
 import type { Reply } from './line.ts';
+import { OTHER_REGIMEN } from './planLines.ts';
+import { waysOf } from './regimenWays.ts';
 import type { Scope } from './scopes.ts';
 import { CONDITIONS_AS_USUAL } from './swabLines.ts';
 import { readField } from './undoSteps.ts';
@@ -170,6 +172,10 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     'plan s': () => !isCorrecting && pressIn(place.line, 's'),
     'plan r': () => !isCorrecting && pressIn(place.line, 'r'),
     'plan u': () => !isCorrecting && pressIn(place.line, 'u'),
+    'plan o': () => {
+      const other = waysOf(assessment.plan)?.other;
+      if (other && lines.plan.length > 0) reply('plan', OTHER_REGIMEN, { how: 'asked', value: other.id });
+    },
     'agree z': () => void (isCorrecting ? saveCorrection() : requests.close()),
     'agree v': () => !isCorrecting && document.querySelector<HTMLElement>('[data-scope="agree"] [data-give]')?.click(),
     'agree p': () => void queue.settled().then(() => goToPath(`/visits/${bundle.visitId}/leaflet`)),

@@ -1,0 +1,153 @@
+import type { NeedKind, Plan, Regimen } from '../../../core/regimen/types.ts';
+import { Key } from '../../parts/Key.tsx';
+import { Why } from '../../parts/Sources.tsx';
+import { digitOfChoice } from './line.ts';
+import { MORE_REGIMENS, TASKS_ACCEPTED } from './planLines.ts';
+import { waysOf } from './regimenWays.ts';
+import { ScopeLines } from './ScopeLines.tsx';
+import { sayLeftOut, sayRegimen, saySupply } from './sayRegimen.ts';
+import { saySchedule } from './saySchedule.ts';
+import { useVisit } from './visitContext.ts';
+
+interface PlanRegimensProps {
+  readonly plan: Plan;
+  readonly undecided: readonly NeedKind[];
+}
+
+/** The regimen that is the plan beside the best other one, each as sentences; the rest, and how many tasks are accepted, one key away. */
+export function PlanRegimens({ plan, undecided }: PlanRegimensProps) {
+  const { lines, isShownToPatient } = useVisit();
+  const chosen = plan.regimens?.find(({ id }) => id === plan.chosenRegimen);
+  if (isShownToPatient || !chosen) return null;
+  const ways = waysOf(plan);
+  const tasks = lines.plan.filter(({ id }) => id === TASKS_ACCEPTED);
+  const beside = (regimen: Regimen) => ({ regimen, than: chosen, undecided });
+  return (
+    <div className="regimens">
+      {chosen.lines.length > 0 && (
+        <div className="ways">
+          <div className="way">
+            <h3>{ways ? 'This plan' : 'The plan in sum'}</h3>
+            {ways && <Uses regimen={chosen} than={ways.other} />}
+            <Sentences regimen={chosen} undecided={undecided} />
+            <SupplyOf regimen={chosen} />
+          </div>
+          {ways && (
+            <div className="way">
+              <h3>Another regimen</h3>
+              <Uses regimen={ways.other} than={chosen} />
+              <Sentences regimen={ways.other} undecided={undecided} />
+              <Take {...beside(ways.other)} letter="o" />
+            </div>
+          )}
+        </div>
+      )}
+      {ways && ways.rest.length > 0 && <More rest={ways.rest} chosen={chosen} undecided={undecided} />}
+      <ScopeLines scope="plan" lines={tasks} />
+    </div>
+  );
+}
+
+/** What is used; what the other does not use stands out. */
+function Uses({ regimen, than }: { readonly regimen: Regimen; readonly than: Regimen }) {
+  return (
+    <ul className="plain-list uses">
+      {regimen.lines.map((line) => {
+        const says = `${line.name}${saySchedule(line)}`;
+        const isShared = than.lines.some(({ shelfItemId }) => shelfItemId === line.shelfItemId);
+        return <li key={line.shelfItemId}>{isShared ? says : <strong>{says}</strong>}</li>;
+      })}
+    </ul>
+  );
+}
+
+function Sentences({ regimen, undecided }: { readonly regimen: Regimen; readonly undecided: readonly NeedKind[] }) {
+  const { session } = useVisit();
+  const place = session.practice.jurisdiction;
+  return (
+    <p>
+      {sayRegimen(regimen, { place, undecided }).map(({ says, isUnknown }) => (
+        <span key={says} className={isUnknown ? 'unknown' : undefined}>
+          {says}{' '}
+        </span>
+      ))}
+    </p>
+  );
+}
+
+function SupplyOf({ regimen: { supply, lines } }: { readonly regimen: Regimen }) {
+  if (supply.length === 0) return null;
+  return (
+    <Why label="packs" about="how long each pack lasts">
+      <ul className="plain-list">
+        {supply.map((pack) => (
+          <li key={pack.shelfItemId}>
+            {lines.find((line) => line.shelfItemId === pack.shelfItemId)?.name ?? pack.shelfItemId}: {saySupply(pack)}
+          </li>
+        ))}
+      </ul>
+    </Why>
+  );
+}
+
+/** One press, and this regimen is the plan; what it would leave out is said beside it. */
+function Take({ regimen, than, letter }: { readonly regimen: Regimen; readonly than: Regimen; readonly letter: string | undefined }) {
+  const { input, reply, isClosed } = useVisit();
+  if (isClosed) return null;
+  const leftOut = sayLeftOut(than.lines, regimen.lines, input.visit.agreed);
+  return (
+    <>
+      {leftOut && <p className="unknown">{leftOut}</p>}
+      <button
+        type="button"
+        className="answer"
+        aria-keyshortcuts={letter}
+        onClick={() => reply('plan', MORE_REGIMENS, { how: 'asked', value: regimen.id })}
+      >
+        <Key>{letter}</Key>
+        <span>Take this instead</span>
+      </button>
+    </>
+  );
+}
+
+function More({
+  rest,
+  chosen,
+  undecided,
+}: {
+  readonly rest: readonly Regimen[];
+  readonly chosen: Regimen;
+  readonly undecided: readonly NeedKind[];
+}) {
+  const { lines, place, goTo } = useVisit();
+  const line = lines.plan.find(({ id }) => id === MORE_REGIMENS);
+  if (!line) return null;
+  const isOpen = place.scope === 'plan' && place.line === MORE_REGIMENS;
+  return (
+    <div data-line={MORE_REGIMENS}>
+      <button
+        type="button"
+        className="plan-row"
+        data-row
+        aria-expanded={isOpen}
+        aria-keyshortcuts={line.letter}
+        onClick={() => goTo('plan', isOpen ? null : MORE_REGIMENS)}
+      >
+        <Key>{line.letter}</Key>
+        <span>{line.label}</span>
+      </button>
+      {isOpen && (
+        <div className="ways">
+          {rest.map((regimen, i) => (
+            <div key={regimen.id} className="way">
+              <Uses regimen={regimen} than={chosen} />
+              <Sentences regimen={regimen} undecided={undecided} />
+              <Take regimen={regimen} than={chosen} letter={digitOfChoice(i)} />
+            </div>
+          ))}
+        </div>
+      )}
+    </div>
+  );
+}
