@@ -136,6 +136,7 @@ function sayAgreed(note: NoteInput): string[] {
     ...(plan.lines.length === 0 ? ['Home care: nothing offered.'] : []),
     ...(taken.length > 0 ? [`Agreed: ${list(taken)}.`] : []),
     ...(open.length > 0 ? [`Offered, no word noted: ${list(open)}.`] : []),
+    ...(typeof agreed?.tasksAccepted === 'number' ? [`Tasks a day accepted at most: ${agreed.tasksAccepted}.`] : []),
     ...(agreed?.keep ? [`To keep: ${agreed.keep}`] : []),
     ...(agreed?.tryThis ? [`To try: ${agreed.tryThis}`] : []),
     ...(stopUsing.length > 0 ? [`To stop: ${stopUsing.join('; ')}.`] : []),

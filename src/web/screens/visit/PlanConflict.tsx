@@ -10,7 +10,7 @@ export function PlanConflict({ conflict }: { readonly conflict: RegimenConflict 
   return (
     <div className="small">
       <p>{headline}, because:</p>
-      <ul className="plain-list">
+      <ul>
         {because.map(({ id, says }) => (
           <li key={id}>{says}</li>
         ))}

@@ -5,8 +5,7 @@ import { digitOfChoice } from './line.ts';
 import { MORE_REGIMENS, TASKS_ACCEPTED } from './planLines.ts';
 import { waysOf } from './regimenWays.ts';
 import { ScopeLines } from './ScopeLines.tsx';
-import { sayLeftOut, sayRegimen, saySupply } from './sayRegimen.ts';
-import { saySchedule } from './saySchedule.ts';
+import { sayDifference, sayLeftOut, sayRegimen, saySupply } from './sayRegimen.ts';
 import { useVisit } from './visitContext.ts';
 
 interface PlanRegimensProps {
@@ -21,23 +20,21 @@ export function PlanRegimens({ plan, undecided }: PlanRegimensProps) {
   if (isShownToPatient || !chosen) return null;
   const ways = waysOf(plan);
   const tasks = lines.plan.filter(({ id }) => id === TASKS_ACCEPTED);
-  const beside = (regimen: Regimen) => ({ regimen, than: chosen, undecided });
   return (
     <div className="regimens">
       {chosen.lines.length > 0 && (
         <div className="ways">
           <div className="way">
             <h3>{ways ? 'This plan' : 'The plan in sum'}</h3>
-            {ways && <Uses regimen={chosen} than={ways.other} />}
             <Sentences regimen={chosen} undecided={undecided} />
             <SupplyOf regimen={chosen} />
           </div>
           {ways && (
             <div className="way">
               <h3>Another regimen</h3>
-              <Uses regimen={ways.other} than={chosen} />
+              <p className="uses">{sayDifference(ways.other, chosen)}</p>
               <Sentences regimen={ways.other} undecided={undecided} />
-              <Take {...beside(ways.other)} letter="o" />
+              <Take regimen={ways.other} than={chosen} letter="o" />
             </div>
           )}
         </div>
@@ -45,19 +42,6 @@ export function PlanRegimens({ plan, undecided }: PlanRegimensProps) {
       {ways && ways.rest.length > 0 && <More rest={ways.rest} chosen={chosen} undecided={undecided} />}
       <ScopeLines scope="plan" lines={tasks} />
     </div>
-  );
-}
-
-/** What is used; what the other does not use stands out. */
-function Uses({ regimen, than }: { readonly regimen: Regimen; readonly than: Regimen }) {
-  return (
-    <ul className="plain-list uses">
-      {regimen.lines.map((line) => {
-        const says = `${line.name}${saySchedule(line)}`;
-        const isShared = than.lines.some(({ shelfItemId }) => shelfItemId === line.shelfItemId);
-        return <li key={line.shelfItemId}>{isShared ? says : <strong>{says}</strong>}</li>;
-      })}
-    </ul>
   );
 }
 
@@ -141,7 +125,7 @@ function More({
         <div className="ways">
           {rest.map((regimen, i) => (
             <div key={regimen.id} className="way">
-              <Uses regimen={regimen} than={chosen} />
+              <p className="uses">{sayDifference(regimen, chosen)}</p>
               <Sentences regimen={regimen} undecided={undecided} />
               <Take regimen={regimen} than={chosen} letter={digitOfChoice(i)} />
             </div>

@@ -78,14 +78,16 @@ const SAY: Readonly<Record<string, (value: unknown, context: FieldContext) => st
 };
 
 function sayAgreed(
-  { items = {}, declinedWhy = {}, keep, tryThis }: NonNullable<VisitInput['visit']['agreed']>,
+  { items = {}, declinedWhy = {}, keep, tryThis, regimen, tasksAccepted }: NonNullable<VisitInput['visit']['agreed']>,
   { practice }: FieldContext,
 ): string {
   const said = Object.entries(items).map(([id, word]) => {
     const why = word === 'declined' && declinedWhy[id] ? ` (${declinedWhy[id]})` : '';
     return `${shelfName(practice.shelf, id)}: ${word.replaceAll('-', ' ')}${why}`;
   });
-  return [...said, keep && `to keep: ${keep}`, tryThis && `to try: ${tryThis}`].filter(Boolean).join('; ') || 'nothing noted';
+  const packs = regimen?.split('+').map((id) => shelfName(practice.shelf, id));
+  const taken = [packs && `regimen taken: ${packs.join(' + ')}`, tasksAccepted !== undefined && `tasks a day accepted: ${tasksAccepted}`];
+  return [...said, ...taken, keep && `to keep: ${keep}`, tryThis && `to try: ${tryThis}`].filter(Boolean).join('; ') || 'nothing noted';
 }
 
 function sayUsed(used: Readonly<Record<string, UsedSince>>, past: readonly PastCare[], shelf: FieldContext['practice']['shelf']): string {

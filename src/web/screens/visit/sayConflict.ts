@@ -21,7 +21,7 @@ export function sayConflict({ needs, constraints }: RegimenConflict, isPrivateHi
   return {
     headline,
     because: shown,
-    resolvedBy: [...new Set(shown.flatMap(resolutionOf)), ...others.map((need) => `leaving ${need} open`)],
+    resolvedBy: [...new Set(shown.flatMap(resolutionOf))],
   };
 }
 
@@ -29,7 +29,7 @@ export function sayConflict({ needs, constraints }: RegimenConflict, isPrivateHi
 function resolutionOf({ id, says }: Constraint): readonly string[] {
   const [kind = '', ...rest] = id.split(' ');
   const about = rest.join(' ');
-  if (kind === 'shelf') return [`a pack for ${sayNeed(about)} on the shelf`];
+  if (kind === 'shelf') return [`another pack for ${sayNeed(about)} on the shelf`];
   if (kind === 'stock') return [`the pack in stock again (${says})`];
   if (kind === 'tasks') return ['more tasks a day accepted'];
   if (kind === 'signed') return ['the signature taken back'];

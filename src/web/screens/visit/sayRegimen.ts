@@ -1,6 +1,6 @@
 import type { NeedKind, PlanLine, Regimen, Supply } from '../../../core/regimen/types.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
-import { formatDate, formatMoney, joinWords, plural } from '../../format.ts';
+import { capitalise, formatDate, formatMoney, joinWords, plural, uncapitalise } from '../../format.ts';
 
 type Agreed = VisitInput['visit']['agreed'];
 
@@ -18,31 +18,36 @@ interface SayPlace {
 
 /** Tasks, cost, refill, what stays open, and why it is there: each a sentence. */
 export function sayRegimen(regimen: Regimen, { place, undecided }: SayPlace): readonly SaidPart[] {
-  const { lines, tasksPerDay, unmet, why } = regimen;
+  const { supply, refillOn, unmet, why } = regimen;
   const open = unmet.filter(({ need }) => !undecided.includes(need)).map(({ need }) => sayNeed(need));
-  const waits = lines.some((l) => l.state === 'waiting-for-signature' && l.use.atVisit !== true);
+  const unknown = supply.filter(({ days }) => days === null).length;
   return [
-    { says: `${plural(tasksPerDay, 'task')} a day at home${waits ? ', not counting what waits for a signature' : ''}.` },
-    sayCost(regimen, place),
-    ...sayRefill(regimen),
+    ...sayEffort(regimen, place),
+    ...(refillOn === null ? [] : [{ says: `First refill ${formatDate(refillOn)}.` }]),
+    ...(unknown === 0 ? [] : [{ says: `How long ${plural(unknown, 'pack')} will last is not known.`, isUnknown: true }]),
     { says: open.length === 0 ? 'Leaves no need open.' : `Leaves open: ${joinWords(open)}.` },
     ...why.map((says) => ({ says })),
   ];
 }
 
-function sayCost({ monthlyCostCents }: Regimen, place: SayPlace['place']): SaidPart {
-  if (monthlyCostCents === null) return { says: 'Cost a month: price not known.', isUnknown: true };
-  return { says: `About ${formatMoney(monthlyCostCents, place)} a month.` };
+/** Tasks and cost are of what may be used now; what waits is said to be left out of them. */
+function sayEffort({ lines, tasksPerDay, monthlyCostCents }: Regimen, place: SayPlace['place']): readonly SaidPart[] {
+  const waits = lines.some((l) => l.state === 'waiting-for-signature' && l.use.atVisit !== true);
+  const without = waits ? ', without what waits for a signature' : '';
+  const tasks = `${plural(tasksPerDay, 'task')} a day at home`;
+  if (monthlyCostCents === null) return [{ says: `${tasks}${without}.` }, { says: 'Cost a month: price not known.', isUnknown: true }];
+  return [{ says: `${tasks}, about ${formatMoney(monthlyCostCents, place)} a month${without}.` }];
 }
 
-function sayRefill({ refillOn, supply, lines }: Regimen): readonly SaidPart[] {
-  const first = supply.find((pack) => pack.refillOn === refillOn && refillOn !== null);
-  const name = lines.find((l) => l.shelfItemId === first?.shelfItemId)?.name;
-  const unknown = supply.filter(({ days }) => days === null).length;
-  return [
-    ...(refillOn === null ? [] : [{ says: `First refill ${formatDate(refillOn)}${name === undefined ? '' : `: ${name}`}.` }]),
-    ...(unknown === 0 ? [] : [{ says: `How long ${plural(unknown, 'pack')} will last is not known.`, isUnknown: true }]),
-  ];
+/** What one regimen uses that the plan does not, and the other way round. */
+export function sayDifference(regimen: Regimen, plan: Regimen): string {
+  const namesOf = (a: Regimen, b: Regimen) =>
+    a.lines.filter((line) => !b.lines.some(({ shelfItemId }) => shelfItemId === line.shelfItemId)).map(({ name }) => uncapitalise(name));
+  const added = namesOf(regimen, plan);
+  const left = namesOf(plan, regimen);
+  if (added.length === 0) return `The plan without ${joinWords(left)}.`;
+  if (left.length === 0) return `The plan, and ${joinWords(added)}.`;
+  return `${capitalise(joinWords(added))} in the place of ${joinWords(left)}; the rest as in the plan.`;
 }
 
 /** "one pack lasts 50 days, until 14 January 2027" */

@@ -149,3 +149,27 @@ test('"=" saves exactly what was carried, as asked today', () => {
   ]);
   expect(effectOfReconfirm('swab', lines, input, {} as VisitAssessment).puts).toEqual([]);
 });
+
+describe('the plan', () => {
+  const asked = (line: string, value: string) => {
+    const agreed = { items: { paste: 'agreed' } } as const;
+    const before: ReplyPlace = { ...place, input: { ...input, visit: { ...input.visit, agreed } } };
+    return effectOfReply('plan', line, { how: 'asked', value }, before);
+  };
+
+  test('another regimen, or how many tasks are accepted, stands beside what was agreed', () => {
+    expect(asked('other regimen', 'gum+paste').puts).toEqual([
+      { path: 'agreed', value: { items: { paste: 'agreed' }, regimen: 'gum+paste' } },
+    ]);
+    expect(asked('more regimens', 'gel').puts).toEqual([{ path: 'agreed', value: { items: { paste: 'agreed' }, regimen: 'gel' } }]);
+    expect(asked('tasks accepted', '3')).toEqual({
+      puts: [{ path: 'agreed', value: { items: { paste: 'agreed' }, tasksAccepted: 3 } }],
+      to: { scope: 'plan', line: null },
+    });
+    expect(asked('tasks accepted', 'any').puts[0]?.value).toMatchObject({ tasksAccepted: 'any' });
+  });
+
+  test('any other line is a pack, and what is taken stands in its place', () => {
+    expect(asked('paste', 'gel').puts[0]?.value).toMatchObject({ instead: { paste: 'gel' } });
+  });
+});
