@@ -63,8 +63,17 @@ function checkOutside(
   const { settings, shelf } = input.practice;
   const tables = content.regimen;
   const hasNoTeeth = mouth.kind === 'level-does-not-apply';
-  const { jurisdiction } = settings;
-  const check = checkItem({ item, facts, level: confirmed?.level, jurisdiction, hypochloriteProtocol: undefined, hasNoTeeth, tables });
+  const { jurisdiction, legal } = settings;
+  const check = checkItem({
+    item,
+    facts,
+    level: confirmed?.level,
+    jurisdiction,
+    legal,
+    hypochloriteProtocol: undefined,
+    hasNoTeeth,
+    tables,
+  });
   const beside = plan.lines.flatMap((line) => {
     const other = shelf.find(({ id }) => id === line.shelfItemId);
     return other ? [{ item: other, use: line.use, state: line.state }] : [];

@@ -202,6 +202,9 @@ describe('ages, on both sides of every birthday', () => {
   );
 });
 
+/** An age at which a weight of a few kg can be right: one that cannot is no fact. */
+const IN_ITS_WEIGHT = { ageYears: 1, ageMonths: 12 };
+
 /** For each part of a trigger, a person for whom it holds, and one for whom it is not known. */
 function peopleFor(
   trigger: Trigger,
@@ -218,7 +221,7 @@ function peopleFor(
     ...(trigger.flags ?? []).map((flag) => ({ part: flag, held: { [flag]: true }, unknown: { [flag]: undefined } })),
     ...(trigger.weightBelowKg === undefined
       ? []
-      : [{ part: 'weight', held: { weightKg: trigger.weightBelowKg - 0.1 }, unknown: { weightKg: undefined } }]),
+      : [{ part: 'weight', held: { ...IN_ITS_WEIGHT, weightKg: trigger.weightBelowKg - 0.1 }, unknown: { weightKg: undefined } }]),
     ...(trigger.waterFluorideAboveMgPerL === undefined
       ? []
       : [

@@ -643,6 +643,21 @@ export const planRules: Readonly<Record<PlanRuleId, PlanRule>> = {
     overridable: false,
     source: ownRule("the practice's own setting"),
   },
+  P18: {
+    because: 'the weight does not fit the age: weigh again, or correct the age',
+    overridable: false,
+    source: derived('cdc2000', 'our own bounds about the light and the median weight for the age'),
+  },
+  P19: {
+    because: 'no length of the course is noted on the Shelf: chlorhexidine is a course with an end',
+    overridable: false,
+    source: read('chlorhexidineLabels'),
+  },
+  P20: {
+    because: 'the course is longer than about a month, the longest on any label',
+    overridable: true,
+    source: read('chlorhexidineLabels'),
+  },
   P14: {
     because: 'the amount of one visit would be an emergency if swallowed',
     overridable: false,

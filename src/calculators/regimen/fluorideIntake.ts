@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { fluorideTables } from '../../content/fluorideLimits.ts';
 import { regimenSources } from '../../content/sources-regimen.ts';
+import { weightDoubtOf } from '../../core/regimen/dose/weightDoubt.ts';
 import { fluorideContentPpm } from '../../core/regimen/fluorideContentPpm.ts';
 import { fluorideIntake as computeIntake, type FluorideSource } from '../../core/regimen/fluorideIntake.ts';
 import { fluorideSentence } from '../../core/regimen/fluorideSentence.ts';
@@ -68,13 +69,16 @@ export const fluorideIntake: Calculator<z.infer<typeof input>, z.infer<typeof ou
   input,
   output,
   run({ ageYears, weightKg, products, waterFluorideMgPerL, waterLitresPerDay }) {
+    const ageMonths = Math.floor(ageYears * MONTHS_PER_YEAR);
+    const doubt = weightDoubtOf({ weightKg: weightKg ?? undefined, ageMonths }, fluorideTables.weights);
+    if (doubt !== undefined) throw new RangeError(`weightKg: ${doubt}`);
     const isWaterGiven = waterFluorideMgPerL !== undefined;
     const sources = [
       ...products.map(toSource),
       ...(isWaterGiven ? [waterSource(waterFluorideMgPerL, waterLitresPerDay ?? undefined)] : []),
     ];
     const intake = computeIntake({
-      ageMonths: Math.floor(ageYears * MONTHS_PER_YEAR),
+      ageMonths,
       weightKg: weightKg ?? undefined,
       sources,
       tables: fluorideTables,

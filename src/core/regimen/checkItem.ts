@@ -1,3 +1,4 @@
+import { weightDoubtOf, withoutDoubtfulWeight } from './dose/weightDoubt.ts';
 import { itemPpm, itemTraits } from './itemTraits.ts';
 import { legalStatusOf, type OwnLegalStatuses, releaseUnder } from './legalStatus.ts';
 import { hitsOfPlanRules } from './planRuleHits.ts';
@@ -34,9 +35,11 @@ export interface CheckView extends RuleView {
   readonly hypochloriteProtocol?: HypochloriteProtocol | undefined;
   /** A mouth without natural teeth: nothing that is for teeth. */
   readonly hasNoTeeth?: boolean | undefined;
+  /** A weight that cannot be right, asked back; it is then not among the facts. */
+  readonly weightDoubt?: string | undefined;
 }
 
-export type CheckItemInput = Omit<CheckView, 'traits'>;
+export type CheckItemInput = Omit<CheckView, 'traits' | 'weightDoubt'>;
 
 const RELEASES: readonly ShelfItem['release'][] = ['anyone', 'prescription', 'dentist'];
 
@@ -47,7 +50,9 @@ const RELEASES: readonly ShelfItem['release'][] = ['anyone', 'prescription', 'de
  */
 export function checkItem(input: CheckItemInput): ItemCheck {
   const { item, tables } = input;
-  const view: CheckView = { ...input, traits: itemTraits(item) };
+  const { weights } = tables.fluoride;
+  const facts = withoutDoubtfulWeight(input.facts, weights);
+  const view: CheckView = { ...input, facts, traits: itemTraits(item), weightDoubt: weightDoubtOf(input.facts, weights) };
   const agent = tables.agents.find((a) => a.id === item.agentId);
   const hits = tables.rules.filter((rule) => isAbout(rule, view)).map((rule) => ({ rule, ...triggerState(rule.trigger, view) }));
   const fired = hits.filter(({ state, rule }) => state !== 'not-met' && rule.level !== 'info' && !isSaidByAnother(rule, hits, view));

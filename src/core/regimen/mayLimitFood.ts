@@ -1,3 +1,4 @@
+import { withoutDoubtfulWeight } from './dose/weightDoubt.ts';
 import type { RegimenTables } from './tables.ts';
 import type { FoodLimit, PersonFacts } from './types.ts';
 
@@ -42,7 +43,8 @@ export function unansweredSafety(facts: PersonFacts, tables: RegimenTables): rea
   if (!understood(facts.conditions, tables.conditions)) unknown.push('conditions');
   if (facts.allergies === undefined) unknown.push('allergies');
   if (facts.ageYears >= tables.pregnancyFromAgeYears && facts.pregnant === undefined) unknown.push('pregnant');
-  if (facts.ageYears < CHILD_BELOW_YEARS && facts.weightKg === undefined) unknown.push('weightKg');
+  if (facts.ageYears < CHILD_BELOW_YEARS && withoutDoubtfulWeight(facts, tables.fluoride.weights).weightKg === undefined)
+    unknown.push('weightKg');
   if (facts.canSpit === undefined) unknown.push('canSpit');
   return unknown;
 }

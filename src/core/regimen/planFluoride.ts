@@ -1,3 +1,4 @@
+import { withoutDoubtfulWeight } from './dose/weightDoubt.ts';
 import { type FluorideSource, fluorideIntake } from './fluorideIntake.ts';
 import { fluorideSentence } from './fluorideSentence.ts';
 import { itemPpm } from './itemTraits.ts';
@@ -38,12 +39,13 @@ interface Day {
 function intakeOf(uses: readonly PlannedUse[], facts: PersonFacts, tables: RegimenTables): Day {
   const home = uses.filter((p) => p.use.atVisit !== true && holdsFluoride(p.item, tables)).map(sourceOf);
   const water = waterSource(facts);
-  const intake = fluorideIntake({
-    ageMonths: facts.ageMonths,
-    weightKg: facts.weightKg,
-    sources: [...home, water],
-    tables: tables.fluoride,
-  });
+  const { weightKg } = withoutDoubtfulWeight(facts, tables.fluoride.weights);
+  const of = (kg: number | undefined) =>
+    fluorideIntake({ ageMonths: facts.ageMonths, weightKg: kg, sources: [...home, water], tables: tables.fluoride });
+  const fitting = of(weightKg);
+  // A weight in doubt may be right after all, so it can raise what to do at once, and never lower it.
+  const isEmergency = of(facts.weightKg).acute.action === 'emergency-care-now';
+  const intake: FluorideIntake = isEmergency ? { ...fitting, acute: { ...fitting.acute, action: 'emergency-care-now' } } : fitting;
   const isWaterIn = facts.waterFluorideMgPerL !== undefined && !intake.unknownSources.includes(water.name);
   const names = [...new Set(home.map((s) => s.name)), ...(isWaterIn && home.length > 0 ? [water.name] : [])];
   return { intake, sentence: fluorideSentence(intake, names) };

@@ -1,4 +1,6 @@
 import type { Bar, CheckView, Warning } from './checkItem.ts';
+import { LONGEST_COURSE_DAYS } from './dose/chlorhexidineCourse.ts';
+import { leastFittingKg } from './dose/weightDoubt.ts';
 import { legalStatusOf } from './legalStatus.ts';
 import type { Agent, PlanRuleId } from './tables.ts';
 
@@ -21,7 +23,9 @@ export function hitsOfPlanRules(
     ...smearBars(view, agent),
     ...xylitolBars(view),
     ...(view.hasNoTeeth === true && !view.item.meets.includes('saliva') ? [planRuleBar(view, 'P15', 'stop')] : []),
-    ...(isEmergencyIfSwallowed(view, ppm) ? [planRuleBar(view, 'P14', 'stop')] : []),
+    ...swallowedBars(view, ppm),
+    ...weightDoubtBars(view, agent),
+    ...courseBars(view),
   ];
   return { bars, warnings: packWarnings(view, ppm) };
 }
@@ -90,8 +94,27 @@ function packWarnings({ item, facts, tables }: CheckView, ppm: number | undefine
   return [{ ruleId: 'P08', text: because, source }];
 }
 
-function isEmergencyIfSwallowed({ item, facts, tables }: CheckView, ppm: number | undefined): boolean {
+/** Without a weight it passes only what would be no emergency at the least weight that fits the age. */
+function swallowedBars(view: CheckView, ppm: number | undefined): Bar[] {
+  const { item, facts, tables } = view;
   const amount = item.use.amountG ?? item.use.amountMl;
-  if (item.use.atVisit !== true || ppm === undefined || facts.weightKg === undefined || amount === undefined) return false;
-  return (ppm * amount) / MG_PER_G_AT_1000_PPM / facts.weightKg >= tables.fluoride.emergencyMgPerKg;
+  if (item.use.atVisit !== true || ppm === undefined || amount === undefined) return [];
+  const kg = facts.weightKg ?? leastFittingKg(facts.ageMonths, tables.fluoride.weights);
+  if ((ppm * amount) / MG_PER_G_AT_1000_PPM / kg < tables.fluoride.emergencyMgPerKg) return [];
+  return [facts.weightKg === undefined ? planRuleBar(view, 'P14', 'ask-first', 'weightKg') : planRuleBar(view, 'P14', 'stop')];
+}
+
+/** Either the weight or the age is wrong, so nothing whose amount hangs on one of them; ordinary paste goes on. */
+function weightDoubtBars(view: CheckView, agent: Agent): Bar[] {
+  const isByWeight = (agent.ppmRange !== undefined && agent.id !== 'F_PASTE_STD') || agent.id === 'XYLITOL';
+  if (view.weightDoubt === undefined || !isByWeight) return [];
+  return [{ ...planRuleBar(view, 'P18', 'ask-first', 'weightKg'), because: view.weightDoubt.replace(/\.$/, '') }];
+}
+
+/** A course has an end: without one noted it is asked for, and beyond the longest on any label it stops. */
+function courseBars(view: CheckView): Bar[] {
+  const { agentId, use } = view.item;
+  if (agentId !== 'CHX_RINSE' || use.atVisit === true) return [];
+  if (use.courseDays === undefined) return [planRuleBar(view, 'P19', 'ask-first')];
+  return use.courseDays > LONGEST_COURSE_DAYS ? [planRuleBar(view, 'P20', 'stop')] : [];
 }

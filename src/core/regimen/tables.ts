@@ -252,7 +252,10 @@ export type PlanRuleId =
   | 'P14' // fluoride at one visit reaches the emergency dose if swallowed
   | 'P15' // care for teeth in a mouth without any
   | 'P16' // legal status not known at this place
-  | 'P17'; // not sold or not allowed at this place
+  | 'P17' // not sold or not allowed at this place
+  | 'P18' // a weight that does not fit the age
+  | 'P19' // a course of chlorhexidine without an end
+  | 'P20'; // a course of chlorhexidine longer than any label gives
 export interface PlanRule {
   readonly because: string;
   readonly source: SourceRef;

@@ -2,6 +2,7 @@ import { keepByKey } from '../keep/keepByKey.ts';
 import { keepByTable } from '../keep/keepByTable.ts';
 import { once } from '../keep/once.ts';
 import { assessReading } from '../reading/assessReading.ts';
+import { weightDoubtOf } from '../regimen/dose/weightDoubt.ts';
 import { findNeeds } from '../regimen/findNeeds.ts';
 import { mayLimitFood } from '../regimen/mayLimitFood.ts';
 import { type ProposePlanInput, proposePlan } from '../regimen/proposePlan.ts';
@@ -45,7 +46,7 @@ export type PartialAssessment = Partial<VisitAssessment> & { readonly items?: It
 export function assessVisit(input: VisitInput, content: VisitContent): VisitAssessment {
   const steps = stepsOf(input, content);
   const { items: _, ...risk } = steps.risk();
-  const { ageYears, ageMonths, mouth, unknownAnswers, safetyUnknown, proposed, proposedSentence } = risk;
+  const { ageYears, ageMonths, mouth, unknownAnswers, safetyUnknown, weightDoubt, proposed, proposedSentence } = risk;
   const { facts, confirmed, needs, plan } = steps.plan();
   const { reading } = steps.reading();
   return {
@@ -54,6 +55,7 @@ export function assessVisit(input: VisitInput, content: VisitContent): VisitAsse
     mouth,
     unknownAnswers,
     safetyUnknown,
+    ...(weightDoubt === undefined ? {} : { weightDoubt }),
     facts,
     reading,
     proposed,
@@ -166,13 +168,16 @@ function stepsOf(input: VisitInput, content: VisitContent) {
     risk: () => {
       const { known, unknown, items } = answered();
       const isConfirmed = visit.confirmed !== undefined;
+      const weightDoubt = weightDoubtOf(facts(), tables.fluoride.weights);
+      const safetyUnknown = listSafetyUnknown(unknown, looked().questions);
       const sentences = sayMouth({ mouth: mouth(), isConfirmed, known, items, level: level(), ageYears, settings });
       return {
         ageYears,
         ageMonths,
         mouth: { ...mouth(), sentences },
         unknownAnswers: unknown,
-        safetyUnknown: listSafetyUnknown(unknown, looked().questions),
+        safetyUnknown: weightDoubt === undefined ? safetyUnknown : [...new Set([...safetyUnknown, ...(tables.askFor.weightKg ?? [])])],
+        ...(weightDoubt === undefined ? {} : { weightDoubt }),
         items,
         proposed: level().proposed,
         proposedSentence: level().sentence,

@@ -200,6 +200,8 @@ export interface VisitAssessment {
   readonly unknownAnswers: readonly { readonly question: string; readonly kind: UnknownKind }[];
   /** Questions of the safety check still unknown: no home-care item that depends on them is proposed. */
   readonly safetyUnknown: readonly string[];
+  /** A weight that does not fit the age, asked back: nothing is computed with it. Absent = none. */
+  readonly weightDoubt?: string | undefined;
   readonly facts: PersonFacts;
   readonly reading: ReadingAssessment;
   /** The practice's method on these items; null with a sentence where no level applies or no method fits the age. */

@@ -16,6 +16,8 @@ const reference = JSON.parse(readFileSync(new URL('../../../../test/reference/re
   weights: readonly { ageMonths: number; plannerKg: number }[];
 };
 
+const monthsOf = (age: string) => Number.parseInt(age, 10) * (age.endsWith('years') ? 12 : 1);
+
 describe('amounts that reach 5 mg/kg', () => {
   const columns: readonly (readonly [string, HouseProduct])[] = [
     ...[250, 500, 1000, 1450, 2800, 5000].map((ppm) => [`paste_${ppm}ppm_g`, { name: 'paste', ppm, unit: 'g' }] as const),
@@ -29,16 +31,18 @@ describe('amounts that reach 5 mg/kg', () => {
   // test/reference/regimen/data.json, ptd (derived; whitford1987 read): rounded down to 0.1 there. Tolerance 0.1.
   test.each(columns)('%s in every row', (column, product) => {
     for (const row of reference.ptd) {
-      const table = acuteTable({ weightKg: Number(row.weight_kg) }, [product], fluorideTables);
+      const table = acuteTable({ ageMonths: monthsOf(String(row.age)), weightKg: Number(row.weight_kg) }, [product], fluorideTables);
       expect([row.age, Math.abs((table.rows[0]?.fromAmount ?? -1) - Number(row[column])) <= 0.1 + 1e-9]).toEqual([row.age, true]);
       expect(table.emergencyMg).toBeCloseTo(Number(row.PTD_mgF), 9);
     }
   });
 
   it('rounds down, never up', () => {
-    const { rows } = acuteTable({ weightKg: 13 }, [{ name: 'paste', ppm: 1450, unit: 'g' }], fluorideTables);
+    const { rows } = acuteTable({ ageMonths: 48, weightKg: 13 }, [{ name: 'paste', ppm: 1450, unit: 'g' }], fluorideTables);
     expect(rows[0]?.fromAmount).toBe(44.8);
-    expect(acuteTable({ weightKg: 7.3 }, [{ name: 'paste', ppm: 1000, unit: 'g' }], fluorideTables).rows[0]?.fromAmount).toBe(36.5);
+    expect(
+      acuteTable({ ageMonths: 12, weightKg: 7.3 }, [{ name: 'paste', ppm: 1000, unit: 'g' }], fluorideTables).rows[0]?.fromAmount,
+    ).toBe(36.5);
   });
 
   it('says what is not known, and what the whole pack does', () => {
@@ -47,14 +51,22 @@ describe('amounts that reach 5 mg/kg', () => {
       { name: 'tube', ppm: 5000, unit: 'g', packAmount: 51 },
       { name: 'small', ppm: 1000, unit: 'g', packAmount: 20 },
     ];
-    const { rows, sentence, weightAssumed } = acuteTable({ ageMonths: 48 }, products, fluorideTables);
-    expect(weightAssumed).toBe(true);
+    const { rows, sentence } = acuteTable({ ageMonths: 48, weightKg: 13 }, products, fluorideTables);
     expect(rows.map((r) => r.packReachesIt)).toEqual([null, true, false]);
     expect(rows[0]?.fromAmount).toBeNull();
-    expect(acuteTable({}, products, fluorideTables).rows.every((r) => r.fromAmount === null)).toBe(true);
     expect(sentence).toMatch(/poison centre now.*5 mg.*emergency care now\. Never make anyone vomit/);
     expect(sentence).not.toMatch(/safe/);
-    expect(() => acuteTable({ weightKg: 0 }, [], fluorideTables)).toThrow('weightKg');
+    expect(() => acuteTable({ ageMonths: 48, weightKg: 0 }, [], fluorideTables)).toThrow('weightKg');
+  });
+
+  it('has no amount without a weight, nor with one that does not fit the age; the sentence stands all the same', () => {
+    const tube: readonly HouseProduct[] = [{ name: 'tube', ppm: 5000, unit: 'g', packAmount: 51 }];
+    const unweighed = acuteTable({ ageMonths: 48 }, tube, fluorideTables);
+    expect(unweighed).toMatchObject({ weightKg: null, emergencyMg: null, rows: [], ask: expect.stringContaining('Ask for the weight') });
+    const doubtful = acuteTable({ ageMonths: 360, weightKg: 4 }, tube, fluorideTables);
+    expect(doubtful).toMatchObject({ weightKg: null, rows: [], ask: expect.stringContaining('4 kg does not fit 30 years') });
+    expect(doubtful.sentence).toBe(unweighed.sentence);
+    expect(unweighed.sentence).toMatch(/poison centre now/);
   });
 });
 

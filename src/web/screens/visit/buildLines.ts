@@ -116,6 +116,7 @@ function groupLines(group: QuestionGroup, { input, assessment, questions, carrie
     carried,
     unknown: new Map(assessment.unknownAnswers.map((u) => [u.question, u.kind])),
     couldChangeLevel: new Set(questions.filter((q) => q.fills.some((f) => couldChange.has(f.item))).map((q) => q.id)),
+    ...(assessment.weightDoubt === undefined ? {} : { doubts: { weight_kg: assessment.weightDoubt } }),
     reservedLetters: reservedLettersOf(group),
     privacy,
   });

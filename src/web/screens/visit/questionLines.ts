@@ -19,6 +19,8 @@ export interface QuestionLinesInput {
   readonly unknown: ReadonlyMap<string, UnknownKind>;
   /** Question ids whose answer could move the proposed level. */
   readonly couldChangeLevel: ReadonlySet<string>;
+  /** Answers that cannot be right, by question, with the sentence that asks them back. */
+  readonly doubts?: Readonly<Record<string, string>> | undefined;
   readonly reservedLetters: string;
   /** Where somebody else sees the page, private questions are left out, and of an open one its private choices. */
   readonly privacy?: 'shown' | 'overheard' | undefined;
@@ -58,8 +60,10 @@ function questionLine(question: Question, letter: string, input: QuestionLinesIn
         ? unknownWords(unknown ?? 'not-asked')
         : valueText(question, answer?.value),
     tone: isLeftOut ? 'carried' : tone,
-    note: isLeftOut ? undefined : noteOf(question, tone, input),
-    wanted: !isOptional && tone === 'unknown' && unknown !== 'does-not-know' && unknown !== 'declined',
+    note: isLeftOut ? undefined : (input.doubts?.[question.id] ?? noteOf(question, tone, input)),
+    wanted:
+      input.doubts?.[question.id] !== undefined ||
+      (!isOptional && tone === 'unknown' && unknown !== 'does-not-know' && unknown !== 'declined'),
     reconfirmable: answer?.how === 'carried' && answer.value !== undefined,
     private: question.private === true,
     value: answer?.value,
