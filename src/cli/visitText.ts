@@ -123,13 +123,13 @@ function sayPlan(plan: Plan, shelf: VisitInput['practice']['shelf'], { needLabel
   ];
 }
 
-function sayPlanLine({ name, state, use, amountNote, because, signedBy, warnings }: PlanLine): readonly string[] {
+function sayPlanLine({ name, state, use, amountNote, because, dose = [], signedBy, warnings }: PlanLine): readonly string[] {
   const amount = (amountNote ?? use.amount).replace(/\.$/, '');
   const often = use.atVisit ? 'at the visit' : `${use.timesPerDay} times a day`;
   const waits = state === 'waiting-for-signature' ? '; WAITS FOR A SIGNATURE' : signedBy ? `; signed by ${saySigner(signedBy)}` : '';
   return [
     `- ${name}: ${amount}, ${often}${waits}`,
-    ...because.map((why) => `    ${why}`),
+    ...[...because, ...dose].map((why) => `    ${why}`),
     ...warnings.map(({ text }) => `    Note: ${text}`),
   ];
 }

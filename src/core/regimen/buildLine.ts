@@ -2,11 +2,13 @@ import type { SourceRef } from '../visit/answer.ts';
 import type { Candidate } from './candidates.ts';
 import type { Warning } from './checkItem.ts';
 import { checkTogether } from './checkTogether.ts';
+import { sayDose } from './dose/sayDose.ts';
 import { findOverride, findSignature, type Signatures } from './signatures.ts';
 import type { RegimenTables } from './tables.ts';
-import type { Need, PlanLine, SignedBy, SignedItem } from './types.ts';
+import type { Need, PersonFacts, PlanLine, SignedBy, SignedItem } from './types.ts';
 
 interface LineView {
+  readonly facts: PersonFacts;
   readonly needs: readonly Need[];
   readonly signatures: Signatures;
   readonly tables: RegimenTables;
@@ -17,6 +19,7 @@ export function buildLine(candidate: Candidate, others: readonly Candidate[], vi
   const { item, state, meets, use, amountNote, amountKind, check } = candidate;
   const signature = state === 'signed' ? findSignature(view.signatures, item.id) : undefined;
   const reasons = needsOf(candidate, view.needs);
+  const dose = sayDose(item, use, view.facts, view.tables);
   return {
     shelfItemId: item.id,
     name: item.name,
@@ -31,6 +34,7 @@ export function buildLine(candidate: Candidate, others: readonly Candidate[], vi
       ...(isUntilSigned(candidate, others) ? [UNTIL_SIGNED] : []),
       ...(signature ? [`Signed by ${signature.by}.`] : []),
     ],
+    ...(dose.length === 0 ? {} : { dose }),
     warnings: warningsOf(candidate, others, view),
     sources: uniqueSources([...reasons.flatMap((n) => n.sources), ...(check.agent?.evidence ?? []).map((e) => e.source)]),
   };

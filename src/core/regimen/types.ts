@@ -139,6 +139,8 @@ export interface PlanLine {
   /** Size of a paste amount at this age. */
   readonly amountKind?: 'smear' | 'pea' | 'ribbon' | undefined;
   readonly because: readonly string[];
+  /** Worked out for this person: silver fluoride at a visit, the length of a course, a day of xylitol. Absent = nothing to work out. */
+  readonly dose?: readonly string[] | undefined;
   readonly warnings: readonly { readonly ruleId: string; readonly text: string; readonly source: SourceRef }[];
   readonly sources: readonly SourceRef[];
 }

@@ -12,6 +12,7 @@ import { ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
 import { NotReleased, Overrides, PrescriptionLink, ReleaseState, SignActions } from './SignActions.tsx';
 import { saySchedule } from './saySchedule.ts';
+import { Swallowed } from './Swallowed.tsx';
 import { useVisit } from './visitContext.ts';
 
 export function PlanSection() {
@@ -55,6 +56,7 @@ function PlanBody({ assessment }: { readonly assessment: VisitAssessment }) {
           {plan.conflict && <PlanConflict conflict={plan.conflict} />}
           <PlanHistory plan={plan} />
           <Fluoride plan={plan} />
+          <Swallowed />
           <PrescriptionLink lines={plan.lines} />
         </>
       )}
@@ -171,6 +173,9 @@ function PlanDetails({ line }: { readonly line: PlanLine }) {
       <ul className="plain-list">
         {line.because.map((because) => (
           <li key={because}>{because}</li>
+        ))}
+        {line.dose?.map((says) => (
+          <li key={says}>{says}</li>
         ))}
         {line.warnings.map((w) => (
           <li key={w.ruleId}>
