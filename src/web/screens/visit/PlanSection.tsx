@@ -11,8 +11,8 @@ import { PlanRegimens } from './PlanRegimens.tsx';
 import { ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
 import { NotReleased, Overrides, PrescriptionLink, ReleaseState, SignActions } from './SignActions.tsx';
-import { saySchedule } from './saySchedule.ts';
 import { Swallowed } from './Swallowed.tsx';
+import { saySchedule } from './saySchedule.ts';
 import { useVisit } from './visitContext.ts';
 
 export function PlanSection() {
