@@ -49,11 +49,13 @@ function joinMeal(day: AcidDay, event: EatingEvent, meal: EatingEvent): AcidDay 
   return { ...day, events: day.events.flatMap((one) => (one.id === event.id ? [] : one.id === meal.id ? [joined] : [one])) };
 }
 
-/** As much water, in the same time. */
-function toWater(event: EatingEvent): EatingEvent {
+/** Its row in the table of foods, so that it has a name in every language. */
+const WATER = 'tap-water';
+
+/** As much water, in the same time. The person's word for what she drank before goes with it. */
+function toWater({ label: _, ...event }: EatingEvent): EatingEvent {
   const amount = event.portions.reduce((total, portion) => total + portion.amount, 0);
-  const typed = { name: 'water', unit: 'mL', sugarsGPer100: 0, retention: 'clears' } as const;
-  return { ...event, portions: [{ typed, amount }] };
+  return { ...event, portions: [{ food: WATER, amount }] };
 }
 
 function gumAfter(event: EatingEvent): DayEvent {

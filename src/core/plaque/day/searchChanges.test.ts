@@ -61,7 +61,8 @@ describe('moves', () => {
     ]);
     expect(applyMoves(day, [{ kind: 'drop', eventId: 'cola' }]).events).toHaveLength(2);
     const [, water] = applyMoves(day, [{ kind: 'water', eventId: 'cola' }]).events;
-    expect(water).toMatchObject({ id: 'cola', minutes: 10, portions: [{ typed: { sugarsGPer100: 0 }, amount: 330 }] });
+    expect(water).toMatchObject({ id: 'cola', minutes: 10, portions: [{ food: 'tap-water', amount: 330 }] });
+    expect(water?.label).toBeUndefined();
     expect(() => applyMoves(day, [{ kind: 'drop', eventId: 'none' }])).toThrow('eventId');
   });
 });
