@@ -9,6 +9,7 @@ import { glucoseLoweringMedicineIds, medicineClasses, PRIVATE_MEDICINES, UNCLASS
 import { pathways } from './pathways.ts';
 import { careRows, oldBitewings, recallRows } from './recall.ts';
 import { interactions, planRules, safetyRules } from './safetyRules.ts';
+import { staining } from './staining.ts';
 
 /** A label as it stands inside a sentence; names that begin with capitals throughout keep them. */
 const inSentence = (label: string): string => (/^[A-Z]{2}/.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1));
@@ -66,6 +67,7 @@ export const regimenTables: RegimenTables = {
   recall: recallRows,
   oldBitewings,
   cautions,
+  staining,
   advice,
   foodLimits: {
     belowAgeYears: 3,

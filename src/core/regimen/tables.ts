@@ -31,6 +31,13 @@ export interface Agent extends AgentFacts {
  */
 export type RuleLevel = 'stop' | 'caution' | 'warn' | 'info';
 
+/** Packs of one of these agents, or that hold one of these, discolour teeth or fillings. */
+export interface StainRow {
+  readonly agentIds: readonly string[];
+  readonly traits: readonly string[];
+  readonly source: SourceRef;
+}
+
 /** Yes/no facts that a rule may ask for. */
 export type FactFlag = 'dogAtHome' | 'youngChildAtHome' | 'dryMouth' | 'dentures' | 'braces' | 'jawPain';
 
@@ -298,6 +305,7 @@ export interface RegimenTables {
   readonly recall: readonly RecallRow[];
   readonly oldBitewings: readonly OldBitewingRow[];
   readonly cautions: readonly Caution[];
+  readonly staining: readonly StainRow[];
   readonly advice: readonly Advice[];
   readonly foodLimits: FoodLimitRules;
 }

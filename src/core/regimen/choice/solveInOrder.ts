@@ -49,22 +49,26 @@ const GOAL = -1;
 /** Enough for programmes many times as large; more means that the simplex method goes in a circle. */
 const MOST_PIVOTS = 1_000;
 const MOST_ORDERS = 8;
+/** Few programmes need more than some hundred branches; the last order may take as long as it wants. */
+const USUAL_BRANCHES = 2_000;
+const MOST_BRANCHES = 32_768;
 
-/** A circle depends on the order of the rows: another order of the same rows leaves it. */
+/** A circle, of the simplex method or of its branches, depends on the order of the rows: another order of the same rows leaves it. */
 function minimise(rows: readonly Row[], goal: Terms): ReadonlyMap<string, number> | undefined {
   let status: SolutionStatus = 'cycled';
   for (let order = 0; order < MOST_ORDERS; order += 1) {
     const cut = Math.floor((rows.length * order) / MOST_ORDERS);
-    const found = solveOnce([...rows.slice(cut), ...rows.slice(0, cut)], goal);
+    const branches = order < MOST_ORDERS - 1 ? USUAL_BRANCHES : MOST_BRANCHES;
+    const found = solveOnce([...rows.slice(cut), ...rows.slice(0, cut)], goal, branches);
     status = found.status;
     if (status === 'infeasible') return undefined;
     if (status === 'optimal') return new Map(found.variables.map(([variable, value]) => [variable, Math.round(value)]));
-    if (status !== 'cycled') break;
+    if (status !== 'cycled' && status !== 'timedout') break;
   }
   throw new Error(`a programme of ${rows.length} rows ended as ${status}`);
 }
 
-function solveOnce(rows: readonly Row[], goal: Terms): Solution {
+function solveOnce(rows: readonly Row[], goal: Terms, maxIterations: number): Solution {
   const variables = new Map<string, Map<number, number>>();
   const add = (key: number, terms: Terms) => {
     for (const [variable, coefficient] of terms) {
@@ -80,5 +84,5 @@ function solveOnce(rows: readonly Row[], goal: Terms): Solution {
     { ...(atLeast === undefined ? {} : { min: atLeast }), ...(atMost === undefined ? {} : { max: atMost }) },
   ]);
   const model: Model<string, number> = { direction: 'minimize', objective: GOAL, constraints, variables, integers: true };
-  return solve(model, { maxPivots: MOST_PIVOTS });
+  return solve(model, { maxPivots: MOST_PIVOTS, maxIterations });
 }

@@ -2,18 +2,18 @@ import { type Candidate, findConflict, mayBeTaken, serves } from '../candidates.
 import { type DraftView, openNeeds } from '../draftPlan.ts';
 import { itemTraits } from '../itemTraits.ts';
 import { monthlyCostCents } from '../monthlyCostCents.ts';
+import type { RegimenTables } from '../tables.ts';
 import type { DroppedCare, ShelfItem, Swap } from '../types.ts';
 import { fitsDay, rankCandidates, tasksOf } from './rankCandidates.ts';
 
 type Reason = Swap['because'];
 
-/** Discolour teeth or fillings by their labels. */
-const STAINING_AGENTS: readonly string[] = ['CHX_RINSE', 'CHX_VARNISH', 'SDF38'];
-
-const BETTER: Readonly<Record<Reason, { readonly says: string; readonly is: (other: Candidate, than: Candidate) => boolean }>> = {
+const BETTER: Readonly<
+  Record<Reason, { readonly says: string; readonly is: (other: Candidate, than: Candidate, tables: RegimenTables) => boolean }>
+> = {
   taste: { says: 'another taste', is: (other, than) => tastesOther(other.item, than.item) },
   price: { says: 'costs less a month', is: (other, than) => isLess(monthlyCostCents([other]), monthlyCostCents([than])) },
-  stain: { says: 'does not stain', is: (other, than) => stains(than) && !stains(other) },
+  stain: { says: 'does not stain', is: (other, than, tables) => stains(than, tables) && !stains(other, tables) },
   time: { says: 'fewer uses a day', is: (other, than) => tasksOf(other) < tasksOf(than) },
 };
 const REASONS = Object.keys(BETTER) as readonly Reason[];
@@ -47,7 +47,7 @@ function findBetter(than: Candidate, reason: Reason, lines: readonly Candidate[]
     (other) =>
       other.item.id !== than.item.id &&
       !view.dropped.has(other.item.id) &&
-      BETTER[reason].is(other, than) &&
+      BETTER[reason].is(other, than, view.tables) &&
       needs.every((need) => serves(other, need)) &&
       mayBeTaken(other, view) &&
       !findConflict(
@@ -69,6 +69,9 @@ function tastesOther(other: ShelfItem, than: ShelfItem): boolean {
   return itemTraits(than).has('flavour') && !itemTraits(other).has('flavour');
 }
 
-const hasTrait = ({ item }: Candidate, trait: string): boolean => itemTraits(item).has(trait);
-const stains = (c: Candidate): boolean => STAINING_AGENTS.includes(c.item.agentId) || hasTrait(c, 'stannous fluoride');
+function stains({ item }: Candidate, { staining }: RegimenTables): boolean {
+  const held = itemTraits(item);
+  return staining.some(({ agentIds, traits }) => agentIds.includes(item.agentId) || traits.some((trait) => held.has(trait)));
+}
+
 const isLess = (a: number | null, b: number | null): boolean => a !== null && b !== null && a < b;
