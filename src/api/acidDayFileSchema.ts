@@ -6,7 +6,7 @@ const known = <T extends z.ZodType>(schema: T) => schema.optional();
 const ids = z.array(z.string().min(1).max(100)).max(100);
 
 /** What the safety lines ask of a person; what is absent is not known, and holds a suggestion back. */
-const PersonFactsSchema = z.strictObject({
+export const PersonFactsSchema = z.strictObject({
   ageYears: z.int().min(0).max(130),
   ageMonths: z.int().min(0).max(1560),
   weightKg: known(z.number().positive().max(500)),

@@ -128,7 +128,7 @@ export const SwabLotSchema = z.strictObject({
   uncompared: z.strictObject({ by: text(200), at: isoTime, reason: text(500) }).optional(),
 });
 
-const needKind = z.enum([
+export const NeedKindSchema = z.enum([
   'fluoride-base',
   'fluoride-extra',
   'professional-fluoride',
@@ -167,7 +167,7 @@ export const ShelfItemSchema = z.strictObject({
   minimumLevel: z.int().min(0).max(100_000).optional().describe('packs at which to order more'),
   inStock: z.boolean(),
   release: z.enum(['anyone', 'prescription', 'dentist']),
-  meets: z.array(needKind),
+  meets: z.array(NeedKindSchema),
   use: z.strictObject({
     timesPerDay: z.number().nonnegative().max(24),
     amount: text(200),

@@ -25,6 +25,7 @@ import { readingChange } from './readings/readingChange.ts';
 import { readingInterpretation } from './readings/readingInterpretation.ts';
 import { fluorideContent } from './regimen/fluorideContent.ts';
 import { fluorideIntake } from './regimen/fluorideIntake.ts';
+import { regimenProposal } from './regimen/regimenProposal.ts';
 import { riskAssessment } from './risk/riskAssessment.ts';
 import { riskComparison } from './risk/riskComparison.ts';
 
@@ -57,6 +58,7 @@ export const calculators: readonly Calculator[] = [
   hypochloriteDilution,
   fluorideContent,
   fluorideIntake,
+  regimenProposal,
   acidDay,
 ];
 

@@ -34,7 +34,7 @@ function list({ write }: CliIo): ExitCode {
   return 0;
 }
 
-function outputOf(calculator: Calculator, value: unknown): unknown {
+export function outputOf(calculator: Calculator, value: unknown): unknown {
   const result = runCalculator(calculator, value);
   if (result.ok) return result.output;
   throw new AnswerError(result.error.path, result.error.message, result.error.code);

@@ -6,6 +6,7 @@ import type { CliIo, ExitCode } from './cliIo.ts';
 import type { DayOptions } from './dayCommand.ts';
 import type { LeafletOptions } from './leafletCommand.ts';
 import type { DataOptions } from './openData.ts';
+import type { PlanOptions } from './planCommand.ts';
 
 /** The words after `ebbline`, to an exit code. A wrong command line is 2, as is wrong input. Only the command asked for is loaded. */
 export async function runCli(argv: readonly string[], io: CliIo): Promise<ExitCode> {
@@ -81,6 +82,13 @@ function buildProgram(io: CliIo, done: (code: ExitCode) => void): Command {
     .description('the chart note of a visit, as plain text')
     .argument('[file]', 'visit file; "-" is standard input', '-')
     .action(async (file: string) => done(await (await import('./noteCommand.ts')).noteCommand(file, io)));
+
+  program
+    .command('plan')
+    .description('regimens from the shelf for the person of a visit file, or of an input of the calculator regimen-proposal')
+    .argument('[file]', 'visit file or calculator input; "-" is standard input', '-')
+    .option('--json', 'the output of the calculator instead of a page to read')
+    .action(async (file: string, options: PlanOptions) => done(await (await import('./planCommand.ts')).planCommand(file, options, io)));
 
   program
     .command('day')

@@ -1,3 +1,4 @@
+import { findUseRow } from '../regimen/dayStrip/findUseRow.ts';
 import { atPlace } from '../regimen/places.ts';
 import type { Jurisdiction, ShelfItem } from '../regimen/types.ts';
 import { findStepAmount } from './findStepAmount.ts';
@@ -32,16 +33,6 @@ const VISIT_USES: ReadonlySet<UseId> = new Set(['varnish', 'silver', 'sealant', 
 const SPITS_FROM_YEARS = 6;
 const RINSES_ALONE_FROM_YEARS = 12;
 
-/** The use row of an item: the first that fits agent, form and jurisdiction; undefined = the team shows how. */
-function findUse(item: ShelfItem, jurisdiction: Jurisdiction, uses: readonly LeafletUse[]): LeafletUse | undefined {
-  return uses.find(
-    (row) =>
-      row.agentId === item.agentId &&
-      (row.forms === undefined || row.forms.includes(item.form)) &&
-      (row.jurisdiction === undefined || row.jurisdiction === jurisdiction),
-  );
-}
-
 /**
  * The printed lines as steps of the day, in the order of the day and, within one time, of the plan.
  * @returns one step per item and time of day
@@ -49,7 +40,7 @@ function findUse(item: ShelfItem, jurisdiction: Jurisdiction, uses: readonly Lea
  */
 export function buildDaySteps(lines: readonly PrintableLine[], table: LeafletTable, reader: StepReader): readonly DayStep[] {
   const steps = lines.flatMap((printable) =>
-    stepsOfItem(printable, findUse(printable.item, reader.jurisdiction, table.uses), table, reader),
+    stepsOfItem(printable, findUseRow(printable.item, reader.jurisdiction, table.uses), table, reader),
   );
   return SLOT_ORDER.flatMap((slot) => steps.filter(({ when }) => when === slot));
 }

@@ -20,7 +20,8 @@ interface Best {
   readonly cost: number;
 }
 
-const MOST_TIMES = 6;
+/** Uses of one item in a day. */
+export const MOST_TIMES = 6;
 /** Partial days that are looked into before the best one so far is taken; reached only by days nobody can keep. */
 const MOST_STEPS = 20_000;
 

@@ -1,0 +1,130 @@
+import { z } from 'zod';
+import { PersonFactsSchema } from '../../api/acidDayFileSchema.ts';
+import { JurisdictionSchema } from '../../api/placeSchema.ts';
+import { NeedKindSchema, PracticeSettingsSchema, ShelfItemSchema } from '../../api/visitSchema.ts';
+import { usualRhythms } from '../../content/dayRhythms.ts';
+import { protocolTables } from '../../content/protocols/protocolTables.ts';
+import { regimenTables } from '../../content/regimenTables.ts';
+import { usualRhythm } from '../../core/regimen/dayStrip/rhythmOfDay.ts';
+import type { DayRhythm } from '../../core/regimen/dayStrip/types.ts';
+import { weightDoubt } from '../../core/regimen/dose/weightDoubt.ts';
+import { findNeeds } from '../../core/regimen/findNeeds.ts';
+import { proposePlan } from '../../core/regimen/proposePlan.ts';
+import type { ConfirmedLevel, Need, PersonFacts, ShelfItem } from '../../core/regimen/types.ts';
+import type { Calculator } from '../calculator.ts';
+import { answers, itemsOf } from '../risk/riskFields.ts';
+import { type Proposal, proposalOutput, toProposal } from './proposalOutput.ts';
+
+const MONTHS_PER_YEAR = 12;
+const id = z.string().trim().min(1).max(100);
+const clockMinute = z.int().min(0).max(1439).describe('minutes after midnight');
+
+const input = z
+  .strictObject({
+    person: PersonFactsSchema.extend({
+      waterFluorideMgPerL: z.number().min(0).max(100).optional(),
+      waterLitresPerDay: z.number().min(0).max(20).optional(),
+    }).describe('absent = not known: what depends on it is not offered before it is asked'),
+    needs: z
+      .array(
+        z.strictObject({
+          kind: NeedKindSchema,
+          state: z.enum(['needed', 'undecided']).optional().describe('default needed'),
+          agentIds: z
+            .array(z.array(id).min(1))
+            .min(1)
+            .optional()
+            .describe('agents in tiers, first choice first; absent = any that meets it'),
+        }),
+      )
+      .min(1)
+      .optional()
+      .describe('instead of risk'),
+    risk: z
+      .strictObject({
+        protocol: z.enum(protocolTables.map((table) => table.id)),
+        level: z.enum(['low', 'moderate', 'high', 'extreme']).describe('as a professional confirmed it'),
+        answers: answers.optional().describe('those of risk-assessment, for needs that come from one of them'),
+      })
+      .optional()
+      .describe('a confirmed result, instead of needs'),
+    shelf: z.array(ShelfItemSchema).max(500),
+    jurisdiction: JurisdictionSchema,
+    legal: PracticeSettingsSchema.shape.legal,
+    regimenOrder: PracticeSettingsSchema.shape.regimenOrder.describe('default tasks, cost, items'),
+    mostTasksPerDay: z.number().min(0).max(24).optional(),
+    droppedBefore: z
+      .array(z.strictObject({ shelfItemId: id, why: z.enum(['taste', 'price', 'stain', 'time']).optional() }))
+      .max(100)
+      .optional(),
+    onDate: z.iso.date().optional().describe('absent = no refill dates'),
+    day: z
+      .strictObject({
+        upMinute: clockMinute,
+        bedMinute: clockMinute,
+        eating: z
+          .array(z.strictObject({ name: z.string().trim().min(1).max(80), startMinute: clockMinute, minutes: z.number().min(0).max(1440) }))
+          .max(20),
+        away: z.strictObject({ fromMinute: clockMinute, toMinute: clockMinute }).optional().describe('only what can be taken along'),
+      })
+      .optional()
+      .describe('absent = a usual day of the age'),
+  })
+  .refine((p) => (p.needs === undefined) !== (p.risk === undefined), { error: 'give needs or risk, one of them', path: ['needs'] });
+type ProposalFile = z.infer<typeof input>;
+
+export const regimenProposal: Calculator<ProposalFile, Proposal> = {
+  name: 'regimen-proposal',
+  summary: 'The best regimens from a shelf for one person, with cost, tasks, a day, reasons, and what is left out and why',
+  input,
+  output: proposalOutput,
+  run(file) {
+    const { person: facts, jurisdiction, legal, regimenOrder, mostTasksPerDay } = file;
+    checkFile(file);
+    const settings = { jurisdiction, legal, regimenOrder, mostTasksPerDay };
+    // A pack whose ingredients nobody has looked at says so outright: rules about ingredients then ask first.
+    const shelf: readonly ShelfItem[] = file.shelf.map((item) => ({ ...item, traits: item.traits }));
+    const confirmed = confirmedOf(file);
+    const needs = needsOf(file, facts, confirmed);
+    const plan = proposePlan({
+      facts,
+      needs,
+      shelf,
+      signed: [],
+      confirmed,
+      onDate: file.onDate,
+      settings,
+      tables: regimenTables,
+      history: file.droppedBefore,
+    });
+    return toProposal({ plan, needs, shelf, settings, rhythm: rhythmFor(file) });
+  },
+};
+
+function checkFile({ person, shelf }: ProposalFile): void {
+  const { ageYears, ageMonths, weightKg } = person;
+  if (Math.floor(ageMonths / MONTHS_PER_YEAR) !== ageYears) {
+    throw new RangeError(`person.ageMonths must be ${ageYears} completed years: ${ageMonths}`);
+  }
+  const doubt = weightKg === undefined ? undefined : weightDoubt(weightKg, ageMonths, regimenTables.fluoride.weights);
+  if (doubt !== undefined) throw new RangeError(`person.weightKg ${doubt}`);
+  const again = shelf.findIndex(({ id: mine }, i) => shelf.findIndex((item) => item.id === mine) < i);
+  if (again >= 0) throw new RangeError(`shelf.${again}.id stands on the shelf twice: ${shelf[again]?.id}`);
+}
+
+/** Nobody's name and no time are needed to go by a level; who confirmed it stands elsewhere. */
+function confirmedOf({ risk }: ProposalFile): ConfirmedLevel | undefined {
+  if (!risk) return undefined;
+  const edition = protocolTables.find((table) => table.id === risk.protocol)?.edition ?? '';
+  return { level: risk.level, protocol: risk.protocol, edition, by: '', at: '' };
+}
+
+function needsOf(file: ProposalFile, facts: PersonFacts, confirmed: ConfirmedLevel | undefined): readonly Need[] {
+  const { needs, risk, jurisdiction } = file;
+  if (needs) return needs.map(({ kind, state = 'needed', agentIds }) => ({ kind, state, because: 'Given.', agentIds, sources: [] }));
+  const items = risk?.answers && itemsOf(risk.answers);
+  return findNeeds({ facts, confirmed, result: null, items, findings: [], jurisdiction, tables: regimenTables });
+}
+
+const rhythmFor = ({ day, person }: ProposalFile): DayRhythm =>
+  day ? { ...day, basis: 'told' } : usualRhythm(person.ageYears, usualRhythms);
