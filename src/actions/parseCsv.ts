@@ -29,3 +29,9 @@ export function parseCsv(text: string, delimiter: string): { readonly lines: rea
     return { problem: { line: typeof error.lines === 'number' ? error.lines : 0, message: 'a quotation mark stands alone in this line' } };
   }
 }
+
+/** The same, with whatever stands between the columns of the first line: a tab, else a semicolon, else a comma. */
+export function parseTable(text: string) {
+  const first = text.split(/\r?\n/).find((line) => line.trim() !== '') ?? '';
+  return parseCsv(text, first.includes('\t') ? '\t' : first.includes(';') ? ';' : ',');
+}

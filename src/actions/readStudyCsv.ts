@@ -1,6 +1,6 @@
 import type { Bound } from '../core/reading/types.ts';
 import { withoutGuard } from './formulaGuard.ts';
-import { type CsvLine, type CsvProblem, parseCsv } from './parseCsv.ts';
+import { type CsvLine, type CsvProblem, parseTable } from './parseCsv.ts';
 
 /** One line of a table of readings, each cell read. */
 export interface StudyCsvLine {
@@ -28,7 +28,7 @@ const NEEDED: readonly Column[] = ['run', 'rlu'];
 
 /** Takes a table of readings apart: comma, semicolon or tab, with a first line that names the columns; other columns are passed over. */
 export function readStudyCsv(text: string): StudyCsv {
-  const read = parseRows(text);
+  const read = parseTable(text);
   if ('problem' in read) return { lines: [], problems: [read.problem] };
   const [head, ...body] = read.lines;
   if (!head) return { lines: [], problems: [{ line: 0, message: 'there is nothing in it' }] };
@@ -71,11 +71,6 @@ function readRlu(cell: string): Pick<StudyCsvLine, 'rlu' | 'bound'> | undefined 
   if (!match) return undefined;
   const rlu = Number(match[2]?.replaceAll(/[, ]/g, ''));
   return { rlu, bound: match[1] === '<' ? 'at-most' : match[1] === '>' ? 'at-least' : 'exact' };
-}
-
-function parseRows(text: string) {
-  const first = text.split(/\r?\n/).find((line) => line.trim() !== '') ?? '';
-  return parseCsv(text, first.includes('\t') ? '\t' : first.includes(';') ? ';' : ',');
 }
 
 /** Spaces of fixed width come along from documents, between digits and around names of columns. */

@@ -13,6 +13,8 @@ export const RIGHTS = {
   saveMeter: ['lead', 'hygienist', 'dentist'],
   saveLot: ['lead', 'hygienist', 'dentist', 'assistant'],
   saveShelfItem: ['lead', 'hygienist', 'dentist'],
+  /** Items and packs of a table. */
+  importShelf: ['lead', 'hygienist', 'dentist'],
   receiveStock: EVERYONE,
   /** What stands in the plan and waits for nobody; who may give anything else stands in the action. */
   dispenseItem: EVERYONE,

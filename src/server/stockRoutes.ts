@@ -3,11 +3,16 @@ import { z } from 'zod';
 import { correctStock } from '../actions/correctStock.ts';
 import { dispenseItem } from '../actions/dispenseItem.ts';
 import { findGivingFacts } from '../actions/givingFacts.ts';
+import { exportShelf, importShelf, previewShelf } from '../actions/importShelf.ts';
 import { loadVisit } from '../actions/loadVisit.ts';
 import { receiveStock } from '../actions/receiveStock.ts';
 import { takeBackMove } from '../actions/takeBackMove.ts';
 import { AppError } from '../api/errors.ts';
+import { ShelfTableSeen, ShelfTableText, type ShelfTableView } from '../api/shelfTable.ts';
 import { CorrectStockBody, GiveBody, type GivenView, type MoveView, ReceiveBody, type StockView, TakeBackBody } from '../api/stock.ts';
+import { regimenTables } from '../content/regimenTables.ts';
+import { usualPacks } from '../content/usualPacks.ts';
+import type { ShelfItem } from '../core/regimen/types.ts';
 import type { ContextOf } from './context.ts';
 import { readGiven, readMoves, readStock } from './readStock.ts';
 import { reorderCsv } from './reorderCsv.ts';
@@ -17,11 +22,30 @@ import { localDate } from './siteClock.ts';
 const Uuid = z.strictObject({ id: z.uuid() });
 const ItemId = z.strictObject({ id: z.string().min(1).max(100) });
 
+const TABLE_BYTES = 4_000_000;
+
+/** The usual name belongs to the usual form: another form is another word. */
+const leafletNameOf = (agentId: string, form: ShelfItem['form']): ShelfItem['leafletName'] | undefined =>
+  usualPacks[agentId]?.form === form ? usualPacks[agentId].leafletName : undefined;
+const TABLES = { tables: regimenTables, leafletNameOf };
+
 /** The stock book: what came in, what was given, and what was put right. */
 export const stockRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = async (app, { contextOf }) => {
   app.get('/api/stock', async (req): Promise<StockView> => readStock(await contextOf(req)));
 
   app.get('/api/stock/reorder.csv', async (req, reply) => sendCsv(reply, 'reorder.csv', await reorderCsv(await contextOf(req))));
+
+  app.get('/api/shelf.csv', async (req, reply) => sendCsv(reply, 'shelf.csv', await exportShelf(await contextOf(req))));
+
+  app.post('/api/shelf/table/look', { bodyLimit: TABLE_BYTES, schema: { body: ShelfTableText } }, async (req): Promise<ShelfTableView> => {
+    const context = await contextOf(req);
+    return previewShelf(context, { ...req.body, ...TABLES, today: await localDate(context) });
+  });
+
+  app.post('/api/shelf/table', { bodyLimit: TABLE_BYTES, schema: { body: ShelfTableSeen } }, async (req): Promise<ShelfTableView> => {
+    const context = await contextOf(req);
+    return importShelf(context, { ...req.body, ...TABLES, today: await localDate(context) });
+  });
 
   app.get('/api/shelf/:id/moves', { schema: { params: ItemId } }, async (req): Promise<{ moves: readonly MoveView[] }> => {
     return { moves: await readMoves(await contextOf(req), req.params.id) };

@@ -18,6 +18,7 @@ import {
   SheetsScreen,
   ShelfItemScreen,
   ShelfScreen,
+  ShelfTableScreen,
   StockScreen,
   StudyPages,
   SwabScreen,
@@ -120,6 +121,8 @@ function Screen({ route, session }: { readonly route: Route; readonly session: S
       return <StockScreen key={route.itemId} itemId={route.itemId} session={session} />;
     case 'reorder':
       return <ReorderScreen session={session} />;
+    case 'shelf-table':
+      return <ShelfTableScreen session={session} />;
     case 'studies':
     case 'study-plan':
     case 'cutoff-study':
@@ -156,6 +159,7 @@ const TITLES: Readonly<Record<Route['screen'], string>> = {
   'shelf-item': 'Shelf',
   stock: 'Stock',
   reorder: 'What to order',
+  'shelf-table': 'Read a table',
   studies: 'Studies',
   'study-plan': 'Plan a study',
   'cutoff-study': 'Readings and new lesions',

@@ -22,6 +22,10 @@ export const ShelfScreen = lateScreen('shelf', async () => (await import('./scre
 export const ShelfItemScreen = lateScreen('shelf-item', async () => (await import('./screens/shelf/ShelfItemScreen.tsx')).ShelfItemScreen);
 export const StockScreen = lateScreen('stock', async () => (await import('./screens/shelf/StockScreen.tsx')).StockScreen);
 export const ReorderScreen = lateScreen('reorder', async () => (await import('./screens/shelf/ReorderScreen.tsx')).ReorderScreen);
+export const ShelfTableScreen = lateScreen(
+  'shelf-table',
+  async () => (await import('./screens/shelf/ShelfTableScreen.tsx')).ShelfTableScreen,
+);
 export const PracticeScreen = lateScreen('practice', async () => (await import('./screens/practice/PracticeScreen.tsx')).PracticeScreen);
 export const RulesScreen = lateScreen('rules', async () => (await import('./screens/RulesScreen.tsx')).RulesScreen);
 
@@ -44,6 +48,7 @@ const SCREENS = [
   ShelfItemScreen,
   StockScreen,
   ReorderScreen,
+  ShelfTableScreen,
   PracticeScreen,
   RulesScreen,
   FluidsScreen,

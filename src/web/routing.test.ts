@@ -28,6 +28,7 @@ test.each([
   ['/visits/abc/other', { screen: 'unknown' }],
   ['/shelf/1', { screen: 'unknown' }],
   ['/shelf/reorder', { screen: 'reorder' }],
+  ['/shelf/table', { screen: 'shelf-table' }],
   ['/shelf/paste-1/stock', { screen: 'stock', itemId: 'paste-1' }],
   ['/shelf/new', { screen: 'shelf-item', itemId: null }],
   ['/shelf/new/change', { screen: 'shelf-item', itemId: 'new' }],

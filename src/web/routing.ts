@@ -23,6 +23,7 @@ export type Route =
   /** Lots of one item, and what came and went. */
   | { readonly screen: 'stock'; readonly itemId: string }
   | { readonly screen: 'reorder' }
+  | { readonly screen: 'shelf-table' }
   | { readonly screen: 'studies' }
   | { readonly screen: 'study-plan' }
   | { readonly screen: 'cutoff-study' }
@@ -52,6 +53,7 @@ export function parsePath(path: string): Route {
   if (first === 'shelf' && id === undefined) return { screen: 'shelf' };
   if (first === 'shelf' && id === 'new' && last === undefined) return { screen: 'shelf-item', itemId: null };
   if (first === 'shelf' && id === 'reorder' && last === undefined) return { screen: 'reorder' };
+  if (first === 'shelf' && id === 'table' && last === undefined) return { screen: 'shelf-table' };
   if (first === 'shelf' && id && last === 'stock') return { screen: 'stock', itemId: decodeURIComponent(id) };
   if (first === 'shelf' && id && last === 'change') return { screen: 'shelf-item', itemId: decodeURIComponent(id) };
   if (first === 'practice' && id === undefined) return { screen: 'practice' };

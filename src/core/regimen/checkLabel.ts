@@ -37,7 +37,7 @@ const ROUNDED = 0.15;
 const ROUNDED_TOTAL = 0.01;
 /** Most that a mL of paste or gel weighs, g: strengths by volume and by weight part by that. */
 const DENSEST = 1.45;
-const COMPOUND_WORDS: Readonly<Record<FluorideCompound, string>> = {
+export const COMPOUND_WORDS: Readonly<Record<FluorideCompound, string>> = {
   NaF: 'sodium fluoride',
   SnF2: 'stannous fluoride',
   Na2PO3F: 'sodium monofluorophosphate',

@@ -78,6 +78,13 @@ export async function findShelfItemHeld(trx: Db, scope: SiteScope, id: string): 
   return findCatalogEntry(trx, scope, 'shelf-item', id);
 }
 
+/** Inside a transaction: nobody else changes an item or moves packs until the transaction ends. */
+export async function holdShelf(trx: Db, scope: SiteScope): Promise<void> {
+  if (engineKindOf(trx) !== 'postgres') return;
+  const rows = trx.selectFrom('catalog').select('id').where('siteId', '=', scope.siteId).where('kind', '=', 'shelf-item');
+  await rows.orderBy('id').forUpdate().execute();
+}
+
 /** What is left of the lots of one item; undefined while it is not counted. */
 export async function findLots(db: Db, scope: SiteScope, shelfItemId: string): Promise<readonly LotStock[] | undefined> {
   const counted = (await listMoves(db, scope, shelfItemId)).filter(({ takenBack }) => takenBack === null);

@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
+import type { ShelfTableView } from '../../api/shelfTable.ts';
 import type { CorrectStockBody, GiveBody, GivenView, MoveView, ReceiveBody, StockView } from '../../api/stock.ts';
 import { callApi } from './api.ts';
 
@@ -28,3 +29,8 @@ export const takeBackMove = (moveId: string, reason?: string) =>
   callApi('POST', `/api/stock-moves/${moveId}/taken-back`, reason === undefined ? {} : { reason });
 
 export const giveItem = (visitId: string, body: GiveBody) => callApi('POST', `/api/visits/${visitId}/given`, body);
+
+/** What a table of the shelf would do; nothing is written. */
+export const lookAtShelfTable = (text: string) => callApi<ShelfTableView>('POST', '/api/shelf/table/look', { text });
+
+export const writeShelfTable = (text: string, seen: string) => callApi<ShelfTableView>('POST', '/api/shelf/table', { text, seen });

@@ -1,5 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { SessionView } from '../../api/apiTypes.ts';
 import type { VersionedShelfItem } from '../../api/bundles.ts';
 import { leafletCurrency } from '../../core/leaflet/formatForLeaflet.ts';
@@ -17,12 +17,13 @@ import { Key } from '../parts/Key.tsx';
 import { Link } from '../parts/Link.tsx';
 import { LoadState } from '../parts/LoadState.tsx';
 import { useHashTarget } from '../parts/useHashTarget.ts';
-import { useSingleKeys } from '../preferences.ts';
+import { useLetter } from '../parts/useLetter.ts';
 import { goTo } from '../routing.ts';
 import { RELEASE_WORDS } from './shelf/sayItem.ts';
 import { sayLotsAside, sayPacks } from './shelf/sayStock.ts';
 
 const ADD_KEY = 'a';
+const goToNew = () => goTo('/shelf/new');
 /** Where the form leads back to: the line of the item that was saved. */
 export const lineOf = (itemId: string): string => `item-${itemId}`;
 
@@ -50,19 +51,21 @@ export function ShelfScreen({ session }: { readonly session: SessionView }) {
           : `${inStock} of ${plural(shelf.data.length, 'item')} in stock. Only what is in stock, and safe for the person, is proposed.`}
       </p>
       {mayChange ? <AddItem /> : <p className="hint">A lead, a hygienist or a dentist adds and changes items.</p>}
+      <p className="visit-links">
+        {shelf.data.length > 0 && <Link to="/shelf/reorder">What to order</Link>}
+        {mayChange && <Link to="/shelf/table">Read a table (CSV)</Link>}
+        <a href="/api/shelf.csv" download>
+          The shelf as a table (CSV)
+        </a>
+      </p>
       {shelf.data.length > 0 && (
-        <>
-          <p className="visit-links">
-            <Link to="/shelf/reorder">What to order</Link>
-          </p>
-          <ShelfTable
-            entries={shelf.data}
-            countedById={countedById}
-            today={today}
-            mayChange={mayChange}
-            currency={leafletCurrency(session.practice)}
-          />
-        </>
+        <ShelfTable
+          entries={shelf.data}
+          countedById={countedById}
+          today={today}
+          mayChange={mayChange}
+          currency={leafletCurrency(session.practice)}
+        />
       )}
     </>
   );
@@ -70,21 +73,10 @@ export function ShelfScreen({ session }: { readonly session: SessionView }) {
 
 /** A button, and one letter where single letters are keys. */
 function AddItem() {
-  const isSingle = useSingleKeys();
-  useEffect(() => {
-    if (!isSingle) return;
-    const onKey = (event: KeyboardEvent) => {
-      const isTyping = event.target instanceof Element && event.target.closest('input:not([type="checkbox"]), select, textarea, dialog');
-      if (isTyping || event.key !== ADD_KEY || event.ctrlKey || event.metaKey || event.altKey) return;
-      event.preventDefault();
-      goTo('/shelf/new');
-    };
-    addEventListener('keydown', onKey);
-    return () => removeEventListener('keydown', onKey);
-  }, [isSingle]);
+  const isSingle = useLetter(ADD_KEY, goToNew);
   return (
     <p className="actions">
-      <button type="button" className="action" aria-keyshortcuts={isSingle ? ADD_KEY : undefined} onClick={() => goTo('/shelf/new')}>
+      <button type="button" className="action" aria-keyshortcuts={isSingle ? ADD_KEY : undefined} onClick={goToNew}>
         {isSingle && <Key>{ADD_KEY}</Key>} Add an item
       </button>
     </p>

@@ -16,6 +16,7 @@ import { createPractice } from '../../../src/actions/createPractice.ts';
 import { dispenseItem } from '../../../src/actions/dispenseItem.ts';
 import { dropStudy } from '../../../src/actions/dropStudy.ts';
 import { importDay } from '../../../src/actions/importDay.ts';
+import { importShelf } from '../../../src/actions/importShelf.ts';
 import { linkStudyPerson } from '../../../src/actions/linkStudyPerson.ts';
 import { logAccess } from '../../../src/actions/logAccess.ts';
 import { mergePatients, unmergePatient } from '../../../src/actions/mergePatients.ts';
@@ -51,6 +52,7 @@ import { withdrawLevel } from '../../../src/actions/withdrawLevel.ts';
 import { withdrawRelease } from '../../../src/actions/withdrawRelease.ts';
 import { withdrawStandingOrder } from '../../../src/actions/withdrawStandingOrder.ts';
 import type { Role } from '../../../src/api/apiTypes.ts';
+import { regimenTables } from '../../../src/content/regimenTables.ts';
 import type { Bench } from '../contract.ts';
 import { EMPTY_CLOSING, LEVEL, PRACTICE } from '../practice.ts';
 import { PLAN, STUDY } from '../swabChecks.ts';
@@ -70,6 +72,8 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   saveMeter: (context) => saveMeter(context, { meter: { ...meter(), id: 'm2' }, expectedVersion: 0 }),
   saveLot: (context) => saveLot(context, { lot: { id: 'l2', name: 'l2', expiresOn: '2027-01-01' }, expectedVersion: 0 }),
   saveShelfItem: (context) => saveShelfItem(context, { item: { ...shelfItem(), id: 's2' }, expectedVersion: 0 }),
+  importShelf: (context) =>
+    importShelf(context, { text: '', seen: '', today: '2026-03-04', tables: regimenTables, leafletNameOf: () => undefined }),
   receiveStock: (context) => receiveStock(context, { shelfItemId: 'none', packs: 1, today: '2026-03-04' }),
   dispenseItem: (context) => dispenseItem(context, { visitId: 'none', shelfItemId: 'none', today: '2026-03-04', facts: IN_PLAN }),
   correctStock: (context) =>

@@ -3,10 +3,12 @@ import type { ActionContext } from '../../../src/actions/context.ts';
 import { correctStock } from '../../../src/actions/correctStock.ts';
 import { dispenseItem } from '../../../src/actions/dispenseItem.ts';
 import type { GivingFacts } from '../../../src/actions/givingFacts.ts';
+import { exportShelf, importShelf, previewShelf } from '../../../src/actions/importShelf.ts';
 import { loadVisit } from '../../../src/actions/loadVisit.ts';
 import { openVisit } from '../../../src/actions/openVisit.ts';
 import { receiveStock } from '../../../src/actions/receiveStock.ts';
 import { takeBackMove } from '../../../src/actions/takeBackMove.ts';
+import { regimenTables } from '../../../src/content/regimenTables.ts';
 import { listCountedItems, listItemUse, listMoves, listMovesOfVisit } from '../../../src/store/read/stock.ts';
 import { verify } from '../../../src/store/verify.ts';
 import type { Bench } from '../contract.ts';
@@ -239,6 +241,48 @@ export function stockContract(bench: Bench): void {
         ['returned', -2],
         ['dispensed', -1],
       ]);
+      await expectSound();
+    });
+  });
+
+  describe('a table of the shelf', () => {
+    const read = (text: string) => ({ text, today: TODAY, tables: regimenTables, leafletNameOf: () => ({ en: 'Paste', es: 'Pasta' }) });
+    const write = async (text: string) => {
+      const { seen } = await previewShelf(as('lead'), read(text));
+      return importShelf(as('lead'), { ...read(text), seen });
+    };
+    const NEW = 'id;name;kind;form;in stock;times;times per;amount;lot;last day;packs';
+
+    test('what is given out comes back and changes nothing; a new item and its lots are written with a line of the log each', async () => {
+      await receive(3, '=A 1', MAY);
+      const text = await exportShelf(as('lead'));
+      expect((await write(text)).items.map(({ kind }) => kind)).toEqual(['same', 'same', 'same']);
+      expect(await listMoves(bench.store().db, bench.practice().scope, 'paste')).toHaveLength(1);
+      await write(`${NEW}\nnew;New paste;F_PASTE_STD;paste;;2;day;a pea;B 1;2027-01;4\nnew;;;;;;;;B 2;;1\npaste;;;;;;;;=a 1;${MAY};2`);
+      expect(await lotsLeft()).toEqual([
+        ['B 1', '2027-01-31', 4],
+        ['B 2', null, 1],
+      ]);
+      expect(
+        (await listMoves(bench.store().db, bench.practice().scope, 'paste')).map(({ reason, quantity, note }) => [reason, quantity, note]),
+      ).toEqual([
+        ['received', 3, null],
+        ['corrected', -1, 'counted, from a table'],
+      ]);
+      const { db } = bench.store();
+      const logged = await db.selectFrom('change').select('entity').where('action', '=', 'importShelf').execute();
+      expect(logged).toHaveLength(4);
+      await expectSound();
+    });
+
+    test('one line that is wrong, or a shelf that was changed meanwhile, and nothing is written', async () => {
+      const text = `${NEW}\nnew;New paste;F_PASTE_STD;paste;yes;2;day;a pea;;;\nother;Other;F_PASTE_STD;paste;;2;day;a pea;;;`;
+      expect(await write(text)).toMatchObject({ problems: [{ line: 3, field: 'in stock' }] });
+      const right = 'id;lot;packs\npaste;C;4';
+      const { seen } = await previewShelf(as('lead'), read(right));
+      await receive(1, 'C', null);
+      await expect(importShelf(as('lead'), { ...read(right), seen })).rejects.toMatchObject({ code: 'CONFLICT' });
+      expect(await lotsLeft()).toEqual([['C', null, 1]]);
       await expectSound();
     });
   });

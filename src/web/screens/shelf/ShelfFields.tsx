@@ -1,10 +1,10 @@
 import type { LeafletLanguage } from '../../../core/leaflet/types.ts';
+import { FORMS, listPackTraits } from '../../../core/regimen/listPackTraits.ts';
 import type { Agent } from '../../../core/regimen/tables.ts';
 import { content } from '../../content.ts';
 import { capitalise, formatNumber } from '../../format.ts';
 import { firstNeed, NEED_ORDER, needWords } from '../../needWords.ts';
 import { ChoiceLine, SelectLine, TextLine, TickLine, TicksLine, UnitChoice } from '../../parts/fields.tsx';
-import { FORMS, listPackTraits } from './packTraits.ts';
 import { RELEASE_WORDS } from './sayItem.ts';
 import {
   COMPOUND_WORDS,

@@ -1,10 +1,9 @@
-import { type ChangeEvent, useState } from 'react';
 import type { ColumnUse } from '../../../api/day.ts';
 import { formatDate, formatDay, plural } from '../../format.ts';
 import { ChoiceLine, SelectLine } from '../../parts/fields.tsx';
+import { GiveTable } from '../../parts/GiveTable.tsx';
 import { Link } from '../../parts/Link.tsx';
 import { MendRows, NothingRows, RightRows, RowsToAnswer } from './FillRows.tsx';
-import { readFileText } from './readFileText.ts';
 import { type Filling, sortRows, useFillDay } from './useFillDay.ts';
 
 /** A list pasted or chosen, looked at before anything of it is written. */
@@ -26,61 +25,17 @@ export function FillDayScreen({ onDate }: { readonly onDate: string }) {
         </p>
       )}
       {filling === null || filling.rows.length === 0 ? (
-        <GiveList onRead={(text) => void work.read(text)} />
+        <GiveTable
+          hint="One person in each row: time, chart number, name and birthday, in any order, with or without a header. Commas, semicolons or tabs between them, as a spreadsheet gives them. Nothing is written before you have seen what each row will do."
+          label="Rows"
+          readWords="Look at the rows"
+          placeholder="9:40; 1042; Odile Brandt; 1980-03-04"
+          onRead={(text) => void work.read(text)}
+        />
       ) : (
         <Preview work={work} filling={filling} />
       )}
     </>
-  );
-}
-
-function GiveList({ onRead }: { readonly onRead: (text: string) => void }) {
-  const [text, setText] = useState('');
-  const [note, setNote] = useState<string | null>(null);
-  const choose = async (event: ChangeEvent<HTMLInputElement>) => {
-    const file = event.target.files?.[0];
-    if (!file) return;
-    const read = readFileText(new Uint8Array(await file.arrayBuffer()));
-    setText(read.text);
-    setNote(read.note);
-    onRead(read.text);
-  };
-  return (
-    <form
-      className="give-list"
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (text.trim() !== '') onRead(text);
-      }}
-    >
-      <p id="list-hint">
-        One person in each row: time, chart number, name and birthday, in any order, with or without a header. Commas, semicolons or tabs
-        between them, as a spreadsheet gives them. Nothing is written before you have seen what each row will do.
-      </p>
-      <label htmlFor="list-text">Rows</label>
-      <textarea
-        id="list-text"
-        rows={10}
-        dir="auto"
-        spellCheck={false}
-        aria-describedby="list-hint"
-        placeholder={'9:40; 1042; Odile Brandt; 1980-03-04'}
-        // biome-ignore lint/a11y/noAutofocus: the page is this one field; what was copied goes in here
-        autoFocus
-        value={text}
-        onChange={(event) => setText(event.target.value)}
-      />
-      <div className="actions">
-        <button type="submit" className="action primary" disabled={text.trim() === ''}>
-          Look at the rows
-        </button>
-        <label className="action file-choice">
-          Choose a file
-          <input type="file" className="sr-only" accept=".csv,.tsv,.txt,text/csv,text/plain" onChange={(event) => void choose(event)} />
-        </label>
-      </div>
-      {note && <p className="hint">{note}</p>}
-    </form>
   );
 }
 

@@ -3,7 +3,7 @@ import { type ChangeEvent, type FormEvent, useState } from 'react';
 import { type TableTaken, takeStudyTable } from '../../../data/studyQueries.ts';
 import { useSend } from '../../../data/useSend.ts';
 import { plural } from '../../../format.ts';
-import { readFileText } from '../../today/readFileText.ts';
+import { readFileText } from '../../../parts/readFileText.ts';
 
 /** Numbers of many swabs at once. All of them are taken, or none. */
 export function PasteReadings({ studyId }: { readonly studyId: string }) {

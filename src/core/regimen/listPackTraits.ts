@@ -1,6 +1,6 @@
-import { itemTraits } from '../../../core/regimen/itemTraits.ts';
-import type { RegimenTables } from '../../../core/regimen/tables.ts';
-import type { ShelfItem } from '../../../core/regimen/types.ts';
+import { itemTraits } from './itemTraits.ts';
+import type { RegimenTables } from './tables.ts';
+import type { ShelfItem } from './types.ts';
 
 export const FORMS = [
   'paste',

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { content } from '../../content.ts';
-import { listPackTraits } from './packTraits.ts';
+import { content } from '../../content/allContent.ts';
+import { listPackTraits } from './listPackTraits.ts';
 
 const traits = listPackTraits(content.regimen);
 
