@@ -2,7 +2,7 @@ import type { ShelfItem } from '../../regimen/types.ts';
 
 /** What a table says of an item, in the order in which the columns stand. Of `id` and `name` one is enough to tell it. */
 export const ITEM_COLUMNS = [
-  ...(['id', 'name', 'leaflet en', 'leaflet es', 'kind', 'form'] as const),
+  ...(['id', 'name', 'leaflet en', 'leaflet es', 'leaflet fr', 'leaflet ar', 'kind', 'form'] as const),
   ...(['compound', 'percent of compound', 'percent of fluoride', 'ppm fluoride', 'per', 'ph', 'in the pack'] as const),
   ...(['pack size', 'pack unit', 'price', 'flavour', 'order at', 'in stock', 'released by', 'meets'] as const),
   ...(['used at', 'times', 'times per', 'amount', 'amount g', 'amount ml', 'course days'] as const),
@@ -44,6 +44,8 @@ export function cellsOf(item: ShelfItem, isCounted: boolean): ItemCells {
     name: item.name,
     'leaflet en': item.leafletName.en,
     'leaflet es': item.leafletName.es,
+    'leaflet fr': item.leafletName.fr ?? '',
+    'leaflet ar': item.leafletName.ar ?? '',
     kind: item.agentId,
     form: item.form,
     compound: item.compound ?? '',

@@ -163,7 +163,9 @@ function readLeafletName(
   const needed = 'it needs a name for the leaflet, this kind has no usual one in this form';
   const of = (field: ItemColumn, usualName: string | undefined) => read.text(field) ?? usualName ?? read.fail(field, needed) ?? '';
   const [en, es] = [of('leaflet en', usual?.en), of('leaflet es', usual?.es)];
-  return { ...before?.leafletName, en, es };
+  // An item on the shelf may have none in these two; reading its own table gives it none.
+  const [fr, ar] = (['fr', 'ar'] as const).map((language) => read.text(`leaflet ${language}`) ?? (before ? undefined : usual?.[language]));
+  return { en, es, ...(fr === undefined ? {} : { fr }), ...(ar === undefined ? {} : { ar }) };
 }
 
 function readStrength(read: CellReader): Pick<ShelfItem, 'compound' | 'percent' | 'fluoridePpm' | 'label'> {
