@@ -33,7 +33,7 @@ function sayTwoWays(cell: string, grouped: number, isWhole: boolean): string {
   return `"${cell}" is ${grouped} to some and ${small} to others: write ${grouped}${other}`;
 }
 
-/** Cents from "12.50", "12,50", "12.5" or "12"; anything else is said. */
+/** Cents of "12.50", "12,50", "12.5" or "12"; anything else is said. */
 export function readPrice(cell: string): number | string {
   const match = /^(\d{1,6})(?:[.,](\d{1,2}))?$/.exec(cell);
   return match ? Number(match[1]) * 100 + Number((match[2] ?? '').padEnd(2, '0')) : `"${cell}" is not a price; write it like 12.50`;
