@@ -36,6 +36,17 @@ checkScreens([
     },
   },
   {
+    name: 'A table of the shelf, one line to put right',
+    open: async (page, server) => {
+      await page.goto(`${server.url}/shelf/table`);
+      const table = page.getByLabel('Table', { exact: true });
+      await table.fill('id;price;lot;last day;packs\ngum-xylitol;9.40;Knot 9;05/2099;12\nlozenge-xylitol;60,000;;;');
+      await page.getByRole('button', { name: 'Look at the table' }).click();
+      await page.getByRole('row', { name: /3 price "60,000" is not a price/ }).waitFor();
+      await page.getByRole('row', { name: /2 Gum, xylitol.*lot Knot 9, 31 May 2099: 12 packs come in/ }).waitFor();
+    },
+  },
+  {
     name: 'Rules',
     open: async (page, server) => {
       await page.goto(`${server.url}/rules`);
@@ -44,6 +55,27 @@ checkScreens([
     },
   },
 ]);
+
+demoTest(
+  'a table with one bad line keeps its text; mended, one key writes it and the lot stands on the shelf',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await page.goto(`${server.url}/shelf/table`);
+    const table = page.getByLabel('Table', { exact: true });
+    const text = 'id;lot;last day;packs\ngum-xylitol;Knot 9;05/2099;1.000';
+    await table.fill(text);
+    await page.getByRole('button', { name: 'Look at the table' }).click();
+    await page.getByText('write 1000, or 1').waitFor();
+    expect(await table.inputValue()).toBe(text);
+    await table.fill(text.replace('1.000', '12'));
+    await page.getByRole('button', { name: 'Look at the table' }).click();
+    await page.getByRole('button', { name: 'Write 1 lot' }).waitFor();
+    await page.keyboard.press('w');
+    await page.getByText('1 lot written.').waitFor();
+    await page.goto(`${server.url}/shelf/gum-xylitol/stock`);
+    await page.getByRole('row', { name: /Knot 9 31 May 2099 12/ }).waitFor();
+  },
+);
 
 demoTest(
   'Fluids: from Rules to both maps and the figures of products; hypochlorite stays off until it has its protocol',

@@ -35,6 +35,14 @@ demoTest('a returning patient, from the list of people to the printed leaflet, b
 
   await hands.press('7');
   await hands.press('=');
+  // Beside the count of keys: a pack goes home from the lot that stands on the button, and comes back.
+  const given = page.getByRole('region', { name: 'Given today' });
+  const give = given.getByRole('button', { name: /Given today: .*lot Plover/ });
+  await give.waitFor();
+  await page.keyboard.press('v');
+  await given.getByText(/1 pack, lot Plover/).waitFor();
+  await given.getByRole('button', { name: /back/ }).first().click();
+  await give.waitFor();
   await hands.press('z');
   await page.getByText(/· closed/).waitFor();
   await hands.press('7');

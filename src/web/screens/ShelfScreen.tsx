@@ -51,7 +51,7 @@ export function ShelfScreen({ session }: { readonly session: SessionView }) {
           : `${inStock} of ${plural(shelf.data.length, 'item')} in stock. Only what is in stock, and safe for the person, is proposed.`}
       </p>
       {mayChange ? <AddItem /> : <p className="hint">A lead, a hygienist or a dentist adds and changes items.</p>}
-      <p className="visit-links">
+      <p className="visit-links page-links">
         {shelf.data.length > 0 && <Link to="/shelf/reorder">What to order</Link>}
         {mayChange && <Link to="/shelf/table">Read a table (CSV)</Link>}
         <a href="/api/shelf.csv" download>

@@ -30,7 +30,7 @@ export function ReorderScreen({ session }: { readonly session: SessionView }) {
           ? 'How long an order takes is not set: stock is looked at as it is today.'
           : `An order takes ${plural(leadDays, 'day')}; what expires before it is there does not count.`}
       </p>
-      <p className="visit-links">
+      <p className="visit-links page-links">
         <Link to="/shelf">Shelf</Link>
         {lines.length > 0 && (
           <a href="/api/stock/reorder.csv" download>

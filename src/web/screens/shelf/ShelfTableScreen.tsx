@@ -20,7 +20,7 @@ export function ShelfTableScreen({ session }: { readonly session: SessionView })
   return (
     <>
       <h1>Read a table</h1>
-      <p className="visit-links">
+      <p className="visit-links page-links">
         <Link to="/shelf">Shelf</Link>
         <a href="/api/shelf.csv" download>
           The shelf as a table (CSV)

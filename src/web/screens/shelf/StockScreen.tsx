@@ -37,7 +37,7 @@ export function StockScreen({ itemId, session }: { readonly itemId: string; read
     <>
       <h1>{item.name}</h1>
       <p className="opening">{counted ? sayOpening(item, counted.lots, today) : sayNotCounted(item)}</p>
-      <p className="visit-links">
+      <p className="visit-links page-links">
         <Link to="/shelf">Shelf</Link>
         {mayCorrectStock(session) && <Link to={`/shelf/${encodeURIComponent(itemId)}/change`}>Change the item</Link>}
       </p>
