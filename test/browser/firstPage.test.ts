@@ -8,7 +8,9 @@ browserTest('the first page has its title and heading, and breaks no policy', as
   expect(response?.headers()['content-security-policy']).toContain("script-src 'self'");
   expect(await page.title()).toBe('Ebbline');
   await page.getByRole('heading', { name: 'Ebbline' }).waitFor();
-  expect(await page.evaluate(() => document.fonts.check("16px 'Atkinson Hyperlegible Next Variable'"))).toBe(true);
+  await expect
+    .poll(() => page.evaluate(() => document.fonts.check("16px 'Atkinson Hyperlegible Next Variable'")), { timeout: 20_000 })
+    .toBe(true);
 });
 
 for (const contrast of ['no-preference', 'more'] as const) {

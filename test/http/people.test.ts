@@ -37,7 +37,7 @@ test.each([
     /permissions\.care\.on: lies in the future/,
   ],
   ['a guardian without a name', { guardians: [{ name: ' ' }] }, /details\.guardians\.0\.name/],
-  ['a language nobody prints', { language: 'fr' }, /details\.language/],
+  ['a language nobody prints', { language: 'de' }, /details\.language/],
   ['an unknown field', { weight: 4 }, /weight/],
 ])('%s is refused by name', async (_, part, message) => {
   const id = await add(`Person of ${message.source}`);

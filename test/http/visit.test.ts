@@ -246,7 +246,7 @@ describe('bad input is named and changes nothing', () => {
     ['answers.no_such_question', asked(1), /^answers\.no_such_question: there is no such question/],
     ['findings', [{ tooth: '19', kind: 'cavity', isNew: true }], /^findings\.0\.tooth: must be a two-digit tooth number/],
     ['nextOn', '2026-11-24', /^nextOn: 2026-11-24 is before the visit/],
-    ['language', 'fr', /^language: /],
+    ['language', 'de', /^language: /],
   ])('%s', async (path, value, message) => {
     const { visitId } = await openVisitFor(lead, { name: 'Bad Input', birthDate: '1980-01-01' });
     const refused = await put(lead, visitId, path, value);
