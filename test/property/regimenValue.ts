@@ -2,6 +2,7 @@ import { regimenTables } from '../../src/content/regimenTables.ts';
 import { amountAtAge } from '../../src/core/regimen/amountAtAge.ts';
 import { checkItem } from '../../src/core/regimen/checkItem.ts';
 import { checkTogether } from '../../src/core/regimen/checkTogether.ts';
+import { weightDoubt } from '../../src/core/regimen/dose/weightDoubt.ts';
 import { plannerWeightKg } from '../../src/core/regimen/plannerWeightKg.ts';
 import type { Jurisdiction, Need, NeedKind, PersonFacts, RegimenCriterion, ShelfItem } from '../../src/core/regimen/types.ts';
 import type { Level } from '../../src/core/risk/types.ts';
@@ -62,16 +63,27 @@ export function chooser({ facts, needs, shelf, jurisdiction, level, order, mostT
   const limits = regimenTables.fluoride.limits
     .filter((l) => facts.ageMonths >= l.fromAgeMonths && facts.ageMonths < l.belowAgeMonths)
     .filter((l) => l.kind === 'upper-intake-level' || l.kind === 'safe-level');
-  const kg = facts.weightKg ?? plannerWeightKg(facts.ageMonths, regimenTables.fluoride.weights) ?? Number.POSITIVE_INFINITY;
+  const { weights } = regimenTables.fluoride;
+  const isDoubtful = facts.weightKg !== undefined && weightDoubt(facts.weightKg, facts.ageMonths, weights) !== undefined;
+  // Of a weight that cannot be right no limit per kg is made.
+  const known = isDoubtful ? undefined : (facts.weightKg ?? plannerWeightKg(facts.ageMonths, weights));
+  const kg = known ?? Number.POSITIVE_INFINITY;
   const sum = (ids: readonly string[], of: (id: string) => number) => ids.reduce((total, id) => total + of(id), 0);
+
+  const meetings = new Map<string, boolean>();
+  const mayNotMeet = (id: string, other: string): boolean => {
+    const key = `${id} ${other}`;
+    const known = meetings.get(key);
+    if (known !== undefined) return known;
+    const never = checkTogether(get(id).item, get(other).item, regimenTables.interactions).some((m) => m.verdict === 'never-both');
+    meetings.set(key, never);
+    return never;
+  };
 
   const mayStand = (ids: readonly string[]): boolean => {
     if (ids.some((id) => get(id).isOut || get(id).served.length === 0)) return false;
     const items = ids.map((id) => get(id).item);
-    const meet = items.some((a, i) =>
-      items.some((b, j) => j > i && checkTogether(a, b, regimenTables.interactions).some((m) => m.verdict === 'never-both')),
-    );
-    if (meet) return false;
+    if (ids.some((id, i) => ids.some((other, j) => j > i && mayNotMeet(id, other)))) return false;
     const now = ids.filter((id) => !get(id).waits);
     const later = items.some(isStrong) ? ids.filter((id) => !isOrdinary(get(id).item)) : ids;
     return [now, later].every((day) => {
