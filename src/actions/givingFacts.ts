@@ -2,6 +2,7 @@ import { content } from '../content/allContent.ts';
 import { checkItem } from '../core/regimen/checkItem.ts';
 import { checkTogether } from '../core/regimen/checkTogether.ts';
 import { findPassedLimit } from '../core/regimen/fluorideIntake.ts';
+import { protocolsOn } from '../core/regimen/local/localProtocol.ts';
 import { planFluoride } from '../core/regimen/planFluoride.ts';
 import type { PlanLine, ShelfItem } from '../core/regimen/types.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
@@ -61,6 +62,7 @@ function checkOutside(
   { input }: LoadedVisit,
 ): Pick<GivingFacts, 'bars' | 'isForDentist'> {
   const { settings, shelf } = input.practice;
+  const localProtocols = protocolsOn(input.practice.localProtocols ?? [], input.visit.onDate);
   const tables = content.regimen;
   const hasNoTeeth = mouth.kind === 'level-does-not-apply';
   const { jurisdiction, legal } = settings;
@@ -70,7 +72,7 @@ function checkOutside(
     level: confirmed?.level,
     jurisdiction,
     legal,
-    hypochloriteProtocol: undefined,
+    localProtocols,
     hasNoTeeth,
     tables,
   });

@@ -23,6 +23,8 @@ export const RIGHTS = {
   takeBackMove: EVERYONE,
   saveStandingOrder: ['dentist'],
   withdrawStandingOrder: ['dentist'],
+  saveLocalProtocol: ['dentist'],
+  retireLocalProtocol: ['dentist'],
   addPatient: EVERYONE,
   changePatient: EVERYONE,
   mergePatients: ['lead', 'hygienist', 'dentist'],

@@ -15,6 +15,7 @@ export const ERRORS = {
   SHELF_ITEM_NOT_FOUND: { status: 404, issue: 'not-found' },
   STOCK_MOVE_NOT_FOUND: { status: 404, issue: 'not-found' },
   STANDING_ORDER_NOT_FOUND: { status: 404, issue: 'not-found' },
+  LOCAL_PROTOCOL_NOT_FOUND: { status: 404, issue: 'not-found' },
   METER_NOT_FOUND: { status: 404, issue: 'not-found' },
   LOT_NOT_FOUND: { status: 404, issue: 'not-found' },
   READING_NOT_FOUND: { status: 404, issue: 'not-found' },

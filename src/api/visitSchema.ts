@@ -8,6 +8,7 @@ import { NOTE_SECTIONS } from '../core/note/noteSections.ts';
 import { NOISE_PARTS, NOT_TAKEN_REASONS, STUDY_KINDS } from '../core/reading/types.ts';
 import { LEGAL_STATUSES } from '../core/regimen/legalStatus.ts';
 import { DescribedDaysSchema } from './describedDaysSchema.ts';
+import { LocalProtocolSchema } from './localProtocols.ts';
 import { HomesSchema } from './personSchema.ts';
 import { JurisdictionSchema } from './placeSchema.ts';
 
@@ -201,6 +202,7 @@ export const PracticeFileSchema = z.strictObject({
   meters: z.array(MeterSchema),
   lots: z.array(SwabLotSchema),
   shelf: z.array(ShelfItemSchema),
+  localProtocols: z.array(LocalProtocolSchema).max(200).optional().describe("the practice's own protocols; absent = none"),
 });
 
 export const ConfirmedLevelSchema = z.strictObject({

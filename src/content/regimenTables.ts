@@ -1,6 +1,7 @@
 import type { ListedId, RegimenTables } from '../core/regimen/tables.ts';
 import { advice } from './advice.ts';
 import { agents, allergenMatches, allergyWords, xylitolLimit } from './agents.ts';
+import { benefits } from './benefits.ts';
 import { cautions } from './cautions.ts';
 import { openConditions, privateConditions } from './conditions.ts';
 import { fluorideTables, pasteAmounts, varnishAmounts } from './fluorideLimits.ts';
@@ -63,6 +64,7 @@ export const regimenTables: RegimenTables = {
   xylitolLimit,
   highestHypochloritePercent: HIGHEST_HYPOCHLORITE_PERCENT,
   care: careRows,
+  benefit: benefits,
   pathways,
   recall: recallRows,
   oldBitewings,

@@ -28,6 +28,15 @@ export const regimenSources: Readonly<Record<string, Source>> = {
     cite: 'Delivering better oral health, UK, 2021, chapters and study notes of its tables.',
     read: 'chapter on brushing; the tables only in study notes, edition not stated',
   },
+  chaffee2015: { cite: 'Chaffee BW, Cheng J, Featherstone JDB. J Dent 2015;43(5):518-524.', read: 'abstract' },
+  chaffee2016: {
+    cite: 'Chaffee BW, Featherstone JDB, Gansky SA, Cheng J, Zhan L. JDR Clin Trans Res 2016;1(2):131-142.',
+    read: 'abstract',
+  },
+  rinseNumbers: {
+    cite: 'Cochrane summary page on fluoride mouth rinses, edition before 2016.',
+    read: 'the numbers of children for one surface',
+  },
   careTable2022: {
     cite: 'Table of care by caries risk (low, medium, high), 2022, in an open-access journal; authors and title not noted.',
     read: 'the table',

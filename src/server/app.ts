@@ -17,6 +17,7 @@ import { buildRequestContext } from './context.ts';
 import { correctionRoutes } from './correctionRoutes.ts';
 import { dayRoutes } from './day/dayRoutes.ts';
 import { installErrorHandler } from './errorHandler.ts';
+import { localProtocolRoutes } from './localProtocolRoutes.ts';
 import { peopleRoutes } from './peopleRoutes.ts';
 import { practiceRoutes } from './practiceRoutes.ts';
 import type { SignInAddress } from './sessions.ts';
@@ -83,6 +84,7 @@ async function registerApi(app: FastifyInstance, deps: Omit<AppDeps, 'webRoot'>)
   await app.register(visitRoutes, { contextOf });
   await app.register(correctionRoutes, { contextOf });
   await app.register(signingRoutes, { contextOf });
+  await app.register(localProtocolRoutes, { contextOf });
   await app.register(shelfRoutes, { contextOf });
   await app.register(stockRoutes, { contextOf });
   await app.register(practiceRoutes, { contextOf });

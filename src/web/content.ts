@@ -9,6 +9,7 @@ import { daySources } from '../content/sources-day.ts';
 import { leafletSources } from '../content/sources-leaflet.ts';
 import { plaqueSources } from '../content/sources-plaque.ts';
 import { readingSources } from '../content/sources-reading.ts';
+import { regimenSources } from '../content/sources-regimen.ts';
 import { varianceSources } from '../content/sources-variance.ts';
 import { leafletRules } from '../content/texts/leafletRules.ts';
 import en from '../content/texts/locales/en.json' with { type: 'json' };
@@ -44,6 +45,7 @@ export async function loadCatalog(language: LeafletLanguage): Promise<boolean> {
 export const sourceIndex: Readonly<Record<string, Source>> = {
   ...sources,
   ...readingSources,
+  ...regimenSources,
   ...leafletSources,
   ...controlSources,
   ...varianceSources,

@@ -304,3 +304,26 @@ demoTest('a lead sets the minutes and changes roles; a member sets a code; the l
   await page.getByText(/hides 7 minutes after the last key, as this practice set it/).waitFor();
   await page.close();
 });
+
+demoTest("a dentist writes a protocol of the practice's own, retires it with a reason, and it stays", async ({ page, server }) => {
+  await signIn(page, server);
+  await become(page, DENTIST);
+  await page.goto(`${server.url}/rules`);
+  const own = page.getByRole('region', { name: 'Protocols of our own' });
+  await own.getByText('There is none.').waitFor();
+  await own.getByRole('button', { name: 'Write a protocol' }).click();
+  await own.getByLabel('Name').fill('Rinse for very active plaque');
+  await own.getByLabel('Strength at most').fill('0.5');
+  await own.getByLabel('How often at most').fill('2');
+  await own.getByLabel('How long at most').fill('84');
+  await own.getByLabel('high', { exact: true }).check();
+  await own.getByRole('button', { name: 'Write and sign the protocol' }).click();
+  await own.getByText('The strength is above 0 and at most 0.25 %.').waitFor();
+  await own.getByLabel('Strength at most').fill('0.2');
+  await own.getByRole('button', { name: 'Write and sign the protocol' }).click();
+  await own.getByText(/^Written and signed by Dr\. Ahlgren/).waitFor();
+  await own.getByRole('button', { name: /^retire/ }).click();
+  await own.getByLabel('Because').fill('stains');
+  await own.getByRole('button', { name: 'Retire it' }).click();
+  await own.getByText(/retired on .* by Dr\. Ahlgren, because stains/).waitFor();
+});

@@ -18,7 +18,7 @@ export const oddShelf: readonly ShelfItem[] = [
     pH: 11,
     release: 'dentist',
     meets: ['antimicrobial'],
-    use: { timesPerDay: 2 / 7, amount: '15 mL', amountMl: 15 },
+    use: { timesPerDay: 2 / 7, amount: '15 mL', amountMl: 15, courseDays: 84 },
   }),
   item('hypochlorite-05', {
     agentId: 'NAOCL',
@@ -28,7 +28,7 @@ export const oddShelf: readonly ShelfItem[] = [
     pH: 11,
     release: 'anyone',
     meets: ['antimicrobial'],
-    use: { timesPerDay: 2 / 7, amount: '15 mL', amountMl: 15 },
+    use: { timesPerDay: 2 / 7, amount: '15 mL', amountMl: 15, courseDays: 84 },
   }),
   item('chlorhexidine-varnish', {
     agentId: 'CHX_VARNISH',

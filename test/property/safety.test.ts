@@ -5,6 +5,7 @@ import { placeDependentAgentIds } from '../../src/content/legalStatus.ts';
 import { regimenTables } from '../../src/content/regimenTables.ts';
 import { findNeeds } from '../../src/core/regimen/findNeeds.ts';
 import type { LegalStatus, OwnLegalStatuses } from '../../src/core/regimen/legalStatus.ts';
+import type { LocalProtocol } from '../../src/core/regimen/local/localProtocol.ts';
 import { type ProposePlanInput, proposePlan } from '../../src/core/regimen/proposePlan.ts';
 import type { ConfirmedLevel, Jurisdiction, PersonFacts, ShelfItem, SignedItem } from '../../src/core/regimen/types.ts';
 import type { Level } from '../../src/core/risk/types.ts';
@@ -119,6 +120,21 @@ const choosers: fc.Arbitrary<Case> = fc.record({
 });
 const cases = fc.oneof({ weight: 7, arbitrary: mixedCases }, { weight: 1, arbitrary: choosers });
 
+/** For every level and age, so that the safety rules alone are what keeps it from anybody. */
+const OWN_RINSE: LocalProtocol = {
+  id: 'own',
+  name: 'Own rinse',
+  author: 'A. Dentist',
+  date: '2026-01-02',
+  agentId: 'NAOCL',
+  timesPerWeekAtMost: 70,
+  courseDaysAtMost: 366,
+  levels: ['low', 'moderate', 'high', 'extreme'],
+  needs: ['antimicrobial'],
+  fromAgeYears: 0,
+  exclusions: { conditions: [], medicines: [], allergies: [] },
+};
+
 function confirmedOf(c: Case): ConfirmedLevel | undefined {
   return c.level === undefined
     ? undefined
@@ -145,8 +161,7 @@ function inputOf(c: Case): ProposePlanInput {
     settings: {
       jurisdiction: c.jurisdiction,
       legal: c.legal,
-      hypochloriteProtocol:
-        c.hypochlorite === undefined ? undefined : { name: 'Own rinse', by: 'A. Dentist', date: '2026-01-02', percent: c.hypochlorite },
+      localProtocols: c.hypochlorite === undefined ? undefined : [{ ...OWN_RINSE, percentAtMost: c.hypochlorite }],
     },
   };
 }

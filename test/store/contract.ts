@@ -8,6 +8,7 @@ import { checksContract } from './contract/checks.ts';
 import { closingContract } from './contract/closing.ts';
 import { correctionContract } from './contract/correction.ts';
 import { dayContract } from './contract/day.ts';
+import { localProtocolsContract } from './contract/localProtocols.ts';
 import { meterChecksContract } from './contract/meterChecks.ts';
 import { migrationsContract } from './contract/migrations.ts';
 import { oneTransactionContract } from './contract/oneTransaction.ts';
@@ -64,6 +65,7 @@ export function storeContract(engine: Engine): void {
     planRecordContract(bench);
     peopleContract(bench);
     signaturesContract(bench);
+    localProtocolsContract(bench);
     stockContract(bench);
     stopsContract(bench);
     studyPeopleContract(bench);

@@ -3,6 +3,7 @@ import type { Candidate } from './candidates.ts';
 import type { Warning } from './checkItem.ts';
 import { checkTogether } from './checkTogether.ts';
 import { sayDose } from './dose/sayDose.ts';
+import { protocolNameOf } from './local/localProtocol.ts';
 import { findOverride, findSignature, type Signatures } from './signatures.ts';
 import type { RegimenTables } from './tables.ts';
 import type { Need, PersonFacts, PlanLine, SignedBy, SignedItem } from './types.ts';
@@ -27,6 +28,7 @@ export function buildLine(candidate: Candidate, others: readonly Candidate[], vi
     state,
     ...(signature ? { signedBy: signedByOf(signature) } : {}),
     use,
+    ...(check.localProtocol && { byProtocol: protocolNameOf(check.localProtocol) }),
     ...(amountNote === undefined ? {} : { amountNote }),
     ...(amountKind === undefined ? {} : { amountKind }),
     because: [

@@ -1,8 +1,9 @@
 import { weightDoubtOf, withoutDoubtfulWeight } from './dose/weightDoubt.ts';
 import { itemPpm, itemTraits } from './itemTraits.ts';
 import { legalStatusOf, type OwnLegalStatuses, releaseUnder } from './legalStatus.ts';
+import { type LocalProtocol, ruleByProtocol } from './local/localProtocol.ts';
 import { hitsOfPlanRules } from './planRuleHits.ts';
-import type { Agent, HypochloriteProtocol, SafetyRule } from './tables.ts';
+import type { Agent, SafetyRule } from './tables.ts';
 import { findAllergiesToPack, type RuleView, type TriggerPart, triggerState } from './triggerState.ts';
 import type { Exclusion, PlanLine, ShelfItem } from './types.ts';
 
@@ -27,12 +28,15 @@ export interface ItemCheck {
   readonly warnings: readonly Warning[];
   /** The release that holds, the stricter of shelf item and agent. */
   readonly release: ShelfItem['release'];
+  /** The practice's own protocol that covers this person and pack. It lifts nothing of the above. */
+  readonly localProtocol?: LocalProtocol | undefined;
 }
 
 export interface CheckView extends RuleView {
   /** Legal statuses that the practice set itself. */
   readonly legal?: OwnLegalStatuses | undefined;
-  readonly hypochloriteProtocol?: HypochloriteProtocol | undefined;
+  /** The practice's own, those that hold on the day. */
+  readonly localProtocols?: readonly LocalProtocol[] | undefined;
   /** A mouth without natural teeth: nothing that is for teeth. */
   readonly hasNoTeeth?: boolean | undefined;
   /** A weight that cannot be right, asked back; it is then not among the facts. */
@@ -61,6 +65,7 @@ export function checkItem(input: CheckItemInput): ItemCheck {
     ...fired.filter(({ rule }) => rule.level !== 'warn').map(({ rule, state, parts }) => barOf(rule, state, parts, view)),
     ...planHits.bars,
   ];
+  const ruling = agent && ruleByProtocol(view, agent);
   const warned = fired.filter(({ rule }) => rule.level === 'warn');
   return {
     item,
@@ -70,6 +75,7 @@ export function checkItem(input: CheckItemInput): ItemCheck {
     cautions: bars.filter((b) => b.level === 'caution'),
     warnings: [...warned.map(({ rule }) => ({ ruleId: rule.id, text: rule.action, source: rule.source })), ...planHits.warnings],
     release: releaseHere(view, agent),
+    ...(ruling?.kind === 'covers' && { localProtocol: ruling.protocol }),
   };
 }
 

@@ -51,11 +51,11 @@ export function viewOf({
   instead,
   history = [],
 }: ProposePlanInput): DraftView {
-  const { jurisdiction, legal, hypochloriteProtocol } = settings;
+  const { jurisdiction, legal, localProtocols } = settings;
   const hasNoTeeth = mouth?.kind === 'level-does-not-apply';
   const byId = [...shelf].sort((a, b) => (a.id < b.id ? -1 : Number(a.id > b.id)));
   const checks = byId.map((item) =>
-    checkItem({ item, facts, level: confirmed?.level, jurisdiction, legal, hypochloriteProtocol, hasNoTeeth, tables }),
+    checkItem({ item, facts, level: confirmed?.level, jurisdiction, legal, localProtocols, hasNoTeeth, tables }),
   );
   const signatures = new Map(shelf.map(({ id }) => [id, signed.filter((s) => s.shelfItemId === id)]));
   const dropped = new Set(history.map((d) => d.shelfItemId));

@@ -2,6 +2,7 @@ import type { Bar, CheckView, Warning } from './checkItem.ts';
 import { LONGEST_COURSE_DAYS } from './dose/chlorhexidineCourse.ts';
 import { leastFittingKg } from './dose/weightDoubt.ts';
 import { legalStatusOf } from './legalStatus.ts';
+import { HYPOCHLORITE, ruleByProtocol } from './local/localProtocol.ts';
 import type { Agent, PlanRuleId } from './tables.ts';
 
 const HALF_YEAR_MONTHS = 6;
@@ -46,17 +47,33 @@ function legalBars(view: CheckView): Bar[] {
 
 function choiceBars(view: CheckView, agent: Agent): Bar[] {
   const bars: Bar[] = [];
-  if (agent.id === 'NAOCL' && !hasOwnProtocol(view)) bars.push(planRuleBar(view, 'P01', 'stop'));
+  bars.push(...protocolBars(view, agent));
   if (agent.byChoiceOnly) {
     bars.push({ ...planRuleBar(view, 'P02', 'caution'), because: agent.byChoiceOnly.says, source: agent.byChoiceOnly.source });
   }
   return bars;
 }
 
-/** The protocol is the practice's own, with a name and a date, within the highest strength, and for this pack's strength. */
-function hasOwnProtocol({ item, hypochloriteProtocol: protocol, tables }: CheckView): boolean {
-  if (!protocol || protocol.by.trim() === '' || protocol.date.trim() === '') return false;
-  return protocol.percent <= tables.highestHypochloritePercent && item.percent !== undefined && item.percent <= protocol.percent;
+/** What the practice's own protocols keep back. Hypochlorite is off without one that covers this person and this pack. */
+function protocolBars(view: CheckView, agent: Agent): Bar[] {
+  const ruling = ruleByProtocol(view, agent);
+  const isOffWithout = agent.id === HYPOCHLORITE;
+  if (ruling.kind === 'none') return isOffWithout ? [planRuleBar(view, 'P01', 'stop')] : [];
+  if (ruling.kind === 'covers') return [];
+  const { kind, protocol, parts } = ruling;
+  const isAsk = kind === 'ask';
+  const bar = planRuleBar(view, 'P18', isAsk ? 'ask-first' : 'stop');
+  const labels = parts.map((p) => p.label).join(', ');
+  const ask = [...new Set(parts.flatMap((p) => (p.ask === 'pack' ? [] : (view.tables.askFor[p.ask] ?? []))))];
+  return [
+    {
+      ...bar,
+      because: `${bar.because} "${protocol.name}": ${isAsk ? 'not known yet: ' : ''}${labels}`,
+      private: parts.some((p) => p.private),
+      overridable: bar.overridable && !isOffWithout,
+      ...(isAsk && { ask, unknown: parts.map((p) => p.label) }),
+    },
+  ];
 }
 
 function strengthBars(view: CheckView, { ppmRange }: Agent, ppm: number | undefined): Bar[] {

@@ -3,9 +3,9 @@ import { demoShelf } from '../../content/demo/shelf.ts';
 import { regimenTables } from '../../content/regimenTables.ts';
 import { findNeeds } from './findNeeds.ts';
 import type { OwnLegalStatuses } from './legalStatus.ts';
+import type { LocalProtocol } from './local/localProtocol.ts';
 import { proposePlan } from './proposePlan.ts';
 import { saySigner } from './saySigner.ts';
-import type { HypochloriteProtocol } from './tables.ts';
 import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, RefusedItem, ShelfItem, SignedItem } from './types.ts';
 
 const OWN_LEGAL: OwnLegalStatuses = {
@@ -52,7 +52,7 @@ interface Case {
   readonly signed?: readonly SignedItem[];
   readonly refused?: readonly RefusedItem[];
   readonly verdict?: 'above' | 'below' | 'too-close';
-  readonly hypochloriteProtocol?: HypochloriteProtocol;
+  readonly own?: LocalProtocol;
   readonly needs?: readonly Need[];
   readonly tables?: typeof regimenTables;
 }
@@ -77,7 +77,7 @@ function planFor(c: Case = {}): Plan {
     refused: c.refused,
     confirmed,
     // No source tells how these may be given in the United Kingdom; the practice has said it.
-    settings: { jurisdiction, legal: c.legal ?? OWN_LEGAL, hypochloriteProtocol: c.hypochloriteProtocol },
+    settings: { jurisdiction, legal: c.legal ?? OWN_LEGAL, localProtocols: c.own && [c.own] },
     tables,
   });
 }
@@ -103,7 +103,21 @@ const rinse = (rest: Partial<ShelfItem>): ShelfItem => ({
   ...rest,
 });
 const bleach = rinse({ id: 'bleach', agentId: 'NAOCL', percent: 0.2, release: 'dentist' });
-const ownProtocol: HypochloriteProtocol = { name: 'Own rinse', by: 'Dr. Ahlgren', date: '2026-01-05', percent: 0.25 };
+const ownProtocol: LocalProtocol = {
+  id: 'own',
+  name: 'Own rinse',
+  author: 'Dr. Ahlgren',
+  date: '2026-01-05',
+  agentId: 'NAOCL',
+  percentAtMost: 0.25,
+  timesPerWeekAtMost: 14,
+  courseDaysAtMost: 90,
+  levels: ['low', 'moderate', 'high', 'extreme'],
+  needs: ['antimicrobial'],
+  // For everybody, so that the safety rules alone keep it back.
+  fromAgeYears: 0,
+  exclusions: { conditions: [], medicines: [], allergies: [] },
+};
 
 describe('a grown-up at level high', () => {
   const plan = planFor();
@@ -316,19 +330,32 @@ describe('chlorhexidine and hypochlorite', () => {
     const shelf = [...demoShelf, bleach];
     expect(lineOf(planFor({ shelf, signed: [sign('bleach')] }), 'bleach')).toBeUndefined();
     expect(reasonsFor(planFor({ shelf, signed: [sign('bleach', 'P01')] }), 'bleach')).toEqual(['P01']);
-    const plan = planFor({ shelf, signed: [sign('bleach')], hypochloriteProtocol: ownProtocol });
+    const plan = planFor({ shelf, signed: [sign('bleach')], own: ownProtocol });
     expect(lineOf(plan, 'bleach')?.state).toBe('signed');
     expect(plan.cautions.map((c) => c.id)).toContain('never-mix-bleach');
-    expect(lineOf(planFor({ shelf, hypochloriteProtocol: ownProtocol }), 'bleach')).toBeUndefined();
+    expect(lineOf(plan, 'bleach')?.byProtocol).toEqual({ name: 'Own rinse', author: 'Dr. Ahlgren', date: '2026-01-05' });
+    const unsigned = planFor({ shelf, own: ownProtocol });
+    expect(lineOf(unsigned, 'bleach')).toBeUndefined();
+    expect(unsigned.byProtocol?.map((p) => p.shelfItemId)).toEqual(['bleach']);
+    expect(plan.byProtocol).toEqual([]);
+    expect(planFor({ shelf }).byProtocol).toEqual([]);
+  });
+
+  it("lists what a dentist may choose by the practice's own protocol whatever the reading, and not for whom it is not", () => {
+    const listed = (rest: Case) => planFor({ shelf: [bleach], own: ownProtocol, ...rest }).byProtocol?.length;
+    expect([listed({ verdict: 'below' }), listed({ verdict: 'too-close' }), listed({ verdict: 'above' })]).toEqual([1, 1, 1]);
+    expect(listed({ facts: { ...grownUp, conditions: ['asthma'] } })).toBe(0);
+    expect(listed({ own: { ...ownProtocol, levels: ['low'] } })).toBe(0);
+    expect(listed({ shelf: [{ ...bleach, inStock: false }] })).toBe(0);
+    expect(listed({ signed: [sign('rinse-chlorhexidine-plain')], shelf: [bleach, itemOf('rinse-chlorhexidine-plain')] })).toBe(0);
   });
 
   it.each([
-    ['by nobody', { ...ownProtocol, by: ' ' }],
+    ['by nobody', { ...ownProtocol, author: ' ' }],
     ['without a date', { ...ownProtocol, date: '' }],
-    ['stronger than 0.25 %', { ...ownProtocol, percent: 0.5 }],
-    ['weaker than the pack', { ...ownProtocol, percent: 0.1 }],
-  ])('a protocol %s does not count', (_how, hypochloriteProtocol) => {
-    expect(reasonsFor(planFor({ shelf: [bleach], signed: [sign('bleach')], hypochloriteProtocol }), 'bleach')).toContain('P01');
+    ['stronger than 0.25 %', { ...ownProtocol, percentAtMost: 0.5 }],
+  ])('a protocol %s does not count', (_how, own) => {
+    expect(reasonsFor(planFor({ shelf: [bleach], signed: [sign('bleach')], own }), 'bleach')).toContain('P01');
   });
 
   it.each([
@@ -339,22 +366,22 @@ describe('chlorhexidine and hypochlorite', () => {
     ['eating disorder', { ...grownUp, conditions: ['eating-disorder'] }],
     ['a young child at home', { ...grownUp, youngChildAtHome: true }],
   ])('never with %s, whoever signs', (_who, facts) => {
-    const plan = planFor({ facts, shelf: [bleach], signed: [sign('bleach', 'C16')], hypochloriteProtocol: ownProtocol });
+    const plan = planFor({ facts, shelf: [bleach], signed: [sign('bleach', 'C16')], own: ownProtocol });
     expect(plan.lines).toEqual([]);
     expect(reasonsFor(plan, 'bleach')).toEqual(['C16']);
   });
 
   it('never has both in one plan, nor bleach with acid', () => {
     const signed = [sign('rinse-chlorhexidine-plain'), sign('bleach'), sign('gel-apf')];
-    const both = planFor({ shelf: [...demoShelf, bleach], signed, hypochloriteProtocol: ownProtocol });
+    const both = planFor({ shelf: [...demoShelf, bleach], signed, own: ownProtocol });
     expect(lineOf(both, 'bleach')).toBeUndefined();
-    const acid = planFor({ shelf: [itemOf('gel-apf'), bleach], signed, hypochloriteProtocol: ownProtocol });
+    const acid = planFor({ shelf: [itemOf('gel-apf'), bleach], signed, own: ownProtocol });
     expect(acid.lines.map((l) => l.shelfItemId)).toEqual(['gel-apf']);
     expect(reasonsFor(acid, 'bleach')).toEqual(['I03']);
     const unknownPh = planFor({
       shelf: [{ ...itemOf('rinse-naf-02'), pH: undefined }, bleach],
       signed: [sign('rinse-naf-02'), sign('bleach')],
-      hypochloriteProtocol: ownProtocol,
+      own: ownProtocol,
     });
     expect(reasonsFor(unknownPh, 'bleach')).toEqual(['I03']);
   });

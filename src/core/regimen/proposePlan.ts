@@ -10,6 +10,7 @@ import { findRecall } from './intervals.ts';
 import { listAdvice } from './listAdvice.ts';
 import { listCautions } from './listCautions.ts';
 import { listNotOffered } from './listNotOffered.ts';
+import { listByProtocol } from './local/listByProtocol.ts';
 import { mayLimitFood } from './mayLimitFood.ts';
 import { type LastBitewings, planBitewings } from './planBitewings.ts';
 import { findSignature } from './signatures.ts';
@@ -92,6 +93,7 @@ export function proposePlan(input: ProposePlanInput): Plan {
     chosenRegimen: regimen.id,
     conflict: explainUnmet(drafts[0], view),
     swaps: swapsOf(lines, view, input.history ?? []),
+    byProtocol: listByProtocol(view),
     droppedBefore: nameDropped(input.history ?? [], input.shelf),
   };
 }

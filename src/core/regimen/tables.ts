@@ -2,7 +2,9 @@ import type { Level } from '../risk/types.ts';
 import type { SourceRef } from '../visit/answer.ts';
 import type { MouthReason } from '../visit/mouthReason.ts';
 import type { AgentFacts, EvidenceLine } from './agentFacts.ts';
+import type { BenefitTables } from './benefit/benefitTables.ts';
 import type { LegalRow, OwnLegalStatuses } from './legalStatus.ts';
+import type { LocalProtocol } from './local/localProtocol.ts';
 import type { Pathway } from './needs/pathway.ts';
 import type { ByPlace } from './places.ts';
 import type { Jurisdiction, NeedKind, PersonFacts, RegimenCriterion, ShelfItem } from './types.ts';
@@ -262,7 +264,8 @@ export type PlanRuleId =
   | 'P17' // not sold or not allowed at this place
   | 'P18' // a weight that does not fit the age
   | 'P19' // a course of chlorhexidine without an end
-  | 'P20'; // a course of chlorhexidine longer than any label gives
+  | 'P20' // a course of chlorhexidine longer than any label gives
+  | 'P18'; // outside the practice's own protocol
 export interface PlanRule {
   readonly because: string;
   readonly source: SourceRef;
@@ -300,6 +303,8 @@ export interface RegimenTables {
   };
   readonly highestHypochloritePercent: number;
   readonly care: readonly CareRow[];
+  /** For clinicians only. */
+  readonly benefit: BenefitTables;
   /** Published pathways, to lay side by side. What a plan is made from stands in `care`. */
   readonly pathways: readonly Pathway[];
   readonly recall: readonly RecallRow[];
@@ -310,19 +315,12 @@ export interface RegimenTables {
   readonly foodLimits: FoodLimitRules;
 }
 
-/** The practice's own written and dated protocol for a hypochlorite rinse; without one it is off. */
-export interface HypochloriteProtocol {
-  readonly name: string;
-  readonly by: string;
-  readonly date: string;
-  readonly percent: number;
-}
-
 export interface PlanSettings {
   readonly jurisdiction: Jurisdiction;
   /** Legal statuses that the practice set itself, by agent id. */
   readonly legal?: OwnLegalStatuses | undefined;
-  readonly hypochloriteProtocol?: HypochloriteProtocol | undefined;
+  /** The practice's own protocols that hold on the day of the plan. */
+  readonly localProtocols?: readonly LocalProtocol[] | undefined;
   readonly bitewingMonths?: Readonly<Record<Level, readonly [number, number]>> | null | undefined;
   /** What decides between regimens that fit alike; absent = fewest tasks, then lowest cost, then fewest packs. */
   readonly regimenOrder?: readonly RegimenCriterion[] | undefined;

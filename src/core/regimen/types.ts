@@ -1,5 +1,6 @@
 import type { Level } from '../risk/types.ts';
 import type { SourceRef } from '../visit/answer.ts';
+import type { ProtocolName } from './local/localProtocol.ts';
 
 /** Whose law and labels hold. `by-hand`: another place, whose rules the practice sets itself; its ages are the strictest, as where unknown. */
 export type Jurisdiction = 'US' | 'UK' | 'EU' | 'by-hand' | 'unknown';
@@ -143,6 +144,8 @@ export interface PlanLine {
   readonly dose?: readonly string[] | undefined;
   readonly warnings: readonly { readonly ruleId: string; readonly text: string; readonly source: SourceRef }[];
   readonly sources: readonly SourceRef[];
+  /** The practice's own protocol that covers this person and pack. */
+  readonly byProtocol?: ProtocolName | undefined;
 }
 
 /** Who let an item go, and on what: in person, on a standing order, or against a rule with a reason. */
@@ -287,6 +290,8 @@ export interface Plan {
   readonly chosenRegimen?: string | undefined;
   /** Why needs stay open; null where none does for a reason that can be named. */
   readonly conflict?: RegimenConflict | null | undefined;
+  /** What a dentist may choose by the practice's own protocol; nobody has chosen it yet. */
+  readonly byProtocol?: readonly { readonly shelfItemId: string; readonly name: string; readonly protocol: ProtocolName }[] | undefined;
   readonly swaps?: readonly Swap[] | undefined;
   /** Packs that came after the others because they were dropped before. */
   readonly droppedBefore?: readonly (DroppedCare & { readonly name: string })[] | undefined;

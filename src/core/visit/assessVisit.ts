@@ -4,6 +4,7 @@ import { once } from '../keep/once.ts';
 import { assessReading } from '../reading/assessReading.ts';
 import { weightDoubtOf } from '../regimen/dose/weightDoubt.ts';
 import { findNeeds } from '../regimen/findNeeds.ts';
+import { protocolsOn } from '../regimen/local/localProtocol.ts';
 import { mayLimitFood } from '../regimen/mayLimitFood.ts';
 import { type ProposePlanInput, proposePlan } from '../regimen/proposePlan.ts';
 import type { RegimenTables } from '../regimen/tables.ts';
@@ -149,7 +150,11 @@ function stepsOf(input: VisitInput, content: VisitContent) {
     )({
       facts: facts(),
       needs: needs(),
-      settings: { ...settings, mostTasksPerDay: mostTasksPerDay(visit.agreed) },
+      settings: {
+        ...settings,
+        localProtocols: protocolsOn(practice.localProtocols ?? [], onDate),
+        mostTasksPerDay: mostTasksPerDay(visit.agreed),
+      },
       confirmed: confirmed(),
       signed: visit.signed,
       refused: visit.refused,

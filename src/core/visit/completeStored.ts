@@ -34,6 +34,7 @@ const ABSENT_PLAN = {
   chosenRegimen: undefined,
   conflict: null,
   swaps: [],
+  byProtocol: [],
   droppedBefore: [],
 } as const satisfies Partial<VisitAssessment['plan']>;
 const ABSENT_LEAFLET = {

@@ -3,6 +3,7 @@ import type { Leaflet, LeafletLanguage } from '../leaflet/types.ts';
 import type { NoteSection } from '../note/noteSections.ts';
 import type { Meter, PastReading, ReadingAssessment, StudySwab, SwabLot, SwabReading } from '../reading/types.ts';
 import type { OwnLegalStatuses } from '../regimen/legalStatus.ts';
+import type { LocalProtocol } from '../regimen/local/localProtocol.ts';
 import type {
   ConfirmedLevel,
   Jurisdiction,
@@ -77,6 +78,8 @@ export interface PracticeFile {
   readonly meters: readonly Meter[];
   readonly lots: readonly SwabLot[];
   readonly shelf: readonly ShelfItem[];
+  /** Written by the practice itself; those retired are kept. Absent = none. */
+  readonly localProtocols?: readonly LocalProtocol[] | undefined;
 }
 
 /** Who speaks today for the person, and how they understand each other. */

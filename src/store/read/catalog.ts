@@ -3,6 +3,7 @@ import type { MeterCheckPlan } from '../../core/checks/meterCheck.ts';
 import type { Study, StudyPerson } from '../../core/checks/study.ts';
 import type { Training } from '../../core/checks/training.ts';
 import type { Meter, SwabLot } from '../../core/reading/types.ts';
+import type { LocalProtocol } from '../../core/regimen/local/localProtocol.ts';
 import type { ShelfItem } from '../../core/regimen/types.ts';
 import type { CatalogKind, Db } from '../schema.ts';
 import type { SiteScope } from '../siteScope.ts';
@@ -33,7 +34,9 @@ export type CatalogBody<K extends CatalogKind> = K extends 'meter'
                       ? StudyPerson
                       : K extends 'training'
                         ? Training
-                        : unknown;
+                        : K extends 'local-protocol'
+                          ? LocalProtocol
+                          : unknown;
 
 export interface CatalogEntry<K extends CatalogKind> {
   readonly id: string;

@@ -35,7 +35,9 @@ export async function findPractice(db: Db, scope: SiteScope): Promise<StoredPrac
   const site = await findSite(db, scope);
   if (!site) return undefined;
   const { invented, settings, hideAfterMinutes }: StoredSettings = JSON.parse(site.settings);
-  const bodies = async <K extends 'meter' | 'lot' | 'shelf-item'>(kind: K) => (await listCatalog(db, scope, kind)).map(({ body }) => body);
+  const bodies = async <K extends 'meter' | 'lot' | 'shelf-item' | 'local-protocol'>(kind: K) =>
+    (await listCatalog(db, scope, kind)).map(({ body }) => body);
+  const localProtocols = await bodies('local-protocol');
   return {
     practice: {
       name: site.name,
@@ -45,6 +47,7 @@ export async function findPractice(db: Db, scope: SiteScope): Promise<StoredPrac
       meters: await bodies('meter'),
       lots: await bodies('lot'),
       shelf: await bodies('shelf-item'),
+      ...(localProtocols.length > 0 && { localProtocols }),
     },
     locale: site.locale,
     hideAfterMinutes,

@@ -6,6 +6,7 @@ import { LoadState } from '../parts/LoadState.tsx';
 import { PracticeLink } from './practice/PracticeLink.tsx';
 import { FluorideRules, IntervalRules } from './rules/DoseRules.tsx';
 import { FluidsLink } from './rules/FluidsLink.tsx';
+import { LocalProtocols } from './rules/LocalProtocols.tsx';
 import { Methods } from './rules/Methods.tsx';
 import { SafetyRules } from './rules/SafetyRules.tsx';
 import { Settings } from './rules/Settings.tsx';
@@ -18,6 +19,7 @@ const PARTS = [
   ['methods', 'Methods'],
   ['swab', 'Swab'],
   ['safety', 'Safety rules'],
+  ['own-protocols', 'Protocols of our own'],
   ['fluoride', 'Fluoride'],
   ['intervals', 'Intervals'],
   ['fluids', 'Fluids'],
@@ -52,6 +54,7 @@ export function RulesScreen({ session }: { readonly session: SessionView }) {
       <Methods />
       <SwabRules />
       <SafetyRules />
+      <LocalProtocols session={session} />
       <FluorideRules />
       <IntervalRules />
       <FluidsLink />

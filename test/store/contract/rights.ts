@@ -34,8 +34,10 @@ import { refuseItem } from '../../../src/actions/refuseItem.ts';
 import { releasePrivate } from '../../../src/actions/releasePrivate.ts';
 import { reportStudy } from '../../../src/actions/reportStudy.ts';
 import { resolveStop } from '../../../src/actions/resolveStop.ts';
+import { retireLocalProtocol } from '../../../src/actions/retireLocalProtocol.ts';
 import { type ActionName, RIGHTS } from '../../../src/actions/rights.ts';
 import { saveControlPlan } from '../../../src/actions/saveControlPlan.ts';
+import { saveLocalProtocol } from '../../../src/actions/saveLocalProtocol.ts';
 import { saveLot } from '../../../src/actions/saveLot.ts';
 import { saveMeter } from '../../../src/actions/saveMeter.ts';
 import { saveMeterCheckPlan } from '../../../src/actions/saveMeterCheckPlan.ts';
@@ -56,6 +58,7 @@ import { regimenTables } from '../../../src/content/regimenTables.ts';
 import type { Bench } from '../contract.ts';
 import { EMPTY_CLOSING, LEVEL, PRACTICE } from '../practice.ts';
 import { PLAN, STUDY } from '../swabChecks.ts';
+import { OWN_RINSE } from './localProtocols.ts';
 
 const IN_PLAN = { place: 'in-plan', bars: [], isForDentist: false, isTurnedDown: false } as const;
 
@@ -81,6 +84,8 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   takeBackMove: (context) => takeBackMove(context, { moveId: 'none', today: '2026-03-04' }),
   saveStandingOrder: (context) =>
     saveStandingOrder(context, { id: 'o', order: { name: 'o', date: '2026-01-01', shelfItemIds: [] }, expectedVersion: 0 }),
+  saveLocalProtocol: (context) => saveLocalProtocol(context, { id: 'p', protocol: OWN_RINSE }),
+  retireLocalProtocol: (context) => retireLocalProtocol(context, { id: 'none', reason: 'none', on: '2026-03-04', expectedVersion: 1 }),
   withdrawStandingOrder: (context) => withdrawStandingOrder(context, { id: 'none', expectedVersion: 1 }),
   recordControl: (context) => recordControl(context, { meterId: 'none', lotId: 'none', rlu: 1000 }),
   voidReading: (context) => voidReading(context, { id: 'none', expectedVersion: 1, reason: 'r' }),

@@ -2,6 +2,7 @@ import type { Level } from '../../risk/types.ts';
 import type { SourceRef } from '../../visit/answer.ts';
 import type { Finding } from '../../visit/types.ts';
 import { findCareRow } from '../careNeeds.ts';
+import { atPlace } from '../places.ts';
 import type { RegimenTables } from '../tables.ts';
 import type { ConfirmedLevel, Jurisdiction, PersonFacts } from '../types.ts';
 import { type Given, PATHWAY_TOPICS, type Pathway, type PathwayRow, type PathwayTopic } from './pathway.ts';
@@ -81,7 +82,7 @@ function viewOf({ id, name, edition }: Pathway, row: PathwayRow, isOwn: boolean,
 function tooYoungFor({ agentIds = [] }: Given, { facts, jurisdiction, tables }: ComparePathwaysInput): readonly string[] {
   return tables.rules.flatMap(({ id, level, trigger: { ageBelowYears }, traits, appliesOnlyIfTrait, ...rule }) => {
     if (level !== 'stop' || !ageBelowYears || (traits && appliesOnlyIfTrait)) return [];
-    const years = ageBelowYears[jurisdiction] ?? ageBelowYears.unknown;
+    const years = atPlace(ageBelowYears, jurisdiction);
     const isNamed = agentIds.some((agentId) => rule.agentIds.includes(agentId));
     return isNamed && facts.ageYears < years ? [`under ${years} years (${id})`] : [];
   });

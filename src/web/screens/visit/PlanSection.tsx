@@ -4,6 +4,8 @@ import { findQuestion, shelfName } from '../../content.ts';
 import { capitalise, formatMonths, plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { SourceLine, SourceList, Why } from '../../parts/Sources.tsx';
+import { BenefitLines } from './BenefitLines.tsx';
+import { ByProtocol, sayProtocolName } from './ByProtocol.tsx';
 import { PathwayCompare } from './PathwayCompare.tsx';
 import { PlanAlternatives, PlanPast } from './PlanAlternatives.tsx';
 import { PlanConflict, PlanHistory } from './PlanConflict.tsx';
@@ -51,6 +53,7 @@ function PlanBody({ assessment }: { readonly assessment: VisitAssessment }) {
       </ul>
       {!isPrivateHidden && (
         <>
+          <ByProtocol byProtocol={plan.byProtocol} />
           <NotOffered notOffered={plan.notOffered} />
           <Unmet unmet={plan.unmet.filter((u) => !undecided.some((n) => n.kind === u.need))} />
           {plan.conflict && <PlanConflict conflict={plan.conflict} />}
@@ -134,7 +137,7 @@ function noPlanSentence({ confirmed, mouth, safetyUnknown }: VisitAssessment, is
 }
 
 function PlanRow({ line }: { readonly line: PlanLine }) {
-  const { place, lines, goTo, bundle } = useVisit();
+  const { place, lines, goTo, bundle, isShownToPatient } = useVisit();
   const isOpen = place.scope === 'plan' && place.line === line.shelfItemId;
   const letter = lines.plan.find((l) => l.id === line.shelfItemId)?.letter;
   return (
@@ -151,6 +154,7 @@ function PlanRow({ line }: { readonly line: PlanLine }) {
         <span>
           {line.name}
           {saySchedule(line)}
+          {line.byProtocol && !isShownToPatient && <span className="aside block">{sayProtocolName(line.byProtocol)}</span>}
           <PlanPast shelfItemId={line.shelfItemId} />
           <ReleaseState line={line} signers={bundle.members.filter((m) => m.maySign).map((m) => m.name)} />
         </span>
@@ -184,6 +188,7 @@ function PlanDetails({ line }: { readonly line: PlanLine }) {
         ))}
       </ul>
       <SourceList sources={[...line.sources, ...line.warnings.map((w) => w.source)]} />
+      <BenefitLines shelfItemId={line.shelfItemId} />
     </div>
   );
 }
