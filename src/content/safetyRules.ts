@@ -628,7 +628,7 @@ export const planRules: Readonly<Record<PlanRuleId, PlanRule>> = {
     overridable: true,
     source: derived('project', 'below the amounts that upset adults in Oku and Nakamura 2007'),
   },
-  P18: {
+  P21: {
     because: "outside the practice's own protocol",
     overridable: true,
     source: ownRule('what the practice wrote holds until it is retired'),

@@ -18,7 +18,7 @@ const LEVELS = ['low', 'moderate', 'high', 'extreme'] as const;
 const CHOSEN = tables.agents.filter((a) => a.byChoiceOnly).map((a) => a.id);
 /** The law of the place is not what is looked at here. */
 const legal: OwnLegalStatuses = Object.fromEntries(CHOSEN.map((id) => [id, 'dentist' as const]));
-const OWN_STOPS = ['P01', 'P18'];
+const OWN_STOPS = ['P01', 'P21'];
 
 const model = demoShelf.find((item) => item.form === 'rinse');
 if (!model) throw new Error('no rinse on the demo shelf');

@@ -62,7 +62,7 @@ function protocolBars(view: CheckView, agent: Agent): Bar[] {
   if (ruling.kind === 'covers') return [];
   const { kind, protocol, parts } = ruling;
   const isAsk = kind === 'ask';
-  const bar = planRuleBar(view, 'P18', isAsk ? 'ask-first' : 'stop');
+  const bar = planRuleBar(view, 'P21', isAsk ? 'ask-first' : 'stop');
   const labels = parts.map((p) => p.label).join(', ');
   const ask = [...new Set(parts.flatMap((p) => (p.ask === 'pack' ? [] : (view.tables.askFor[p.ask] ?? []))))];
   return [

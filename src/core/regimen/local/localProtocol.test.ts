@@ -35,7 +35,7 @@ const own: LocalProtocol = {
 const rinse = demoShelf.find((i) => i.id === 'rinse-chlorhexidine-plain') as ShelfItem;
 const check = (rest: Partial<CheckItemInput> = {}, localProtocols: readonly LocalProtocol[] = [own]) =>
   checkItem({ item: rinse, facts, level: 'high', jurisdiction: 'US', tables, localProtocols, ...rest });
-const hits = (c: ReturnType<typeof check>) => [...c.stops, ...c.asks].filter((b) => b.ruleId === 'P18').map((b) => [b.level, b.because]);
+const hits = (c: ReturnType<typeof check>) => [...c.stops, ...c.asks].filter((b) => b.ruleId === 'P21').map((b) => [b.level, b.because]);
 const outside = 'outside the practice\'s own protocol "Own rule":';
 
 it('covers whom it names, and then the rule of the dentist’s own choice still stands', () => {
