@@ -27,6 +27,8 @@ interface Asked {
   /** Digits typed into the meter's box, or why there is no reading. */
   readonly swab: { readonly rlu: string } | 'declined' | 'no-site';
   readonly finding?: boolean;
+  /** Axe looks at the page before it is closed: once for each state that the page can be in. */
+  readonly looked?: boolean;
 }
 
 interface Done {
@@ -37,7 +39,7 @@ interface Done {
 }
 
 /** One visit by keys alone, from the open page to the copied note of the closed visit. */
-async function workVisit(page: Page, name: string, { swab, finding = false }: Asked): Promise<Done> {
+async function workVisit(page: Page, name: string, { swab, finding = false, looked = false }: Asked): Promise<Done> {
   await page.getByRole('heading', { level: 1, name: new RegExp(`^${name}`) }).waitFor();
   const hands = handsOn(page);
   await answerQuestions(page, hands, ['safety']);
@@ -48,7 +50,7 @@ async function workVisit(page: Page, name: string, { swab, finding = false }: As
   await confirmLevel(page, hands, swab === 'no-site');
   await hands.press('7');
   if ((await page.getByRole('button', { name: /all agreed/ }).count()) > 0) await hands.press('=');
-  await expectNoBarriers(page, `${name}, before closing`);
+  if (looked) await expectNoBarriers(page, `${name}, before closing`);
   await hands.press('7');
   await hands.press('z');
   await page.getByText(/· closed/).waitFor();
@@ -155,12 +157,12 @@ demoTest(
       await page.keyboard.press('Enter');
     };
     const people: readonly (readonly [string, Asked])[] = [
-      ['Ansgar Tillotson', { swab: { rlu: '2950' } }],
-      ["Saoirse O'Mallory", { swab: { rlu: '8400' }, finding: true }],
-      ['Benedetta Quarshie', { swab: { rlu: '4300' } }],
-      ['Leonie Achebe-Hart', { swab: 'declined' }],
+      ['Ansgar Tillotson', { swab: { rlu: '2950' }, looked: true }],
+      ["Saoirse O'Mallory", { swab: { rlu: '8400' }, finding: true, looked: true }],
+      ['Benedetta Quarshie', { swab: { rlu: '4300' }, looked: true }],
+      ['Leonie Achebe-Hart', { swab: 'declined', looked: true }],
       ['Kezia Dunmorrow', { swab: { rlu: '3100' } }],
-      ['Hedda Marlowe-Ito', { swab: 'no-site' }],
+      ['Hedda Marlowe-Ito', { swab: 'no-site', looked: true }],
       ['Delphine Marchbanks', { swab: { rlu: '9150' }, finding: true }],
       ['Petra Kowhai', { swab: { rlu: '5150' } }],
       ['Birgit Ramanujan', { swab: { rlu: '12400' } }],
