@@ -79,7 +79,7 @@ demoTest(
     await expect.poll(() => rows(page).count(), { timeout: 15_000 }).toBe(count);
 
     await page.keyboard.press('Enter');
-    await page.getByRole('heading', { name: 'Plan' }).waitFor();
+    await page.getByRole('heading', { name: 'Plan', exact: true }).waitFor();
     await expect.poll(() => page.evaluate(() => document.activeElement?.closest('[data-scope]')?.getAttribute('data-scope'))).toBe('plan');
   },
 );
