@@ -16,8 +16,8 @@ import { listLeafletTexts } from '../leaflet/listLeafletTexts.ts';
 import { visitArbitrary } from './visitArbitrary.ts';
 
 const seed = Number(process.env.EBBLINE_SEED ?? 20_261_125);
-const PEOPLE = process.env.EBBLINE_LONG === '1' ? 20_000 : 400;
-const TIMEOUT = PEOPLE > 400 ? 7_200_000 : 240_000;
+const PEOPLE = process.env.EBBLINE_LONG === '1' ? 20_000 : 200;
+const TIMEOUT = PEOPLE > 200 ? 7_200_000 : 240_000;
 
 const { questions } = content;
 const privateQuestions = questions.filter((q) => q.private);
