@@ -29,7 +29,7 @@ async function addItem(page: Page, { kind, percent, often, amount }: Typed): Pro
   await page.getByRole('heading', { name: 'Add an item' }).waitFor();
   await page.getByLabel('Kind').selectOption(kind);
   await page.getByLabel('Fluoride compound').selectOption('NaF');
-  await page.getByLabel('Strength of the compound').fill(percent);
+  await page.getByLabel('Strength on the label').fill(percent);
   if (often) await page.getByLabel('How often').fill(often);
   await page.getByLabel('How much, in words').fill(amount);
   await page.getByLabel('Checked on the pack').check();
