@@ -113,7 +113,7 @@ test('new adult: four kinds of unknown stay apart, and the reading is too close 
   expect(it.reading).toMatchObject({ verdict: 'too-close', counted: true });
   expect(it.needs.find(({ kind }) => kind === 'antimicrobial')?.state).toBe('undecided');
   expect(it.proposed).toMatchObject({ level: 'moderate', needsConfirmation: true });
-  expect(it.plan.fluorideSentence).toMatch(/^At least .*water not known/);
+  expect(it.plan.fluorideSentence).toMatch(/^At least .*water( and other fluoride at home)? not known/);
 });
 
 test('dry mouth: extreme by a new cavity and a measured low flow; a visit without a swab is complete', async () => {

@@ -39,9 +39,10 @@ interface Day {
 function intakeOf(uses: readonly PlannedUse[], facts: PersonFacts, tables: RegimenTables): Day {
   const home = uses.filter((p) => p.use.atVisit !== true && holdsFluoride(p.item, tables)).map(sourceOf);
   const water = waterSource(facts);
+  const drunkOrEaten = [water, ...otherSources(facts)];
   const { weightKg } = withoutDoubtfulWeight(facts, tables.fluoride.weights);
   const of = (kg: number | undefined) =>
-    fluorideIntake({ ageMonths: facts.ageMonths, weightKg: kg, sources: [...home, water], tables: tables.fluoride });
+    fluorideIntake({ ageMonths: facts.ageMonths, weightKg: kg, sources: [...home, ...drunkOrEaten], tables: tables.fluoride });
   const fitting = of(weightKg);
   // A weight in doubt may be right after all, so it can raise what to do at once, and never lower it.
   const isEmergency = of(facts.weightKg).acute.action === 'emergency-care-now';
@@ -74,6 +75,11 @@ function holdsFluoride(item: ShelfItem, tables: RegimenTables): boolean {
 
 function sourceOf({ item, use }: PlannedUse): FluorideSource {
   return { name: item.form, ppm: itemPpm(item), amountG: use.amountG, amountMl: use.amountMl, perDay: use.timesPerDay };
+}
+
+/** Salt, tablets and the like: how much is taken is not asked, so the sum is a lower bound with any of them, and while nobody asked. */
+function otherSources({ otherFluoride = ['other fluoride at home'] }: PersonFacts): readonly FluorideSource[] {
+  return otherFluoride.map((name) => ({ name, perDay: 1, swallowedFraction: 1, isDrink: true }));
 }
 
 function waterSource({ waterFluorideMgPerL: ppm, waterLitresPerDay: litres }: PersonFacts): FluorideSource {

@@ -483,15 +483,20 @@ describe('unknown is not no', () => {
     expect(baby(23).notOffered.find((x) => x.shelfItemId === 'varnish-naf-plain')).toMatchObject({ ruleId: 'P09', ask: ['weight_kg'] });
   });
 
-  it('gives the fluoride as a lower bound until the water is known', () => {
+  it('gives the fluoride as a lower bound until the water and other fluoride at home are known', () => {
     const unknown = planFor({ level: 'low' });
-    expect(unknown.fluorideSentence).toBe('At least 0.0041 mg/kg a day from paste (water not known)');
+    expect(unknown.fluorideSentence).toBe('At least 0.0041 mg/kg a day from paste (water and other fluoride at home not known)');
     expect(unknown.fluoride.limits.every((l) => l.share === null)).toBe(true);
-    const half = planFor({ level: 'low', facts: { ...grownUp, waterFluorideMgPerL: 0.7 } });
+    const none = { ...grownUp, otherFluoride: [] };
+    const half = planFor({ level: 'low', facts: { ...none, waterFluorideMgPerL: 0.7 } });
     expect(half.fluorideSentence).toBe('At least 0.0041 mg/kg a day from paste (amount of water drunk not known)');
-    const whole = planFor({ level: 'low', facts: { ...grownUp, waterFluorideMgPerL: 0.7, waterLitresPerDay: 1.5 } });
+    const water = { waterFluorideMgPerL: 0.7, waterLitresPerDay: 1.5 };
+    const whole = planFor({ level: 'low', facts: { ...none, ...water } });
     expect(whole.fluorideSentence).toBe('0.019 mg/kg a day from paste and water');
     expect(whole.fluoride.complete).toBe(true);
+    const salted = planFor({ level: 'low', facts: { ...grownUp, ...water, otherFluoride: ['salt with fluoride'] } });
+    expect(salted.fluorideSentence).toBe('At least 0.019 mg/kg a day from paste and water (salt with fluoride not known)');
+    expect(salted.fluoride.complete).toBe(false);
     const light = planFor({ level: 'low', facts: { ...grownUp, weightKg: undefined } });
     expect(light.fluorideSentence).toContain('weight assumed 46.3 kg');
   });

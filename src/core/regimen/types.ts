@@ -35,6 +35,8 @@ export interface PersonFacts {
   readonly waterFluorideMgPerL?: Known<number>;
   /** Tap water drunk and cooked with, L a day. Unknown leaves the fluoride sum a lower bound. */
   readonly waterLitresPerDay?: Known<number>;
+  /** Other fluoride that is swallowed at home, by name, in amounts that nobody asked; an empty list = asked, none. */
+  readonly otherFluoride?: Known<readonly string[]>;
 }
 
 export type NeedKind =
@@ -264,7 +266,7 @@ export interface Plan {
   readonly refused?: readonly (RefusedItem & { readonly name: string })[] | undefined;
   readonly unmet: readonly { readonly need: NeedKind; readonly because: string }[];
   readonly fluoride: FluorideIntake;
-  /** "At least 0.031 mg/kg a day from paste (water not known)". */
+  /** "At least 0.031 mg/kg a day from paste (water and other fluoride at home not known)". */
   readonly fluorideSentence: string;
   readonly recall: Interval | null;
   readonly bitewings: { readonly fromMonths: number; readonly toMonths: number; readonly basis: 'practice-setting' } | null;

@@ -62,3 +62,13 @@ test('appliances and household are three-valued', () => {
   });
   expect(facts(40, { appliance: [] })).toMatchObject({ dentures: false, braces: false });
 });
+
+test('other fluoride at home: unknown until asked, none when asked, by name where taken', () => {
+  expect(facts(40, {})).not.toHaveProperty('otherFluoride');
+  expect(facts(40, { home_extras: [] }).otherFluoride).toEqual([]);
+  expect(facts(40, { home_extras: ['xylitol', 'fluoridated-salt', 'fluoride-tablets-or-drops', 'other'] }).otherFluoride).toEqual([
+    'salt with fluoride',
+    'fluoride tablets or drops',
+    'something else used at home',
+  ]);
+});

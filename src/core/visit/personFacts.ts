@@ -44,6 +44,7 @@ export function personFacts({ ageYears, ageMonths, known, items, questions }: Pe
     braces: appliance?.includes('fixed-brace'),
     jawPain: conditions?.includes('jaw-joint-pain'),
     waterFluorideMgPerL: numberOf(known, 'water_fluoride_mg_per_l'),
+    otherFluoride: otherFluoride(listOf(known, 'home_extras')),
   });
 }
 
@@ -60,6 +61,16 @@ function hasDryMouth(known: PersonFactsInput['known'], items: Items, conditions:
   const isLow = items['saliva_flow_reduced_measured'] === true || items['saliva_visually_inadequate'] === true;
   if (isLow || feels === 'sometimes' || feels === 'severe' || conditions?.some((id) => GLAND_CONDITIONS.includes(id))) return true;
   return feels === 'no' && conditions !== undefined ? false : undefined;
+}
+
+const SWALLOWED_FLUORIDE: Readonly<Record<string, string>> = {
+  'fluoridated-salt': 'salt with fluoride',
+  'fluoride-tablets-or-drops': 'fluoride tablets or drops',
+};
+
+/** What is taken to be swallowed besides paste and water. "Something else" may be fluoride, so it is named as well. */
+function otherFluoride(extras: readonly string[] | undefined): readonly string[] | undefined {
+  return extras?.flatMap((id) => SWALLOWED_FLUORIDE[id] ?? (id === 'other' ? ['something else used at home'] : []));
 }
 
 function listOf(known: PersonFactsInput['known'], id: string): readonly string[] | undefined {
