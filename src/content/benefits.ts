@@ -1,10 +1,8 @@
-import type { BenefitTables } from '../core/regimen/benefit/benefitTables.ts';
+import type { BenefitRow, BenefitTables } from '../core/regimen/benefit/benefitTables.ts';
 import type { SourceRef } from '../core/visit/answer.ts';
+import { agentFacts } from './agentFacts.ts';
 
 const read = (key: string, note?: string): SourceRef => ({ key, status: 'read', note });
-
-const memory = (key: string): SourceRef => ({ key, status: 'memory' });
-const mixed = (key: string, note: string): SourceRef => ({ key, status: 'mixed', note });
 
 const FOREVER = 200;
 const CHILDREN = { fromAgeYears: 0, belowAgeYears: 17 };
@@ -12,12 +10,22 @@ const OF_SCHOOL_AGE = { fromAgeYears: 6, belowAgeYears: 17 };
 const AGAINST_PLACEBO = 'the trials compared with no fluoride, and people of a level mostly use such a paste already.';
 const COUNTED_OTHERWISE = 'no outcome of this level at this age counts what these trials counted.';
 
-const BESIDE_PASTE = {
-  of: 'added topical fluoride beside paste',
-  says: 'Prevented fraction 10 % (2 to 17) against paste alone.',
-  prevented: { at: 0.1, range: [0.02, 0.17] as const },
-  source: memory('marinho2004b'),
-};
+/**
+ * A figure as the agent carries it, so that it stands once.
+ * @throws RangeError when the agent has no such effect, or one that is no share of what was prevented
+ */
+function figureOf(agentId: keyof typeof agentFacts, effectId: string, of: string): BenefitRow['figure'] {
+  const line = agentFacts[agentId].evidence.find(({ effect }) => effect?.id === effectId);
+  const { measure, estimate, interval } = line?.effect ?? {};
+  if (!line || estimate === undefined || estimate === null)
+    throw new RangeError(`effectId of ${agentId} is not in the evidence: ${effectId}`);
+  if (measure === 'prevented-fraction') return { of, says: line.says, prevented: { at: estimate, range: interval }, source: line.source };
+  if (measure !== 'risk-ratio') throw new RangeError(`effectId of ${agentId} is no prevented share: ${effectId}`);
+  const range = interval && ([1 - interval[1], 1 - interval[0]] as const);
+  return { of, says: line.says, prevented: { at: 1 - estimate, range }, source: line.source };
+}
+
+const BESIDE_PASTE = figureOf('F_RINSE_005', 'EV_COMBO', 'added topical fluoride beside paste');
 
 /** Outcomes of levels, and which pooled figure stands for which agent. For clinicians; nothing of it goes on a leaflet. */
 export const benefits: BenefitTables = {
@@ -47,35 +55,20 @@ export const benefits: BenefitTables = {
     {
       agentId: 'F_PASTE_STD',
       ...CHILDREN,
-      figure: {
-        of: 'ordinary fluoride paste',
-        says: 'Prevented fraction 23 % (19 to 27) against placebo, 1,000 to 1,250 ppm, children to 16, 66 trials.',
-        prevented: { at: 0.23, range: [0.19, 0.27] },
-        source: read('walsh2010'),
-      },
+      figure: figureOf('F_PASTE_STD', 'EV_TP10', 'ordinary fluoride paste'),
       notCombined: AGAINST_PLACEBO,
     },
     {
       agentId: 'F_PASTE_2800',
       ...CHILDREN,
-      figure: {
-        of: 'paste of 2,800 ppm',
-        says: 'Prevented fraction 36 % (27 to 44) against placebo, 2,400 to 2,800 ppm, children to 16.',
-        prevented: { at: 0.36, range: [0.27, 0.44] },
-        source: read('walsh2010'),
-      },
+      figure: figureOf('F_PASTE_2800', 'EV_TP10-2800', 'paste of 2,800 ppm'),
       notCombined: AGAINST_PLACEBO,
     },
     {
       agentId: 'F_PASTE_5000',
       fromAgeYears: 60,
       belowAgeYears: FOREVER,
-      figure: {
-        of: 'paste of about 5,000 ppm',
-        says: 'Root caries of older people: about half the risk against 1,000 to 1,450 ppm; no interval was read.',
-        prevented: { at: 0.5 },
-        source: read('ekstrand2016'),
-      },
+      figure: figureOf('F_PASTE_5000', 'EV_ROOT16', 'paste of about 5,000 ppm'),
       notCombined: 'no level has an outcome of roots alone, and what was read has no interval.',
     },
     ...['F_RINSE_005', 'F_RINSE_02'].map((agentId) => ({
@@ -102,24 +95,14 @@ export const benefits: BenefitTables = {
     {
       agentId: 'F_GEL_APF',
       ...OF_SCHOOL_AGE,
-      figure: {
-        of: 'gel by the professional',
-        says: 'Prevented fraction 28 % (19 to 36).',
-        prevented: { at: 0.28, range: [0.19, 0.36] },
-        source: mixed('marinho2015', 'interval from memory'),
-      },
+      figure: figureOf('F_GEL_APF', 'EV_GEL15', 'gel by the professional'),
       notCombined: COUNTED_OTHERWISE,
     },
     {
       agentId: 'F_VARNISH',
       fromAgeYears: 0,
       belowAgeYears: 6,
-      figure: {
-        of: 'varnish in preschool children',
-        says: 'Risk ratio 0.88 (0.81 to 0.95) for new decay, preschool children, 17 trials pooled; low certainty.',
-        prevented: { at: 0.12, range: [0.05, 0.19] },
-        source: read('desousa2019'),
-      },
+      figure: figureOf('F_VARNISH', 'EV_FVPRE', 'varnish in preschool children'),
       combine: {
         outcomeId: 'teaching-clinic-under-6',
         levels: ['low', 'moderate'],
@@ -139,24 +122,14 @@ export const benefits: BenefitTables = {
     {
       agentId: 'F_VARNISH',
       ...OF_SCHOOL_AGE,
-      figure: {
-        of: 'varnish in permanent teeth',
-        says: 'Prevented fraction 43 % (30 to 57).',
-        prevented: { at: 0.43, range: [0.3, 0.57] },
-        source: mixed('marinho2013', 'interval from memory'),
-      },
+      figure: figureOf('F_VARNISH', 'EV_FV13', 'varnish in permanent teeth'),
       notCombined: COUNTED_OTHERWISE,
     },
     {
       agentId: 'POLYOL_GUM',
       fromAgeYears: 5,
       belowAgeYears: FOREVER,
-      figure: {
-        of: 'sugar-free gum',
-        says: 'Prevented fraction 28 % (7 to 48) against no gum, adults and children, 8 trials pooled, results widely spread.',
-        prevented: { at: 0.28, range: [0.07, 0.48] },
-        source: read('newton2020'),
-      },
+      figure: figureOf('POLYOL_GUM', 'EV_SFG', 'sugar-free gum'),
       notCombined: COUNTED_OTHERWISE,
     },
     {

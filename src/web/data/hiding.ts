@@ -30,7 +30,7 @@ const hideOnServer = () => callApi<{ ok: true }>('POST', '/api/session/hide', {}
 
 const AGAIN_MS = 2_000;
 
-/** Until the server has heard it. True when it has; false when it says that this session cannot be hidden, or is over. */
+/** Until the server has heard it. True when it has; false when it says that there is nothing to hide, or that nobody is signed in any more. */
 export async function hideUntilHeard(isStillHidden: () => boolean): Promise<boolean> {
   while (isStillHidden()) {
     try {

@@ -1,7 +1,8 @@
 import { useState } from 'react';
+import { COMPOUND_WORDS } from '../../../core/regimen/checkLabel.ts';
 import { SelectLine } from '../../parts/fields.tsx';
 import { SourceList, Why } from '../../parts/Sources.tsx';
-import { COMPOUND_WORDS, type Compound } from '../shelf/shelfDraft.ts';
+import type { Compound } from '../shelf/shelfDraft.ts';
 import { type AmountUnit, amountFields, type FluorideFigures, type LabelOf, strengthFields, workOutFluoride } from './fluorideFigures.ts';
 import { sayAmount } from './sayAmount.ts';
 import { useWorkOut } from './useWorkOut.ts';

@@ -1,4 +1,5 @@
 import type { LeafletLanguage } from '../../../core/leaflet/types.ts';
+import { COMPOUND_WORDS } from '../../../core/regimen/checkLabel.ts';
 import { FORMS, listPackTraits } from '../../../core/regimen/listPackTraits.ts';
 import type { Agent } from '../../../core/regimen/tables.ts';
 import { content } from '../../content.ts';
@@ -7,7 +8,6 @@ import { firstNeed, NEED_ORDER, needWords } from '../../needWords.ts';
 import { ChoiceLine, SelectLine, TextLine, TickLine, TicksLine, UnitChoice } from '../../parts/fields.tsx';
 import { RELEASE_WORDS } from './sayItem.ts';
 import {
-  COMPOUND_WORDS,
   type Compound,
   chooseAgent,
   findAgent,

@@ -1,6 +1,6 @@
 import { usualPacks } from '../../../content/usualPacks.ts';
 import type { LeafletLanguage } from '../../../core/leaflet/types.ts';
-import { checkLabel } from '../../../core/regimen/checkLabel.ts';
+import { COMPOUND_WORDS, checkLabel } from '../../../core/regimen/checkLabel.ts';
 import type { Agent } from '../../../core/regimen/tables.ts';
 import type { LabelStrength, NeedKind, ShelfItem } from '../../../core/regimen/types.ts';
 import { fluorideInAmount, labelPpm } from '../../../core/shelf/labelSums.ts';
@@ -10,13 +10,6 @@ import { parseDecimal, sayNotANumber } from '../../parseDecimal.ts';
 import { parsePrice } from '../../parsePrice.ts';
 
 export type Compound = NonNullable<ShelfItem['compound']>;
-
-export const COMPOUND_WORDS: Readonly<Record<Compound, string>> = {
-  NaF: 'sodium fluoride',
-  SnF2: 'stannous fluoride',
-  Na2PO3F: 'sodium monofluorophosphate',
-  'AgF(NH3)2': 'silver diamine fluoride',
-};
 
 /** From whom nobody waits to whom everybody does. */
 export const RELEASES: readonly ShelfItem['release'][] = ['anyone', 'prescription', 'dentist'];
