@@ -32,7 +32,12 @@ checkScreens([
     name: 'What to order',
     open: async (page, server) => {
       await page.goto(`${server.url}/shelf/reorder`);
-      await page.getByRole('row', { name: /Gum, xylitol/ }).waitFor();
+      const row = page.getByRole('row', { name: /Gum, xylitol/ });
+      await row.waitFor();
+      // What to order is the point of the paper.
+      await page.emulateMedia({ media: 'print' });
+      await row.getByText('2 packs').waitFor();
+      await page.emulateMedia({ media: 'screen' });
     },
   },
   {

@@ -8,6 +8,7 @@ import { shelfName } from '../../content.ts';
 import { useSaveQueue } from '../../data/saving.ts';
 import { giveItem, useGiven } from '../../data/stockQueries.ts';
 import { useSend } from '../../data/useSend.ts';
+import { capitalise } from '../../format.ts';
 import { SelectLine } from '../../parts/fields.tsx';
 import { Key } from '../../parts/Key.tsx';
 import { OpenForm } from '../../parts/OpenForm.tsx';
@@ -16,7 +17,10 @@ import { TakeBack } from '../shelf/StockScreen.tsx';
 import { sayLot, sayPacks } from '../shelf/sayStock.ts';
 import { useVisit } from './visitContext.ts';
 
-/** What was agreed and may go home: one key for each item, from the lot that is to be given first. */
+/**
+ * What was agreed and may go home: one key for each item, from the lot that is to be given first. On a later day the safety check of the
+ * visit is old: then a hygienist or dentist picks what is given, and nothing is offered by itself.
+ */
 export function GivenToday() {
   const { bundle, input, assessment, session } = useVisit();
   const { data } = useGiven(bundle.visitId);
@@ -25,7 +29,8 @@ export function GivenToday() {
   const agreed = assessment.plan.lines.filter(
     ({ shelfItemId, state }) => state !== 'waiting-for-signature' && input.visit.agreed?.items?.[shelfItemId] === 'agreed',
   );
-  const open = agreed.filter(({ shelfItemId }) => !standing.some((move) => move.shelfItemId === shelfItemId));
+  const isSameDay = input.visit.onDate === data.today;
+  const open = (isSameDay ? agreed : []).filter(({ shelfItemId }) => !standing.some((move) => move.shelfItemId === shelfItemId));
   const isProfessional = session.member.roles.some((role) => role === 'hygienist' || role === 'dentist');
   if (agreed.length === 0 && standing.length === 0) return null;
   const counted = open.filter(({ shelfItemId }) => data.counted.some((item) => item.shelfItemId === shelfItemId));
@@ -45,7 +50,13 @@ export function GivenToday() {
         ))}
       </ul>
       {uncounted.length > 0 && <p className="small">Not counted, so no pack is booked: {uncounted.map(({ name }) => name).join('; ')}.</p>}
-      {isProfessional && <GiveOther view={data} inPlan={assessment.plan.lines.map(({ shelfItemId }) => shelfItemId)} />}
+      {isProfessional && (
+        <GiveOther
+          view={data}
+          label={isSameDay ? 'give something that the plan does not hold' : 'give something on a later day'}
+          inPlan={isSameDay ? assessment.plan.lines.map(({ shelfItemId }) => shelfItemId) : []}
+        />
+      )}
     </section>
   );
 }
@@ -135,19 +146,27 @@ function LotChoice({
   );
 }
 
-/** Something counted that the plan does not hold, with a reason. Rules are looked at when it is given. */
-function GiveOther({ view, inPlan }: { readonly view: GivenView; readonly inPlan: readonly string[] }) {
+interface GiveOtherProps {
+  readonly view: GivenView;
+  readonly label: string;
+  readonly inPlan: readonly string[];
+}
+
+/** Something counted that is not offered by itself, with a reason. Rules are looked at when it is given. */
+function GiveOther({ view, label, inPlan }: GiveOtherProps) {
   const { input } = useVisit();
   const items = view.counted.filter(({ shelfItemId, lots }) => !inPlan.includes(shelfItemId) && allocate(lots, 1, view.today).ok);
   if (items.length === 0) return null;
   const options = items.map(({ shelfItemId }) => ({ id: shelfItemId, label: shelfName(input.practice.shelf, shelfItemId) }));
-  return <OpenForm label="give something that the plan does not hold" form={(close) => <OtherForm options={options} close={close} />} />;
+  return <OpenForm label={label} form={(close) => <OtherForm label={label} options={options} close={close} />} />;
 }
 
 function OtherForm({
+  label,
   options,
   close,
 }: {
+  readonly label: string;
   readonly options: readonly { readonly id: string; readonly label: string }[];
   readonly close: (said?: string) => void;
 }) {
@@ -157,7 +176,7 @@ function OtherForm({
     <>
       <SelectLine label="Item" value={id} options={options} onChange={setId} />
       <ReasonForm
-        about="Give something that the plan does not hold"
+        about={capitalise(label)}
         saveWords="Given today"
         problem={problem}
         onGive={(reason) => give({ shelfItemId: id, reason })}
