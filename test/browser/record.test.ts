@@ -39,6 +39,9 @@ demoTest('an answer, a group, a finding and the level are taken back, each said,
   await expect.poll(() => snacks.innerText()).toBe('4 a day');
   await page.keyboard.press('a');
   await page.keyboard.press('7');
+  // Taken back before it is saved it would leave no trace in the history below.
+  await expect.poll(() => snacks.innerText()).toBe('7 a day');
+  await expect.poll(() => savedState(page)).toMatch(/^saved/);
   await page.keyboard.press('Control+z');
   await expect.poll(() => said(page)).toMatch(/^Undone: snacks and sweet drinks between meals, back to 4 a day\.$/);
   await page.keyboard.press('Backspace');
