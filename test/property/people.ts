@@ -61,6 +61,7 @@ export const anyone: fc.Arbitrary<PersonFacts> = ageMonths.chain((months) =>
     jawPain: mostlyNo,
     waterFluorideMgPerL: unknownOr(fc.constantFrom(0, 0.3, 0.6, 0.7, 1.5)),
     waterLitresPerDay: unknownOr(fc.constantFrom(0, 0.5, 2), 1),
+    otherFluoride: unknownOr(fc.constantFrom([], [], ['salt with fluoride'], ['fluoride tablets or drops', 'other fluoride at home']), 2),
   }),
 );
 
@@ -82,4 +83,6 @@ export const nothingWrong: fc.Arbitrary<PersonFacts> = ageMonths.map((months) =>
   braces: false,
   jawPain: false,
   waterFluorideMgPerL: 0.3,
+  waterLitresPerDay: 1,
+  otherFluoride: [],
 }));
