@@ -82,6 +82,22 @@ demoTest(
   },
 );
 
+demoTest('what decides between regimens is put in another order by keys, and stands so on paper', async ({ page, server }) => {
+  await signIn(page, server);
+  await page.goto(`${server.url}/rules`);
+  await page.getByRole('button', { name: 'Change which regimen comes first' }).press('Enter');
+  const form = page.getByRole('form', { name: 'Which regimen comes first' });
+  await form.getByRole('button', { name: 'up: Lowest cost a month' }).press('Enter');
+  await expectAccessible(page);
+  await form.getByRole('button', { name: 'Save' }).press('Enter');
+  await page.getByText('Saved.').waitFor();
+  await page.reload();
+  await page.getByText('Lowest cost a month').waitFor();
+  await page.emulateMedia({ media: 'print' });
+  const order = page.locator('h3', { hasText: 'Which regimen comes first' }).locator('xpath=following-sibling::ol[1]');
+  expect((await order.innerText()).split('\n')).toEqual(['Lowest cost a month', 'Fewest tasks a day', 'Fewest products']);
+});
+
 demoTest(
   'Fluids: from Rules to both maps and the figures of products; hypochlorite stays off until it has its protocol',
   async ({ page, server }) => {

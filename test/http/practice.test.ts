@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { PracticeView } from '../../src/api/bundles.ts';
-import { type Asks, startPractice, type TestPractice } from './practice.ts';
+import { listLatestChanges } from '../../src/store/read/changes.ts';
+import { type Asks, NOW, startPractice, type TestPractice } from './practice.ts';
 
 let practice: TestPractice;
 let lead: Asks;
@@ -57,6 +58,17 @@ test('the settings are the practice’s own: place, methods, saliva limit', asyn
   expect(await lead('PUT', '/api/settings', { settings: { ...changed, jurisdiction: 'Mars' }, version })).toMatchObject({ status: 400 });
   expect(await lead('PUT', '/api/settings', { settings: changed, version })).toMatchObject({ status: 200 });
   expect((await lead('GET', '/api/rules')).body).toMatchObject({ settings: { jurisdiction: 'US', stimulatedFlowLowAtMostMlPerMin: 0.5 } });
+});
+
+test('what decides between regimens is kept, with who changed it and when; only a lead may', async () => {
+  const { settings, version } = (await lead('GET', '/api/rules')).body as { settings: Record<string, unknown>; version: number };
+  const changed = { ...settings, regimenOrder: ['cost', 'tasks', 'items'] };
+  expect(await assistant('PUT', '/api/settings', { settings: changed, version })).toMatchObject({ status: 403 });
+  expect(await lead('PUT', '/api/settings', { settings: { ...settings, regimenOrder: ['luck'] }, version })).toMatchObject({ status: 400 });
+  expect(await lead('PUT', '/api/settings', { settings: changed, version })).toMatchObject({ status: 200 });
+  expect((await lead('GET', '/api/rules')).body).toMatchObject({ settings: { regimenOrder: ['cost', 'tasks', 'items'] } });
+  const changes = await listLatestChanges(practice.db, practice.scope, 'record', 1);
+  expect(changes[0]).toMatchObject({ action: 'saveSettings', memberId: practice.members.lead, at: NOW });
 });
 
 test('an item is added to the shelf, and only a dentist may free one from signature', async () => {

@@ -6,6 +6,7 @@ import type { OwnLegalStatuses } from './legalStatus.ts';
 import type { LocalProtocol } from './local/localProtocol.ts';
 import { proposePlan } from './proposePlan.ts';
 import { saySigner } from './saySigner.ts';
+import type { PlanSettings } from './tables.ts';
 import type { ConfirmedLevel, Jurisdiction, Need, PersonFacts, Plan, RefusedItem, ShelfItem, SignedItem } from './types.ts';
 
 const OWN_LEGAL: OwnLegalStatuses = {
@@ -55,6 +56,7 @@ interface Case {
   readonly own?: LocalProtocol;
   readonly needs?: readonly Need[];
   readonly tables?: typeof regimenTables;
+  readonly settings?: Partial<PlanSettings>;
 }
 function planFor(c: Case = {}): Plan {
   const {
@@ -77,7 +79,7 @@ function planFor(c: Case = {}): Plan {
     refused: c.refused,
     confirmed,
     // No source tells how these may be given in the United Kingdom; the practice has said it.
-    settings: { jurisdiction, legal: c.legal ?? OWN_LEGAL, localProtocols: c.own && [c.own] },
+    settings: { jurisdiction, legal: c.legal ?? OWN_LEGAL, localProtocols: c.own && [c.own], ...c.settings },
     tables,
   });
 }
@@ -142,6 +144,14 @@ describe('a grown-up at level high', () => {
       ['gum-xylitol', 'lozenge-xylitol'],
       ['gum-xylitol', 'gum-polyol'],
     ]);
+  });
+
+  it('lets the order of the practice decide between packs that fit alike', () => {
+    const gum: ShelfItem = { ...itemOf('gum-xylitol'), id: 'gum', use: { timesPerDay: 3, amount: '1 piece', amountG: 2 }, priceCents: 900 };
+    const cheap: ShelfItem = { ...gum, id: 'cheap', use: { timesPerDay: 5, amount: '1 piece', amountG: 1 }, priceCents: 100 };
+    const needs: readonly Need[] = [{ kind: 'sweetener', state: 'needed', because: 'asked', sources: [] }];
+    const first = (settings: Partial<PlanSettings>) => planFor({ shelf: [cheap, gum], needs, settings }).lines[0]?.shelfItemId;
+    expect([first({}), first({ regimenOrder: ['cost'] }), first({ regimenOrder: ['tasks'] })]).toEqual(['gum', 'cheap', 'gum']);
   });
 
   it('says why, counts tasks and cost of what may be used now, and takes recall from the table of the list', () => {

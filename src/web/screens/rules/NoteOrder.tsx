@@ -1,13 +1,11 @@
-import { useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { DEFAULT_NOTE, type NoteSection } from '../../../core/note/noteSections.ts';
 import type { PracticeSettings } from '../../../core/visit/types.ts';
-import { callApi } from '../../data/api.ts';
-import { type RulesView, saveSettings } from '../../data/queries.ts';
-import { useVersionedSave } from '../../data/useVersionedSave.ts';
+import type { RulesView } from '../../data/queries.ts';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { SaveBar } from '../../parts/SaveBar.tsx';
 import { listParts, movePart, SECTION_NAMES } from './noteOrder.ts';
+import { useSettingsSave } from './useSettingsSave.ts';
 
 /** Which parts the chart note has, and in which order: the practice's own. */
 export function NoteOrder({ rules, mayChange }: { readonly rules: RulesView; readonly mayChange: boolean }) {
@@ -34,20 +32,8 @@ export function NoteOrder({ rules, mayChange }: { readonly rules: RulesView; rea
 }
 
 function OrderForm({ rules, close }: { readonly rules: RulesView; readonly close: (said?: string) => void }) {
-  const client = useQueryClient();
   const [chosen, setChosen] = useState<readonly NoteSection[]>(rules.settings.note ?? DEFAULT_NOTE);
-  const saving = useVersionedSave<PracticeSettings>({
-    version: rules.version,
-    write: saveSettings,
-    readAgain: async () => {
-      const now = await callApi<RulesView>('GET', '/api/rules');
-      return { value: now.settings, version: now.version };
-    },
-    onSaved: async () => {
-      await client.invalidateQueries({ queryKey: ['rules'] });
-      close('Saved.');
-    },
-  });
+  const saving = useSettingsSave(rules, close);
   const submit = (event: FormEvent) => {
     event.preventDefault();
     void saving.save({ ...rules.settings, note: chosen });
@@ -61,13 +47,13 @@ function OrderForm({ rules, close }: { readonly rules: RulesView; readonly close
             <span className="note-order-keys">
               {isIn && (
                 <>
-                  <PartButton words="up" part={id} onPress={() => setChosen(movePart(chosen, id, -1))} />
-                  <PartButton words="down" part={id} onPress={() => setChosen(movePart(chosen, id, 1))} />
+                  <PartButton words="up" about={SECTION_NAMES[id]} onPress={() => setChosen(movePart(chosen, id, -1))} />
+                  <PartButton words="down" about={SECTION_NAMES[id]} onPress={() => setChosen(movePart(chosen, id, 1))} />
                 </>
               )}
               <PartButton
                 words={isIn ? 'leave out' : 'put in'}
-                part={id}
+                about={SECTION_NAMES[id]}
                 onPress={() => setChosen(isIn ? chosen.filter((other) => other !== id) : [...chosen, id])}
               />
             </span>
@@ -83,13 +69,14 @@ const sayNote = ({ note = DEFAULT_NOTE }: PracticeSettings) => note.map((id, i) 
 
 interface PartButtonProps {
   readonly words: string;
-  readonly part: NoteSection;
+  readonly about: string;
   readonly onPress: () => void;
 }
 
-function PartButton({ words, part, onPress }: PartButtonProps) {
+/** One step of a list that is put in order: the words stand alone, the part for a screen reader. */
+export function PartButton({ words, about, onPress }: PartButtonProps) {
   return (
-    <button type="button" className="link" aria-label={`${words}: ${SECTION_NAMES[part]}`} onClick={onPress}>
+    <button type="button" className="link" aria-label={`${words}: ${about}`} onClick={onPress}>
       {words}
     </button>
   );

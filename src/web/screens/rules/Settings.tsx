@@ -10,6 +10,7 @@ import { OpenForm } from '../../parts/OpenForm.tsx';
 import { sayAges } from './ageBands.ts';
 import { NOT_SET, sayLegal } from './LegalLines.tsx';
 import { NoteOrder } from './NoteOrder.tsx';
+import { RegimenOrder } from './RegimenOrder.tsx';
 import { PLACES, SettingsForm } from './SettingsForm.tsx';
 
 const LEVELS: readonly Level[] = ['low', 'moderate', 'high', 'extreme'];
@@ -31,6 +32,7 @@ export function Settings({ rules, mayChange }: { readonly rules: RulesView; read
         </>
       )}
       <Bitewings key={rules.version} rules={rules} mayChange={mayChange} />
+      <RegimenOrder rules={rules} mayChange={mayChange} />
       <NoteOrder rules={rules} mayChange={mayChange} />
     </section>
   );

@@ -24,7 +24,7 @@ export function listParts(chosen: readonly NoteSection[] = DEFAULT_NOTE): readon
 }
 
 /** The part one place up or down; at an end it stays. */
-export function movePart(chosen: readonly NoteSection[], id: NoteSection, by: -1 | 1): readonly NoteSection[] {
+export function movePart<T extends string>(chosen: readonly T[], id: T, by: -1 | 1): readonly T[] {
   const at = chosen.indexOf(id);
   const other = chosen[at + by];
   if (at === -1 || other === undefined) return chosen;
