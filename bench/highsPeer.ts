@@ -1,5 +1,6 @@
 import loadHighs from 'highs';
-import { type Row, type Solved, sumOf, type Terms } from '../src/core/regimen/choice/solveInOrder.ts';
+import { type Row, sumOf, type Terms } from '../src/core/regimen/choice/row.ts';
+import type { Solved } from '../src/core/regimen/choice/solveInOrder.ts';
 
 /** The same sequence of programmes as `solveInOrder`, by another solver; undefined when no whole numbers keep the rows. */
 export type SolveInOrder = (rows: readonly Row[], goals: readonly Terms[]) => Solved | undefined;

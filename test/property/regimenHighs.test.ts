@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { startHighs } from '../../bench/highsPeer.ts';
+import type { Row, Terms } from '../../src/core/regimen/choice/row.ts';
 import { smallestConflict } from '../../src/core/regimen/choice/smallestConflict.ts';
-import { type Row, solveInOrder, type Terms } from '../../src/core/regimen/choice/solveInOrder.ts';
+import { solveInOrder } from '../../src/core/regimen/choice/solveInOrder.ts';
 
 const SEED = Number(process.env.EBBLINE_SEED ?? 20_261_126);
 const LONG = process.env.EBBLINE_LONG === '1';

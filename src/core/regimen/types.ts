@@ -220,7 +220,7 @@ export interface Regimen {
 
 /** The smallest set of things that cannot hold together, each as a plain clause. */
 export interface RegimenConflict {
-  /** Needs that stay open because of them. */
+  /** First the need that stays open, then those more important ones, which are met, that it cannot be met together with. */
   readonly needs: readonly NeedKind[];
   readonly constraints: readonly {
     readonly id: string;

@@ -6,8 +6,8 @@ import type { Need, RegimenConflict } from '../types.ts';
 import { fluorideLimits, taskLimit } from './buildProgramme.ts';
 import { dayRows } from './dayRows.ts';
 import { forbiddenPairs } from './forbiddenPairs.ts';
+import type { Row } from './row.ts';
 import { smallestConflict } from './smallestConflict.ts';
-import type { Row } from './solveInOrder.ts';
 
 interface Group {
   readonly id: string;
@@ -20,17 +20,18 @@ const NEED = 'need ';
 const NOTHING_ELSE = 'nothing else';
 
 /**
- * Why the most important need that stays open cannot be met together with the others: the smallest set of needs, rules, limits and gaps on
- * the shelf that do not go together.
+ * Why the most important need that stays open cannot be met together with the more important ones, which are: the smallest set of needs,
+ * rules, limits and gaps on the shelf that do not go together. Less important needs never keep it open.
  * @returns null where every need is met
  */
 export function explainUnmet(draft: Draft, view: DraftView): RegimenConflict | null {
   const signed = draft.lines.filter((l) => l.state === 'signed');
-  const open = [...openNeeds(signed, view), ...view.needs.filter((n) => n.kind === 'antimicrobial' && n.state === 'needed')].filter(
+  const inOrder = [...openNeeds(signed, view), ...view.needs.filter((n) => n.kind === 'antimicrobial' && n.state === 'needed')].filter(
     (n) => isShelfNeed(n.kind) && !isMetBy(signed, n.kind),
   );
-  const wanted = open.find((need) => !isMetBy(draft.lines, need.kind));
+  const wanted = inOrder.find((need) => !isMetBy(draft.lines, need.kind));
   if (!wanted) return null;
+  const open = inOrder.slice(0, inOrder.indexOf(wanted) + 1);
   const packs = [...signed, ...view.candidates.filter((c) => c.state !== 'signed' && open.some((need) => serves(c, need)))];
   const groups = new Map<string, Group>();
   const rows: Row[] = [

@@ -1,7 +1,8 @@
 import type { Candidate } from '../candidates.ts';
 import type { Programme } from './buildProgramme.ts';
 import { mergeGoals } from './goals.ts';
-import { type Row, type Solved, solveInOrder, type Terms } from './solveInOrder.ts';
+import type { Row, Terms } from './row.ts';
+import { type Solved, solveInOrder } from './solveInOrder.ts';
 
 const MOST_OPTIONS = 5;
 const taken = (place: number): string => `taken ${place}`;

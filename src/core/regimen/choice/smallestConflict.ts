@@ -1,4 +1,5 @@
-import { type Row, solveInOrder } from './solveInOrder.ts';
+import type { Row } from './row.ts';
+import { solveInOrder } from './solveInOrder.ts';
 
 /** Rows that hold unless the groups that they may be freed by are freed: a group's variable is 1 once it is freed. */
 export interface GroupedRows {

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { type Row, solveInOrder, type Terms } from './solveInOrder.ts';
+import type { Row, Terms } from './row.ts';
+import { solveInOrder } from './solveInOrder.ts';
 
 /** "2*x y" as 2 of x and 1 of y. */
 const termsOf = (text: string): Terms =>
@@ -8,7 +9,7 @@ const termsOf = (text: string): Terms =>
     return [name, Number(coefficient)] as const;
   });
 
-/** Of a person from 40 packs: in this order of its rows the solver's branches go in a circle. */
+/** Of a person from 40 packs: in this order of its rows the branches of yalps' own search go in a circle. */
 const circling: readonly Row[] = [
   { terms: termsOf('s0 x4 x5'), atLeast: 1 },
   { terms: termsOf('s1 x0 x6 x7 x8'), atLeast: 1 },
@@ -31,7 +32,7 @@ const circling: readonly Row[] = [
   { terms: termsOf('6*x0 130*x1 130*x2 5*x3 30*x4 5*x5 130*x6 5*x7 255*x8 5*x9'), atMost: 140.000001 },
 ];
 
-test('a programme whose branches go in a circle is solved in another order of its rows', () => {
+test('a programme on which the branches of yalps go in a circle is solved', () => {
   expect(solveInOrder(circling, [termsOf('30*x1 495*x2 940*x3 186*x4 174*x5 290*x6 1153*x7 252*x8 180*x9')])?.optima).toEqual([644]);
 });
 
