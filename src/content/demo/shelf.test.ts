@@ -22,8 +22,8 @@ describe('the demo shelf', () => {
     expect(Math.abs((itemPpm({ name, ...item }) ?? 0) / printed - 1)).toBeLessThanOrEqual(0.01);
   });
 
-  it('holds 24 items of many kinds, one of them out of stock', () => {
-    expect(demoShelf).toHaveLength(24);
+  it('holds 25 items of many kinds, one of them out of stock', () => {
+    expect(demoShelf).toHaveLength(25);
     expect(new Set(demoShelf.map(({ agentId }) => agentId)).size).toBeGreaterThan(14);
     expect(demoShelf.filter(({ inStock }) => !inStock)).toHaveLength(1);
   });
@@ -32,6 +32,11 @@ describe('the demo shelf', () => {
     expect(new Set(demoShelf.map((i) => i.id)).size).toBe(demoShelf.length);
     expect(new Set(demoShelf.map((i) => i.name)).size).toBe(demoShelf.length);
     expect(demoShelf.every((i) => i.traits !== undefined)).toBe(true);
+  });
+
+  it('tells of every pack what it tastes of, and calls none without flavour that holds one', () => {
+    expect(new Set(demoShelf.map(({ flavour }) => flavour))).toEqual(new Set(['mint', 'mild mint', 'fruit', 'none']));
+    expect(demoShelf.filter((i) => i.traits?.includes('flavour') !== (i.flavour !== 'none'))).toEqual([]);
   });
 
   it('has prescription strength marked as such', () => {

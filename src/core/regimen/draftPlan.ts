@@ -3,9 +3,10 @@ import { type Bar, checkItem, type ItemCheck } from './checkItem.ts';
 import { buildProgramme } from './choice/buildProgramme.ts';
 import { findOptions } from './choice/findOptions.ts';
 import { fitsDay, rankCandidates } from './choice/rankCandidates.ts';
+import { itemTraits, tasteOf } from './itemTraits.ts';
 import type { ProposePlanInput } from './proposePlan.ts';
 import { unliftedBars } from './signatures.ts';
-import type { Need, NeedKind } from './types.ts';
+import type { DroppedCare, Need, NeedKind, ShelfItem } from './types.ts';
 
 /** What a plan is made from: the input, with every pack of the shelf checked once. */
 export interface DraftView extends CandidateView {
@@ -58,10 +59,18 @@ export function viewOf({
     checkItem({ item, facts, level: confirmed?.level, jurisdiction, legal, localProtocols, hasNoTeeth, tables }),
   );
   const signatures = new Map(shelf.map(({ id }) => [id, signed.filter((s) => s.shelfItemId === id)]));
-  const dropped = new Set(history.map((d) => d.shelfItemId));
+  const dropped = findDropped(history, shelf);
   const swaps = Object.entries(instead ?? {}).filter(([from, to]) => from !== to);
   const view = { facts, settings, signed, refused, signatures, tables, instead: Object.fromEntries(swaps), dropped };
   return { ...view, needs, checks, candidates: checks.map((check) => toCandidate(check, view)) };
+}
+
+/** Dropped before, and every pack of the same form with a flavour that was dropped for its taste. */
+function findDropped(history: readonly DroppedCare[], shelf: readonly ShelfItem[]): ReadonlySet<string> {
+  const forTaste = history.filter(({ why }) => why === 'taste').flatMap((d) => shelf.filter(({ id }) => id === d.shelfItemId));
+  const disliked = forTaste.filter((item) => itemTraits(item).has('flavour') && tasteOf(item) !== undefined);
+  const tastesAlike = (item: ShelfItem) => disliked.some((other) => other.form === item.form && tasteOf(other) === tasteOf(item));
+  return new Set([...history.map((d) => d.shelfItemId), ...shelf.filter(tastesAlike).map(({ id }) => id)]);
 }
 
 /** Signed packs with the best packs for the open needs, then other ways, each with alternatives and what the antimicrobial need may bring. */

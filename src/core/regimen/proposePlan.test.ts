@@ -136,6 +136,7 @@ describe('a grown-up at level high', () => {
 
   it('names what could stand in the place of a line, two at most', () => {
     expect(plan.alternatives.map((a) => [a.insteadOf, a.line.shelfItemId])).toEqual([
+      ['paste-naf-1450', 'paste-naf-1450-fruit'],
       ['paste-naf-1450', 'paste-naf-1000'],
       ['paste-naf-5000', 'paste-naf-2800'],
       ['paste-naf-5000', 'rinse-naf-02'],
@@ -540,7 +541,7 @@ describe('release', () => {
   it('ignores a signature for what is not on the shelf, and never proposes what is out of stock', () => {
     const shelf = demoShelf.map((i) => (i.id === 'paste-naf-1450' ? { ...i, inStock: false } : i));
     const plan = planFor({ shelf, signed: [sign('something-else')] });
-    expect(plan.lines.map((l) => l.shelfItemId)).toContain('paste-naf-1000');
+    expect(plan.lines.map((l) => l.shelfItemId)).toContain('paste-naf-1450-fruit');
     expect(plan.lines.map((l) => l.shelfItemId)).not.toContain('something-else');
   });
 });

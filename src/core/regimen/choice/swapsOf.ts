@@ -1,20 +1,23 @@
 import { type Candidate, findConflict, mayBeTaken, serves } from '../candidates.ts';
-import { type DraftView, openNeeds } from '../draftPlan.ts';
-import { itemTraits } from '../itemTraits.ts';
+import { type DraftView, isMetBy, mayComeByReading, openNeeds } from '../draftPlan.ts';
+import { itemTraits, NO_FLAVOUR, tasteOf } from '../itemTraits.ts';
 import { monthlyCostCents } from '../monthlyCostCents.ts';
 import type { RegimenTables } from '../tables.ts';
-import type { DroppedCare, ShelfItem, Swap } from '../types.ts';
+import type { DroppedCare, Need, ShelfItem, Swap } from '../types.ts';
 import { fitsDay, rankCandidates, tasksOf } from './rankCandidates.ts';
 
 type Reason = Swap['because'];
 
 const BETTER: Readonly<
-  Record<Reason, { readonly says: string; readonly is: (other: Candidate, than: Candidate, tables: RegimenTables) => boolean }>
+  Record<
+    Reason,
+    { readonly says: (item: ShelfItem) => string; readonly is: (other: Candidate, than: Candidate, tables: RegimenTables) => boolean }
+  >
 > = {
-  taste: { says: 'another taste', is: (other, than) => tastesOther(other.item, than.item) },
-  price: { says: 'costs less a month', is: (other, than) => isLess(monthlyCostCents([other]), monthlyCostCents([than])) },
-  stain: { says: 'does not stain', is: (other, than, tables) => stains(than, tables) && !stains(other, tables) },
-  time: { says: 'fewer uses a day', is: (other, than) => tasksOf(other) < tasksOf(than) },
+  taste: { says: sayTaste, is: (other, than) => tastesOther(other.item, than.item) },
+  price: { says: () => 'costs less a month', is: (other, than) => isLess(monthlyCostCents([other]), monthlyCostCents([than])) },
+  stain: { says: () => 'does not stain', is: (other, than, tables) => stains(than, tables) && !stains(other, tables) },
+  time: { says: () => 'fewer uses a day', is: (other, than) => tasksOf(other) < tasksOf(than) },
 };
 const REASONS = Object.keys(BETTER) as readonly Reason[];
 
@@ -32,41 +35,72 @@ export function swapsOf(lines: readonly Candidate[], view: DraftView, history: r
   return [...inPlan, ...dropped].flatMap(({ candidate, because }) =>
     because.flatMap((reason) => {
       const other = findBetter(candidate, reason, lines, view);
-      return other ? [{ insteadOf: candidate.item.id, shelfItemId: other.item.id, because: reason, says: BETTER[reason].says }] : [];
+      return other
+        ? [
+            {
+              insteadOf: candidate.item.id,
+              shelfItemId: other.item.id,
+              because: reason,
+              says: BETTER[reason].says(other.item),
+            },
+          ]
+        : [];
     }),
   );
 }
 
 function findBetter(than: Candidate, reason: Reason, lines: readonly Candidate[], view: DraftView): Candidate | undefined {
   const rest = lines.filter((l) => l.item.id !== than.item.id);
-  const signed = lines.filter((l) => l.state === 'signed');
-  const needs = openNeeds(signed, view).filter((need) => serves(than, need));
+  const needs = needsOf(than, lines, view);
   const [first] = needs;
   if (!first) return undefined;
-  return rankCandidates(first, view.candidates, view).find(
+  return sameAgentFirst(rankCandidates(first, view.candidates, view), than, reason).find(
     (other) =>
       other.item.id !== than.item.id &&
       !view.dropped.has(other.item.id) &&
       BETTER[reason].is(other, than, view.tables) &&
       needs.every((need) => serves(other, need)) &&
       mayBeTaken(other, view) &&
-      !findConflict(
+      mayStand(
         other,
         rest.filter((l) => l.item.id !== other.item.id),
+        needs,
         view,
-      ) &&
-      fitsDay(
-        other,
-        rest.filter((l) => l.item.id !== other.item.id),
-        view.settings,
       ),
   );
 }
 
+/** What the pack would serve and nothing signed does; the antimicrobial need, which is met apart, last. */
+function needsOf(than: Candidate, lines: readonly Candidate[], view: DraftView): readonly Need[] {
+  const signed = lines.filter((l) => l.state === 'signed');
+  const byReading = view.needs.filter(({ kind, state }) => kind === 'antimicrobial' && state === 'needed' && !isMetBy(signed, kind));
+  return [...openNeeds(signed, view), ...byReading].filter((need) => serves(than, need));
+}
+
+/** For a taste, another flavour of the same thing comes before another thing. */
+function sameAgentFirst(ranked: readonly Candidate[], than: Candidate, reason: Reason): readonly Candidate[] {
+  if (reason !== 'taste') return ranked;
+  const isSame = ({ item }: Candidate) => item.agentId === than.item.agentId;
+  return [...ranked.filter(isSame), ...ranked.filter((c) => !isSame(c))];
+}
+
+/** Beside the others; what comes by the reading alone neither waits for a signature nor meets anything. */
+function mayStand(other: Candidate, others: readonly Candidate[], needs: readonly Need[], view: DraftView): boolean {
+  const isByReading = needs.some(({ kind }) => kind === 'antimicrobial');
+  if (isByReading && !mayComeByReading(other)) return false;
+  return !findConflict(other, others, view, isByReading ? 'any' : 'never-both') && fitsDay(other, others, view.settings);
+}
+
 /** By the flavours noted; where one is not noted, only a pack without any flavour is surely another. */
 function tastesOther(other: ShelfItem, than: ShelfItem): boolean {
-  if (other.flavour !== undefined && than.flavour !== undefined) return other.flavour !== than.flavour;
+  if (other.flavour !== undefined && than.flavour !== undefined) return tasteOf(other) !== tasteOf(than);
   return itemTraits(than).has('flavour') && !itemTraits(other).has('flavour');
+}
+
+/** The flavour by its name, where it is noted. */
+function sayTaste(item: ShelfItem): string {
+  if (item.flavour === undefined) return 'another taste';
+  return tasteOf(item) === NO_FLAVOUR ? 'without flavour' : `another taste, ${item.flavour}`;
 }
 
 function stains({ item }: Candidate, { staining }: RegimenTables): boolean {
