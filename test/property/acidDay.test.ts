@@ -2,15 +2,21 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plaqueValues } from '../../src/content/plaque/constants.ts';
 import { mouthPresets } from '../../src/content/plaque/presets.ts';
+import { readyDays } from '../../src/content/readyDays.ts';
 import { minutesBelow } from '../../src/core/plaque/model/readCurve.ts';
 import { simulateDay } from '../../src/core/plaque/model/simulateDay.ts';
-import type { Exposure, Mouth, MouthPreset } from '../../src/core/plaque/types.ts';
+import type { DayCurve, Exposure, Mouth, MouthPreset } from '../../src/core/plaque/types.ts';
+import { drawDay } from '../../src/web/screens/acidDay/drawDay.ts';
+import { moveEvent } from '../../src/web/screens/acidDay/editDay.ts';
 
 // What is monotone in the acid day, and nothing more. More events in general may give fewer minutes (chewing clears), so that is not here.
 // The margin is what two runs of the usual tolerance may differ by in a long flat stretch near a line.
 
 /** EBBLINE_LONG=1: 400 cases, others each time. */
-const RUNS = process.env['EBBLINE_LONG'] === '1' ? { numRuns: 400 } : { numRuns: 16, seed: 2026 };
+const isLong = process.env['EBBLINE_LONG'] === '1';
+const RUNS = isLong ? { numRuns: 400 } : { numRuns: 16, seed: 2026 };
+/** Of whole days in a chain. */
+const DRAGS = isLong ? { numRuns: 100 } : { numRuns: 5, seed: 2026 };
 const LINES = [5.7, 5.5, 5.0];
 const MARGIN_MIN = 0.5;
 /** Between 24:00 and 0:00 of a usual day: two states count as the same within 0.001 in every layer. */
@@ -123,6 +129,38 @@ describe('a usual day', () => {
         expect(Math.abs((ph[1440] ?? 0) - (ph[0] ?? 9))).toBeLessThan(MOST_JUMP_PH);
       }),
       RUNS,
+    );
+  });
+});
+
+describe('while something is dragged', () => {
+  /** Half of them at the ends of the day or at one place again. */
+  const places = fc.array(
+    fc.oneof(
+      fc.constantFrom(0, 5, 720, 1425, 1439),
+      fc.integer({ min: 0, max: 287 }).map((step) => 5 * step),
+    ),
+    {
+      minLength: 2,
+      maxLength: 5,
+    },
+  );
+
+  test('each picture is the day worked out alone within 0.02 pH, however it was dragged there', () => {
+    fc.assert(
+      fc.property(presets, fc.constantFrom(...readyDays), fc.nat(), places, (preset, { day }, nth, minutes) => {
+        const event = day.events[nth % day.events.length];
+        if (!event) throw new Error('a ready-made day has events');
+        const question = { day, mouth: mouthPresets[preset], measured: {} };
+        let last: DayCurve = drawDay({ ...question, isLive: false }).curve;
+        for (const minute of minutes) {
+          const moved = { ...question, day: moveEvent(day, event.id, minute), isLive: true };
+          last = drawDay(moved, { last }).curve;
+          const alone = drawDay(moved).curve;
+          expect(last.ph.reduce((most, ph, i) => Math.max(most, Math.abs(ph - (alone.ph[i] ?? Number.NaN))), 0)).toBeLessThan(0.02);
+        }
+      }),
+      DRAGS,
     );
   });
 });

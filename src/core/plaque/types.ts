@@ -192,12 +192,20 @@ export interface SimulationOptions {
    * result to the last bit. A result of another mouth, other cells or a looser tolerance is not used.
    */
   readonly previous?: DayCurve | undefined;
+  /**
+   * A usual day that differs little from this one: while an event is dragged, the day as the hand had it a moment ago. Only what the
+   * difference reaches is computed; from the edge on at which both agree, that day holds. Close to the same day computed alone, not the
+   * same to the last bit. Used for a usual day only, and not where mouth, layers or length differ, or where it was computed less closely.
+   */
+  readonly follow?: DayCurve | undefined;
 }
 
 /** Everything that the model remembers at one moment, at an edge of an exposure. */
 export interface PlaqueState {
   readonly minute: number;
   readonly values: Float64Array;
+  /** Food held between the teeth from here on. */
+  readonly held: readonly HeldFood[];
 }
 
 /** Sugar that food between the teeth gives off from a moment on. */
@@ -231,9 +239,7 @@ export interface DayCurve {
   readonly cells: number;
   /** `after`: a day before it was given. */
   readonly begin: 'at-rest' | 'usual-day' | 'after';
-  /** Food that was held when it began. */
-  readonly carried: readonly HeldFood[];
   readonly end: DayEnd;
-  /** Of a usual day: the run from rest that it was begun with. */
+  /** Of a usual day that was computed alone: the run from rest that it was begun with. */
   readonly firstPass?: DayCurve | undefined;
 }

@@ -1,5 +1,5 @@
 // biome-ignore-all lint/style/noNonNullAssertion: indexes of a numeric loop
-import { minutesBelow } from '../model/readCurve.ts';
+import { minutesBelowEach } from '../model/readCurve.ts';
 import type { DayCurve } from '../types.ts';
 import type { AcidLine, AcidLineId } from './acidLines.ts';
 import type { Span } from './nightSpans.ts';
@@ -24,7 +24,11 @@ export type MinutesByLine = Readonly<Record<AcidLineId, number>>;
 
 /** Minutes of the day under each line. */
 export function minutesByLine(curve: DayCurve, lines: readonly AcidLine[]): MinutesByLine {
-  return Object.fromEntries(lines.map(({ id, ph }) => [id, minutesBelow(curve, ph)])) as Record<AcidLineId, number>;
+  const minutes = minutesBelowEach(
+    curve,
+    lines.map(({ ph }) => ph),
+  );
+  return Object.fromEntries(lines.map(({ id }, i) => [id, minutes[i]])) as Record<AcidLineId, number>;
 }
 
 /** Integral of the concentration of hydrogen ions over the day, µmol·min/L. */

@@ -2,13 +2,6 @@ import type { DayEnd, HeldFood, PlaqueState } from '../types.ts';
 import { MADE, stateLength, tailAt } from './layout.ts';
 import { releaseAt } from './phases.ts';
 
-/** What one day hands to the next. */
-export interface DayStart {
-  readonly state: PlaqueState;
-  /** Food still held between the teeth, its moments counted from the start of this day. */
-  readonly carried: readonly HeldFood[];
-}
-
 /**
  * Sugar from held food, mmol/L of saliva and second, that no longer counts. Even asleep, where a swallow takes minutes, it keeps the sugar
  * in saliva below 0.02 mmol/L, a fiftieth of that at which plaque works at half its speed.
@@ -23,11 +16,11 @@ export function endOfDay(values: Float64Array, releases: readonly HeldFood[], mi
 }
 
 /** A day begins with what another ended with; its sums for the balance of protons begin anew. */
-export function startOf({ values, held }: DayEnd): DayStart {
+export function startOf({ values, held }: DayEnd): PlaqueState {
   const begun = values.slice();
   const cells = cellsOf(values);
   begun.fill(0, tailAt(cells) + MADE);
-  return { state: { minute: 0, values: begun }, carried: held };
+  return { minute: 0, values: begun, held };
 }
 
 /** Layers of a state, from its length. */

@@ -13,8 +13,8 @@ export interface Phase {
   /** What the fluid around the teeth becomes, or undefined where it is cleared by swallowing. */
   readonly food: Food | undefined;
   readonly releases: readonly HeldFood[];
-  /** True where an exposure ends with this phase: its state is kept. */
-  readonly endsExposure: boolean;
+  /** Where an exposure ends with this phase, the food held from then on: the state there is kept. */
+  readonly heldAfter: readonly HeldFood[] | undefined;
 }
 
 const RENEWS: Readonly<Record<ExposureKind, 'rinse' | 'eating' | undefined>> = {
@@ -45,7 +45,7 @@ export function listPhases(
     if (startS > freeFromS) phases.push(restPhase(model, freeFromS, startS, releases));
     if (exposure.kind === 'brushing') releases = [];
     phases.push(exposurePhase(model, exposure, { startS, endS, releases }));
-    releases = withRelease(releases, exposure, endS);
+    releases = phases.at(-1)?.heldAfter ?? [];
     freeFromS = endS;
   }
   if (minutes * 60 > freeFromS) phases.push(restPhase(model, freeFromS, minutes * 60, releases));
@@ -53,17 +53,15 @@ export function listPhases(
 }
 
 /** Food that is held when the last phase ends. */
-export function heldAfter(phases: readonly Phase[], exposures: readonly Exposure[]): readonly HeldFood[] {
+export function heldAtEnd(phases: readonly Phase[]): readonly HeldFood[] {
   const last = phases.at(-1);
-  const exposure = exposures.at(-1);
-  if (!last) return [];
-  return last.endsExposure && exposure ? withRelease(last.releases, exposure, last.endS) : last.releases;
+  return last?.heldAfter ?? last?.releases ?? [];
 }
 
 /** Awake, nothing in the mouth but what is left of before. */
 export function restPhase(model: PlaqueModel, startS: number, endS: number, releases: readonly HeldFood[]): Phase {
   const drive = driveOf(model, model.mouth.saliva.restingFlowMlPerMin, 0);
-  return { startS, endS, drive, exchangePerS: 0, food: undefined, releases, endsExposure: false };
+  return { startS, endS, drive, exchangePerS: 0, food: undefined, releases, heldAfter: undefined };
 }
 
 type Stretch = Pick<Phase, 'startS' | 'endS' | 'releases'>;
@@ -78,7 +76,7 @@ export function exposurePhase(model: PlaqueModel, exposure: Exposure, stretch: S
     drive: driveOf(model, untasted, exposure.flowMlPerMin ?? 0),
     exchangePerS: renews === 'rinse' ? rinseExchangePerS : renews === 'eating' ? eatingExchangePerS : 0,
     food: renews === undefined ? undefined : buildFood(model, exposure),
-    endsExposure: true,
+    heldAfter: withRelease(stretch.releases, exposure, stretch.endS),
   };
 }
 

@@ -54,8 +54,17 @@ export function phByMinute(steps: Steps, minutes: number): Float64Array {
  * @throws RangeError outside this range
  */
 export function minutesBelow(curve: Steps, linePh: number): number {
-  if (!(linePh >= 2 && linePh <= 12)) throw new RangeError(`linePh must be 2 to 12: ${linePh}`);
+  return minutesBelowEach(curve, [linePh])[0] ?? Number.NaN;
+}
+
+/** The same for several lines, in their order. @throws RangeError outside the range of a line */
+export function minutesBelowEach(curve: Steps, linesPh: readonly number[]): readonly number[] {
   const slopes = monotoneSlopes(curve);
+  return linesPh.map((linePh) => sumBelow(curve, slopes, linePh));
+}
+
+function sumBelow(curve: Steps, slopes: Float64Array, linePh: number): number {
+  if (!(linePh >= 2 && linePh <= 12)) throw new RangeError(`linePh must be 2 to 12: ${linePh}`);
   const { stepMinutes, stepPh } = curve;
   let sum = 0;
   for (let i = 0; i < stepMinutes.length - 1; i += 1) {

@@ -1,13 +1,11 @@
-import type { DayCurve, DayInput, Exposure, HeldFood, PlaqueState } from '../types.ts';
-import type { DayStart } from './dayEnd.ts';
+import type { DayCurve, DayInput, Exposure, PlaqueState } from '../types.ts';
 import { type Steps, stepsUntil } from './steps.ts';
 
-/** The stretch that two days have in common from their start: how they began, states at its edges, and the steps within it. */
+/** The stretch that two days have in common from their start: states at its edges, the first at minute 0, and the steps within it. */
 export interface CommonStart {
-  readonly first: PlaqueState;
-  readonly carried: readonly HeldFood[];
   readonly states: readonly PlaqueState[];
   readonly steps: Steps;
+  readonly protonBalanceError: number;
 }
 
 /** True where the day begins in sleep: the rest before it is then sleep too. */
@@ -16,12 +14,15 @@ export function startsAsleep({ exposures }: Pick<DayInput, 'exposures'>): boolea
   return first !== undefined && first.kind === 'sleep' && first.startMinute === 0;
 }
 
-export interface ResumeOptions {
-  readonly begin: DayCurve['begin'];
-  /** Absent for a day from rest, which begins as every other from the same rest. */
-  readonly start: DayStart | undefined;
+export interface Precision {
   readonly tolerancePh: number;
   readonly cells: number;
+}
+
+export interface ResumeOptions extends Precision {
+  readonly begin: DayCurve['begin'];
+  /** Absent for a day from rest, which begins as every other from the same rest. */
+  readonly start: PlaqueState | undefined;
 }
 
 /**
@@ -30,28 +31,49 @@ export interface ResumeOptions {
  */
 export function findCommonStart(input: DayInput, options: ResumeOptions, earlier: DayCurve | undefined): CommonStart | undefined {
   const previous = options.begin === 'at-rest' ? (earlier?.firstPass ?? earlier) : earlier;
-  if (previous?.cells !== options.cells || previous.tolerancePh > options.tolerancePh) return undefined;
-  const before = previous.input;
-  const isSameMouth =
+  if (!previous || !isSameModel(previous, input, options) || !hasSameBeginning(previous, input, options)) return undefined;
+  return commonStart(previous, input);
+}
+
+/** Whether an earlier curve was computed by the same equations, and at least as closely. */
+export function isSameModel({ input: before, ...previous }: DayCurve, input: DayInput, { cells, tolerancePh }: Precision): boolean {
+  return (
+    previous.cells === cells &&
+    previous.tolerancePh <= tolerancePh &&
     hasSameNumbers(before.saliva, input.saliva) &&
     hasSameNumbers(before.plaque, input.plaque) &&
-    (before.constants === input.constants || hasSameNumbers(before.constants, input.constants));
-  if (!isSameMouth || !hasSameBeginning(previous, input, options)) return undefined;
-  const count = input.exposures.findIndex((exposure, i) => !isSameExposure(exposure, before.exposures[i]));
-  const states = previous.states.slice(0, (count < 0 ? input.exposures.length : count) + 1);
-  const [first] = states;
-  const end = states.at(-1);
-  if (!first || !end) return undefined;
-  return { first, carried: previous.carried, states, steps: stepsUntil(previous.stepMinutes, previous.stepPh, end.minute) };
+    (before.constants === input.constants || hasSameNumbers(before.constants, input.constants))
+  );
+}
+
+/** Of a curve of the same model, up to the end of the last exposure before the first one that differs. */
+export function commonStart(earlier: DayCurve, { exposures }: DayInput): CommonStart {
+  const { input: before, stepMinutes, stepPh, protonBalanceError } = earlier;
+  const count = exposures.findIndex((exposure, i) => !isSameExposure(exposure, before.exposures[i]));
+  const states = earlier.states.slice(0, (count < 0 ? exposures.length : count) + 1);
+  return { states, steps: stepsUntil(stepMinutes, stepPh, states.at(-1)?.minute ?? 0), protonBalanceError };
+}
+
+/** How many exposures two days have in common before their end. */
+export function countCommonEnd({ exposures: a }: DayInput, { exposures: b }: DayInput): number {
+  const most = Math.min(a.length, b.length);
+  let count = 0;
+  while (count < most) {
+    const exposure = a[a.length - 1 - count];
+    if (!exposure || !isSameExposure(exposure, b[b.length - 1 - count])) break;
+    count += 1;
+  }
+  return count;
 }
 
 function hasSameBeginning(previous: DayCurve, input: DayInput, { begin, start }: ResumeOptions): boolean {
   if (previous.begin !== begin) return false;
   if (start === undefined) return startsAsleep(previous.input) === startsAsleep(input);
+  const [first] = previous.states;
   return (
-    isSameArray(previous.states[0]?.values, start.state.values) &&
-    previous.carried.length === start.carried.length &&
-    previous.carried.every((held, i) => hasSameNumbers(held, start.carried[i] ?? held))
+    isSameArray(first?.values, start.values) &&
+    first?.held.length === start.held.length &&
+    first.held.every((held, i) => hasSameNumbers(held, start.held[i] ?? held))
   );
 }
 

@@ -113,6 +113,57 @@ describe('how a day begins', () => {
   });
 });
 
+describe('a day that follows another', () => {
+  const asleep = (startMinute: number, minutes: number): Exposure => ({ kind: 'sleep', startMinute, minutes, hexoseMmolPerL: 0 });
+  const dayWith = (snack: number): DayInput => ({
+    ...base,
+    minutes: 1440,
+    exposures: [asleep(0, 400), eating(480), eating(snack), eating(900), eating(1150), asleep(1380, 60)],
+  });
+  const [other, moved] = [dayWith(700), dayWith(720)];
+  const usual = { begin: 'usual-day' as const, tolerancePh: 0.02 };
+  const follow = simulateDay(other, usual);
+  const alone = simulateDay(moved, usual);
+
+  test('is the same within its tolerance, and computed only as far as the difference reaches', () => {
+    const followed = simulateDay(moved, { ...usual, follow });
+    expect(largestGap(followed.ph, alone.ph)).toBeLessThan(0.02);
+    expect(largestGap(followed.ph, follow.ph)).toBeGreaterThan(0.5);
+    expect(followed.ph).toHaveLength(1441);
+    expect(followed.states.map(({ minute }) => minute)).toEqual(alone.states.map(({ minute }) => minute));
+    expect(followed.protonBalanceError).toBeLessThan(1e-6);
+    const evening = (curve: typeof follow) => curve.stepPh.subarray(curve.stepMinutes.findIndex((minute) => minute > 1155));
+    expect(evening(followed)).toEqual(evening(follow));
+    expect(followed.states[0]).toBe(follow.states[0]);
+  });
+
+  test('with something late, the night and the morning are those of the late thing', () => {
+    const late: DayInput = {
+      ...base,
+      minutes: 1440,
+      exposures: [eating(480), eating(1430, { retained: { share: 0.5, halfTimeMinutes: 10 } })],
+    };
+    const [followed, anew] = [simulateDay(late, { ...usual, follow }), simulateDay(late, usual)];
+    expect(largestGap(followed.ph, anew.ph)).toBeLessThan(0.02);
+    expect(followed.ph[0]).toBeLessThan((follow.ph[0] ?? 0) - 0.5);
+    expect(Math.abs((followed.ph[1440] ?? 0) - (followed.ph[0] ?? 1))).toBeLessThan(2e-3);
+  });
+
+  test.each<[string, DayInput, Parameters<typeof simulateDay>[1]]>([
+    ['another flow', { ...moved, saliva: { ...base.saliva, restingFlowMlPerMin: 0.2 } }, usual],
+    ['a closer tolerance', moved, { ...usual, tolerancePh: 0.01 }],
+    ['other layers', moved, { ...usual, cells: 8 }],
+    ['a day from rest', moved, { tolerancePh: 0.02 }],
+    ['a longer day', { ...moved, minutes: 1500 }, usual],
+  ])('is computed alone for %s', (_, input, options) => {
+    expect(simulateDay(input, { ...options, follow }).stepPh).toEqual(simulateDay(input, options).stepPh);
+  });
+});
+
+function largestGap(a: Float64Array, b: Float64Array): number {
+  return a.reduce((most, ph, minute) => Math.max(most, Math.abs(ph - (b[minute] ?? Number.NaN))), 0);
+}
+
 test('brushing takes away food between the teeth, a rinse with water does not', () => {
   const sticky = eating(10, { retained: { share: 0.3, halfTimeMinutes: 30 } });
   const after = (kind: 'brushing' | 'rinse') => {

@@ -2,6 +2,7 @@ import type { DayCurve, DayInput, PlaqueState, SimulationOptions } from '../type
 import { buildModel } from './buildModel.ts';
 import { checkBegin, checkDay, checkOptions } from './checkDay.ts';
 import { startOf } from './dayEnd.ts';
+import { followDay } from './followDay.ts';
 import { exposurePhase, restPhase } from './phases.ts';
 import { repeatDay } from './repeatDay.ts';
 import { restingState } from './restingState.ts';
@@ -25,15 +26,17 @@ const REST_BEFORE_S = 6 * 3600;
  */
 export function simulateDay(input: DayInput, options: SimulationOptions = {}): DayCurve {
   const minutes = input.minutes ?? USUAL_MINUTES;
-  const { tolerancePh = USUAL_TOLERANCE_PH, cells = USUAL_CELLS, begin = 'at-rest', previous } = options;
+  const { tolerancePh = USUAL_TOLERANCE_PH, cells = USUAL_CELLS, begin = 'at-rest', previous, follow } = options;
   checkDay(input, minutes);
   checkOptions(tolerancePh, cells);
   checkBegin(begin, cells);
   const stepper = buildStepper(buildModel(input, input.constants, cells));
   const run: DayRun = { stepper, input, minutes, tolerancePh };
   if (typeof begin === 'object') return runPass(run, { begin: 'after', start: () => startOf(begin.end), previous });
-  const first = runPass(run, { begin: 'at-rest', start: () => ({ state: restBefore(run), carried: [] }), previous });
-  return begin === 'at-rest' ? first : repeatDay(run, first);
+  const followed = begin === 'usual-day' && follow ? followDay(run, follow) : undefined;
+  if (followed) return followed;
+  const first = runPass(run, { begin: 'at-rest', start: () => restBefore(run), previous });
+  return begin === 'at-rest' ? first : { ...repeatDay(run, first), firstPass: first };
 }
 
 /** The state at minute 0 after hours in which nothing happened. */
@@ -43,5 +46,5 @@ function restBefore({ stepper, input, tolerancePh }: DayRun): PlaqueState {
     first !== undefined && startsAsleep(input)
       ? exposurePhase(stepper.model, first, { startS: -REST_BEFORE_S, endS: 0, releases: [] })
       : restPhase(stepper.model, -REST_BEFORE_S, 0, []);
-  return { minute: 0, values: restingState(stepper, phase, tolerancePh) };
+  return { minute: 0, values: restingState(stepper, phase, tolerancePh), held: [] };
 }

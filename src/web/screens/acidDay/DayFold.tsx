@@ -20,7 +20,6 @@ import { useDayStudy } from './useDayStudy.ts';
 import { useDrawnDay } from './useDrawnDay.ts';
 import { useSaidDays } from './useSaidDays.ts';
 
-const TOLERANCE_PH = 0.02;
 /** The page opened: from here on its pictures count from. */
 const OPENED = 0;
 
@@ -55,7 +54,7 @@ function ToldDay() {
   const flow = answers.resting_flow;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the answers only that of the flow counts
   const mouth = useMemo(() => mouthOfVisit({ acidDay, answers, onDate }, mouthPresets, questions), [acidDay, flow, onDate]);
-  const question = useMemo<DayQuestion | null>(() => (day ? { day, ...mouth, tolerancePh: TOLERANCE_PH } : null), [day, mouth]);
+  const question = useMemo<DayQuestion | null>(() => (day ? { day, ...mouth, isLive: false } : null), [day, mouth]);
   const isAsked = record === null;
   const asked = useMemo<StudyQuestion | null>(
     () => (day && isAsked ? { told: day, changed: null, ...mouth, limits: null } : null),

@@ -1,7 +1,6 @@
-import type { DayCurve } from '../../../core/plaque/types.ts';
-import { type DayQuestion, type DrawnDay, drawDay } from './drawDay.ts';
+import { type DayQuestion, type DrawnDay, drawDay, type KnownCurves } from './drawDay.ts';
 
-/** Whose picture it is: each keeps its own last curve, so that a drag computes only what comes after the dragged event. */
+/** Whose picture it is: each keeps its own last curves, so that a drag computes only what the dragged event reaches. */
 export type DaySlot = string;
 export interface DayAsk {
   readonly id: number;
@@ -10,12 +9,13 @@ export interface DayAsk {
 }
 export type DayAnswer = { readonly id: number; readonly slot: DaySlot } & ({ readonly drawn: DrawnDay } | { readonly problem: string });
 
-const lastCurves = new Map<DaySlot, DayCurve>();
+const curves = new Map<DaySlot, KnownCurves>();
 
 addEventListener('message', ({ data: { id, slot, question } }: MessageEvent<DayAsk>) => {
   try {
-    const { drawn, curve } = drawDay(question, lastCurves.get(slot));
-    lastCurves.set(slot, curve);
+    const known = curves.get(slot);
+    const { drawn, curve } = drawDay(question, known);
+    curves.set(slot, { exact: question.isLive ? known?.exact : curve, last: curve });
     postMessage({ id, slot, drawn } satisfies DayAnswer);
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;

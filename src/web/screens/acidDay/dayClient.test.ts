@@ -8,7 +8,7 @@ const question = (wakeMinute: number, mouth = mouthPresets.average): DayQuestion
   day: { wakeMinute, sleepMinute: 1380, events: [] },
   mouth,
   measured: {},
-  tolerancePh: 0.02,
+  isLive: true,
 });
 const drawn = {} as DrawnDay;
 

@@ -11,7 +11,8 @@ export interface DayQuestion {
   readonly day: AcidDay;
   readonly mouth: Mouth;
   readonly measured: MeasuredFluids;
-  readonly tolerancePh: number;
+  /** While something is dragged: worked out a little less closely, by the picture before it. */
+  readonly isLive: boolean;
 }
 
 /** Everything that a picture of one day shows. */
@@ -25,16 +26,29 @@ export interface DrawnDay {
   readonly traces: readonly EventTrace[];
 }
 
+/** Target of the error of one step, pH. */
+const LIVE_TOLERANCE_PH = 0.02;
+const TOLERANCE_PH = 0.01;
+
+/** Curves of earlier pictures in the same place. */
+export interface KnownCurves {
+  /** The last one that was worked out alone. */
+  readonly exact?: DayCurve | undefined;
+  /** The last one of all. */
+  readonly last?: DayCurve | undefined;
+}
+
 /**
- * Works a day out for its picture.
- * @param previous  an earlier curve: what both days have in common from their start is not computed again
+ * Works a day out for its picture. While something is dragged, what the hand does not reach is taken from the picture before; once it rests
+ * the day is worked out alone, so that it is the same whichever way it went there.
  * @throws RangeError naming the field of the day or the mouth
  */
 export function drawDay(
-  { day, mouth, measured, tolerancePh }: DayQuestion,
-  previous?: DayCurve,
+  { day, mouth, measured, isLive }: DayQuestion,
+  { exact, last }: KnownCurves = {},
 ): { readonly drawn: DrawnDay; readonly curve: DayCurve } {
-  const curve = runDay(day, buildDayModel(mouth, dayTables), dayTables.foods, { tolerancePh, ...(previous && { previous }) });
+  const how = isLive ? { tolerancePh: LIVE_TOLERANCE_PH, follow: last } : { tolerancePh: TOLERANCE_PH, previous: exact };
+  const curve = runDay(day, buildDayModel(mouth, dayTables), dayTables.foods, how);
   const lines = acidLines(dayTables, measured);
   const drawn = {
     ph: curve.ph,

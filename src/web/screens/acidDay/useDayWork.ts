@@ -25,9 +25,6 @@ import { useDrawnDay } from './useDrawnDay.ts';
 import type { EventChange } from './useEventDrag.ts';
 import { useSaidDays } from './useSaidDays.ts';
 
-const DRAG_TOLERANCE_PH = 0.02;
-const TOLERANCE_PH = 0.01;
-
 export function useDayWork(bundle: VisitBundle, session: SessionView, onServerChange: () => void): DayWork {
   const correction = useDayCorrection(bundle, session, onServerChange);
   const { input, put, show, takeStep } = correction.draft;
@@ -53,20 +50,17 @@ export function useDayWork(bundle: VisitBundle, session: SessionView, onServerCh
   const limits = useLimits(isClosed ? bundle.stored : null, input);
   const may = mayTry(limits);
 
-  const questionOf = (asked: AcidDay, tolerancePh: number): DayQuestion => ({
+  const questionOf = (asked: AcidDay, isLive: boolean): DayQuestion => ({
     day: asked,
     mouth: mouth.mouth,
     measured: mouth.measured,
-    tolerancePh,
+    isLive,
   });
   const isFollowing = live !== null;
   // biome-ignore lint/correctness/useExhaustiveDependencies: asked anew when the day or the mouth is another one
-  const question = useMemo(
-    () => (shown ? questionOf(shown, isFollowing ? DRAG_TOLERANCE_PH : TOLERANCE_PH) : null),
-    [shown, isFollowing, mouth],
-  );
+  const question = useMemo(() => (shown ? questionOf(shown, isFollowing) : null), [shown, isFollowing, mouth]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: as above
-  const toldQuestion = useMemo(() => (day && changed ? questionOf(day, TOLERANCE_PH) : null), [day, changed !== undefined, mouth]);
+  const toldQuestion = useMemo(() => (day && changed ? questionOf(day, false) : null), [day, changed !== undefined, mouth]);
   const studyQuestion = useMemo<StudyQuestion | null>(
     () =>
       day ? { told: day, changed: changed ?? null, mouth: mouth.mouth, measured: mouth.measured, limits: isClosed ? null : limits } : null,
