@@ -59,12 +59,35 @@ export function readFocus(page: Page): Promise<Focus> {
 /** The key that answers an open line in the least striking way: no, one, the first choice, none. */
 const PLAIN_ANSWERS: Readonly<Record<string, string>> = { 'yes-no': 'n', digit: '1', list: '0', entry: 'd' };
 
-/** Works through the groups of questions until the focus leaves them: "=" where something was carried, an answer where one is wanted. */
-export async function answerQuestions(page: Page, hands: Hands, scopes: readonly string[]): Promise<void> {
+/** By the name of a line: what is typed there, a number or text with Enter behind it, of a list each name that is ticked. */
+export type Answers = Readonly<Record<string, string | readonly string[]>>;
+
+async function answerLine(page: Page, hands: Hands, takes: string | null, answer: string | readonly string[]): Promise<void> {
+  if (typeof answer === 'string') {
+    await hands.type(answer);
+    if (takes === 'entry') await hands.press('Enter');
+    return;
+  }
+  await hands.press('Enter');
+  for (const name of answer) {
+    await hands.type(name);
+    await page.getByRole('option', { name }).first().waitFor();
+    await hands.press('Enter');
+  }
+  await hands.press('Escape');
+}
+
+/**
+ * Works through the groups of questions until the focus leaves them: the answers that are given, else "=" where something was carried,
+ * else the plainest answer where one is wanted.
+ */
+export async function answerQuestions(page: Page, hands: Hands, scopes: readonly string[], answers: Answers = {}): Promise<void> {
   for (let tries = 0; tries < 40; tries += 1) {
     const focus = await readFocus(page);
     if (focus.scope === null || !scopes.includes(focus.scope)) return;
-    if (focus.canReconfirm) await hands.press('=');
+    const own = focus.line === null ? undefined : answers[focus.line];
+    if (own !== undefined) await answerLine(page, hands, focus.takes, own);
+    else if (focus.canReconfirm) await hands.press('=');
     else if (focus.line === 'allExamined') await hands.press('y');
     else if (focus.takes) await hands.press(PLAIN_ANSWERS[focus.takes] ?? 'd');
     else return;

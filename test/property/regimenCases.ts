@@ -50,11 +50,25 @@ export const choices = (most?: number): fc.Arbitrary<Choice> =>
         ),
       }),
     )
-    .map(({ protocol, ...rest }) => {
-      const confirmed = { level: rest.level, protocol, edition: '1', by: 'A. Hygienist', at: '2026-11-25T09:00:00Z' };
-      const { facts, jurisdiction } = rest;
-      return { ...rest, needs: findNeeds({ facts, confirmed, jurisdiction, findings: [], result: null, tables: regimenTables }) };
-    });
+    .map(withNeeds);
+
+/** Grown people with a dry mouth at a high level who set no limit of tasks, so that the best regimen asks for much. */
+export const choicesOfMuch = (most: number): fc.Arbitrary<Choice> =>
+  fc.tuple(choices(most), nothingWrong, fc.constantFrom<Level>('high', 'extreme')).map(([c, facts, level]) =>
+    withNeeds({
+      ...c,
+      facts: { ...facts, ageYears: 40, ageMonths: 480, canSpit: true, weightKg: 70, dryMouth: true },
+      level,
+      protocol: 'four_level_6plus_2019',
+      mostTasksPerDay: undefined,
+    }),
+  );
+
+function withNeeds({ protocol, ...rest }: Omit<Choice, 'needs' | 'level'> & { readonly level: Level; readonly protocol: string }): Choice {
+  const confirmed = { level: rest.level, protocol, edition: '1', by: 'A. Hygienist', at: '2026-11-25T09:00:00Z' };
+  const { facts, jurisdiction } = rest;
+  return { ...rest, needs: findNeeds({ facts, confirmed, jurisdiction, findings: [], result: null, tables: regimenTables }) };
+}
 
 export const planInput = (c: Choice): ProposePlanInput => ({
   facts: c.facts,

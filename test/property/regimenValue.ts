@@ -80,13 +80,17 @@ export function chooser({ facts, needs, shelf, jurisdiction, level, order, mostT
     return never;
   };
 
+  /** What may be used now, and what is used once all that waits is signed. */
+  const daysOf = (ids: readonly string[]): readonly (readonly string[])[] => [
+    ids.filter((id) => !get(id).waits),
+    ids.some((id) => isStrong(get(id).item)) ? ids.filter((id) => !isOrdinary(get(id).item)) : ids,
+  ];
+  const tasksAtMost = (ids: readonly string[]): number => Math.max(...daysOf(ids).map((day) => sum(day, tasks)));
+
   const mayStand = (ids: readonly string[]): boolean => {
     if (ids.some((id) => get(id).isOut || get(id).served.length === 0)) return false;
-    const items = ids.map((id) => get(id).item);
     if (ids.some((id, i) => ids.some((other, j) => j > i && mayNotMeet(id, other)))) return false;
-    const now = ids.filter((id) => !get(id).waits);
-    const later = items.some(isStrong) ? ids.filter((id) => !isOrdinary(get(id).item)) : ids;
-    return [now, later].every((day) => {
+    return daysOf(ids).every((day) => {
       if (mostTasksPerDay !== undefined && sum(day, tasks) > mostTasksPerDay + 1e-6) return false;
       const swallowed = sum(day, mg);
       return swallowed === 0 || limits.every((l) => swallowed + water <= l.value * (l.unit === 'mg/day' ? 1 : kg) * (1 + 1e-9));
@@ -148,7 +152,7 @@ export function chooser({ facts, needs, shelf, jurisdiction, level, order, mostT
   const needCount = open.length;
   const servesAlone = (ids: readonly string[], id: string): boolean =>
     get(id).served.some((need) => !ids.some((other) => other !== id && get(other).served.includes(need)));
-  return { mayStand, worth, listSets, agentsOf, needCount, servesAlone };
+  return { mayStand, worth, listSets, agentsOf, needCount, servesAlone, tasksAtMost };
 }
 
 export function compareValues(a: readonly number[], b: readonly number[]): number {

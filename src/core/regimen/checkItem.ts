@@ -28,6 +28,8 @@ export interface ItemCheck {
   readonly warnings: readonly Warning[];
   /** The release that holds, the stricter of shelf item and agent. */
   readonly release: ShelfItem['release'];
+  /** Something in the pack answers to an allergy that was told. */
+  readonly isAllergic: boolean;
   /** The practice's own protocol that covers this person and pack. It lifts nothing of the above. */
   readonly localProtocol?: LocalProtocol | undefined;
 }
@@ -75,6 +77,7 @@ export function checkItem(input: CheckItemInput): ItemCheck {
     cautions: bars.filter((b) => b.level === 'caution'),
     warnings: [...warned.map(({ rule }) => ({ ruleId: rule.id, text: rule.action, source: rule.source })), ...planHits.warnings],
     release: releaseHere(view, agent),
+    isAllergic: findAllergiesToPack(view).length > 0,
     ...(ruling?.kind === 'covers' && { localProtocol: ruling.protocol }),
   };
 }

@@ -2,6 +2,7 @@ import { type Candidate, type CandidateView, findConflict, mayBeTaken, serves, t
 import { type Bar, checkItem, type ItemCheck } from './checkItem.ts';
 import { buildProgramme } from './choice/buildProgramme.ts';
 import { findOptions } from './choice/findOptions.ts';
+import { lighterLimit } from './choice/lighterLimit.ts';
 import { fitsDay, rankCandidates } from './choice/rankCandidates.ts';
 import { itemTraits, tasteOf } from './itemTraits.ts';
 import type { ProposePlanInput } from './proposePlan.ts';
@@ -21,6 +22,8 @@ export interface Draft {
   readonly lines: readonly Candidate[];
   readonly alternatives: readonly { readonly insteadOf: string; readonly candidate: Candidate }[];
   readonly barred: readonly Bar[];
+  /** It was looked for among those with at most so many tasks a day. */
+  readonly lighterTo?: number;
 }
 
 /** Needs that something on a shelf can meet, in the order in which they are met. The antimicrobial one comes last, apart. */
@@ -35,6 +38,7 @@ const SHELF_NEEDS: readonly NeedKind[] = [
   'calcium-phosphate',
 ];
 const MOST_ALTERNATIVES = 2;
+const MOST_OPTIONS = 5;
 
 export const isShelfNeed = (kind: NeedKind): boolean => kind === 'antimicrobial' || SHELF_NEEDS.includes(kind);
 export const isMetBy = (lines: readonly Candidate[], kind: NeedKind): boolean => lines.some((l) => l.meets.includes(kind));
@@ -78,13 +82,29 @@ export function draftPlans(view: DraftView): readonly [Draft, ...Draft[]] {
   const signed = takeSigned(view);
   const open = openNeeds(signed.lines, view);
   const ranked = keepRanking(view);
-  const drafts = findOptions(buildProgramme(open, signed.lines, view)).map((packs) => {
-    const lines = [...signed.lines, ...inOrderOfNeeds(packs, open)];
-    return meetAntimicrobial(addAlternatives({ ...signed, lines }, view, ranked), view, ranked);
-  });
-  const [best = meetAntimicrobial(signed, view, ranked), ...others] = drafts;
-  return [best, ...others];
+  const draftsIn = (within: DraftView): Draft[] =>
+    findOptions(buildProgramme(open, signed.lines, within)).map((packs) => {
+      const lines = [...signed.lines, ...inOrderOfNeeds(packs, open)];
+      return meetAntimicrobial(addAlternatives({ ...signed, lines }, within, ranked), within, ranked);
+    });
+  const [best = meetAntimicrobial(signed, view, ranked), ...others] = draftsIn(view);
+  const lighter = findLighter(best, view, draftsIn);
+  return [best, ...lighter, ...others.filter((draft) => !lighter.some((l) => isSame(l, draft)))].slice(0, MOST_OPTIONS) as [
+    Draft,
+    ...Draft[],
+  ];
 }
+
+/** Where the best asks for much and the person has set no limit of tasks a day: the best of those that ask for half at most. */
+function findLighter(best: Draft, view: DraftView, draftsIn: (within: DraftView) => readonly Draft[]): readonly Draft[] {
+  const mostTasksPerDay = view.settings.mostTasksPerDay === undefined ? lighterLimit(best.lines) : undefined;
+  if (mostTasksPerDay === undefined) return [];
+  const [lighter] = draftsIn({ ...view, settings: { ...view.settings, mostTasksPerDay } });
+  return lighter && lighter.lines.length > 0 && !isSame(lighter, best) ? [{ ...lighter, lighterTo: mostTasksPerDay }] : [];
+}
+
+const isSame = (a: Draft, b: Draft): boolean =>
+  a.lines.length === b.lines.length && a.lines.every(({ item }) => b.lines.some((l) => l.item.id === item.id));
 
 /** Needed, met by something on a shelf, and by nothing that is signed; the most important first. The antimicrobial one is apart. */
 export function openNeeds(signed: readonly Candidate[], { needs }: Pick<DraftView, 'needs'>): readonly Need[] {

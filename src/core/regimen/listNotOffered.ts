@@ -3,7 +3,7 @@ import { type Draft, type DraftView, keptOutBy } from './draftPlan.ts';
 import type { Exclusion, Need, ShelfItem } from './types.ts';
 
 /**
- * Packs that would meet a need, or that somebody signed, and that do not stand in the plan because of a rule: every stop, else what to ask
+ * Packs that would meet a need, that somebody signed, or that the person is allergic to, and that do not stand in the plan because of a rule: every stop, else what to ask
  * first in one entry, else what has to be checked and recorded, else what it would meet in the plan. A pack that merely came second is not
  * listed.
  */
@@ -12,8 +12,9 @@ export function listNotOffered(draft: Draft, view: DraftView): readonly Exclusio
   const barred = [...draft.barred, ...keptOutBy(draft, view)];
   const inPlan = [...draft.lines, ...draft.alternatives.map((a) => a.candidate)].map((c) => c.item.id);
   const shown = new Set([...inPlan, ...refused.map((r) => r.shelfItemId)]);
-  const isWanted = ({ item }: ItemCheck) =>
-    (item.inStock && needs.some((need) => isWantedFor(need, item))) || (signatures.get(item.id) ?? []).length > 0;
+  // An allergy is said of every pack in stock: somebody could hand it out beside the plan.
+  const isWanted = ({ item, isAllergic }: ItemCheck) =>
+    (item.inStock && (isAllergic || needs.some((need) => isWantedFor(need, item)))) || (signatures.get(item.id) ?? []).length > 0;
   return checks
     .filter((check) => isWanted(check) && !shown.has(check.item.id))
     .flatMap((check) => reasonsFor(check, barred))

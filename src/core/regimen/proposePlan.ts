@@ -3,7 +3,7 @@ import { buildLine } from './buildLine.ts';
 import type { Candidate } from './candidates.ts';
 import { explainUnmet } from './choice/explainUnmet.ts';
 import { indexOfChosen, regimenOf } from './choice/regimenOf.ts';
-import { sayWhy } from './choice/sayWhy.ts';
+import { sayWhys } from './choice/sayWhy.ts';
 import { swapsOf } from './choice/swapsOf.ts';
 import { type Draft, type DraftView, draftPlans, viewOf } from './draftPlan.ts';
 import { findRecall } from './intervals.ts';
@@ -57,7 +57,7 @@ export function proposePlan(input: ProposePlanInput): Plan {
   const chosen = indexOfChosen(drafts, input.chosenRegimen);
   const draft = drafts[chosen] ?? drafts[0];
   const { lines } = draft;
-  const whys = sayWhy(drafts.map((d) => d.lines));
+  const whys = sayWhys(drafts);
   const regimens = drafts.map((d, i) => regimenOf(d, view, input.onDate, whys[i] ?? []));
   const regimen = regimens[chosen] ?? regimenOf(draft, view, input.onDate, []);
   const diet = mayLimitFood(facts, tables);

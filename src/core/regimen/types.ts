@@ -204,6 +204,8 @@ export interface Regimen {
   /** Ids of its packs, sorted, joined by '+'. */
   readonly id: string;
   readonly lines: readonly PlanLine[];
+  /** It leaves needs open, or fits less well, so that it asks for fewer tasks a day. Absent = no. */
+  readonly isLighter?: boolean | undefined;
   /** What it is best at among the regimens found, in words. */
   readonly why: readonly string[];
   readonly tasksPerDay: number;

@@ -1,12 +1,22 @@
 import type { Candidate } from '../candidates.ts';
+import type { Draft } from '../draftPlan.ts';
 import { monthlyCostCents } from '../monthlyCostCents.ts';
 import { onceSigned, tasksOf } from './rankCandidates.ts';
 
 const ONLY_ONE = 'No other set of agents on this shelf meets as many of the needs.';
 const BEST_FIT = 'Best fit to the record and the list of care among those found.';
 
+/** What each draft is best at. A lighter one is not measured against those that leave no more open than the best. */
+export function sayWhys(drafts: readonly Draft[]): readonly (readonly string[])[] {
+  const full = drafts.filter(({ lighterTo }) => lighterTo === undefined);
+  const whys = sayWhy(full.map(({ lines }) => lines));
+  return drafts.map((draft) =>
+    draft.lighterTo === undefined ? (whys[full.indexOf(draft)] ?? []) : [`The best of those with at most ${draft.lighterTo} tasks a day.`],
+  );
+}
+
 /** What each regimen is best at among those found, once all that waits is signed. What all have alike is not said. */
-export function sayWhy(regimens: readonly (readonly Candidate[])[]): readonly (readonly string[])[] {
+function sayWhy(regimens: readonly (readonly Candidate[])[]): readonly (readonly string[])[] {
   if (regimens.length === 1) return [regimens[0]?.length === 0 ? [] : [ONLY_ONE]];
   const waits = regimens.some((lines) => lines.some((l) => l.state === 'waiting-for-signature')) ? ', once all that waits is signed' : '';
   const full = regimens.map((lines) => onceSigned(lines));
