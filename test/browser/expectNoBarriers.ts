@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
+import { axeSource } from './axeSource.ts';
 
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 /** A theme changes colours and nothing else, so the other rules find in each what they find in one. */
@@ -30,7 +31,7 @@ export async function expectNoColourBarriers(page: Page, where = ''): Promise<vo
  * need; there are none) costs as much again.
  */
 function axe(page: Page): AxeBuilder {
-  return new AxeBuilder({ page }).options({ resultTypes: ['violations'] }).setLegacyMode(true);
+  return new AxeBuilder({ page, axeSource }).options({ resultTypes: ['violations'] }).setLegacyMode(true);
 }
 
 async function expectNone(where: string, builder: AxeBuilder): Promise<void> {
