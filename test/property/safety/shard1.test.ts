@@ -1,0 +1,3 @@
+import { safetyShard } from './safetyShard.ts';
+
+safetyShard(1);
