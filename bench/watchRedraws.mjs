@@ -1,24 +1,31 @@
 // Runs in the page, for bench/page.ts. Of each key that changed the page: from the moment the browser got it until the frame with the
-// first change was drawn. The program works out a visit and draws it in the same turn, so that there is no later one.
+// first change was drawn, and until the last frame in which level or plan became
+// another: where an answer changes the plan, the plan comes right after it.
 const textOf = () => document.querySelector('.side')?.textContent ?? '';
 const afterFrame = new MessageChannel();
 let key;
+let isAwaited = false;
 
 window.redraws = [];
 window.addEventListener(
   'keydown',
   ({ timeStamp }) => {
-    key = { at: timeStamp, before: textOf(), isDrawn: false };
+    key = { at: timeStamp, before: textOf() };
   },
   { capture: true },
 );
 afterFrame.port1.onmessage = () => {
-  if (!key) return;
-  window.redraws.push({ ms: performance.now() - key.at, isSummaryChanged: textOf() !== key.before });
-  key = undefined;
+  isAwaited = false;
+  const ms = performance.now() - key.at;
+  const text = textOf();
+  if (!key.redraw) {
+    key.redraw = { ms, lastMs: ms, isSummaryChanged: text !== key.before };
+    window.redraws.push(key.redraw);
+  } else if (text !== key.text) Object.assign(key.redraw, { lastMs: ms, isSummaryChanged: text !== key.before });
+  key.text = text;
 };
 new MutationObserver(() => {
-  if (!key || key.isDrawn) return;
-  key.isDrawn = true;
+  if (!key || isAwaited) return;
+  isAwaited = true;
   requestAnimationFrame(() => afterFrame.port2.postMessage(undefined));
 }).observe(document, { subtree: true, childList: true, characterData: true, attributes: true });

@@ -16,7 +16,7 @@ import en from '../content/texts/locales/en.json' with { type: 'json' };
 import { type Catalog, sayIn } from '../core/leaflet/sayMessage.ts';
 import type { LeafletLanguage } from '../core/leaflet/types.ts';
 import type { ShelfItem } from '../core/regimen/types.ts';
-import { assessVisit } from '../core/visit/assessVisit.ts';
+import { assessInSteps, assessVisit, type VisitSteps } from '../core/visit/assessVisit.ts';
 import type { Question } from '../core/visit/question.ts';
 import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
 
@@ -64,6 +64,9 @@ const questionById = new Map(questions.map((q) => [q.id, q]));
  * the page to hand over is always the server's.
  */
 export const assess = (input: VisitInput): VisitAssessment => assessVisit(inLanguagesAtHand(input), content);
+
+/** The same, what an answer changes at once before the plan. */
+export const assessStepwise = (input: VisitInput): VisitSteps => assessInSteps(inLanguagesAtHand(input), content);
 
 function inLanguagesAtHand(input: VisitInput): VisitInput {
   const { person, visit } = input;

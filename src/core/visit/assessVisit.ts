@@ -45,35 +45,56 @@ export type PartialAssessment = Partial<VisitAssessment> & { readonly items?: It
  * @throws RangeError when a date or a number lies outside its range; the message names it
  */
 export function assessVisit(input: VisitInput, content: VisitContent): VisitAssessment {
+  return assessInSteps(input, content).whole();
+}
+
+/** What an answer changes at once: all but what the plan is made from, the plan and what is printed of it. */
+export type BeforePlan = Omit<VisitAssessment, 'facts' | 'needs' | 'plan' | 'leaflet' | 'leaflets' | 'sources'>;
+
+export interface VisitSteps {
+  readonly beforePlan: () => BeforePlan;
+  /** Nothing that `beforePlan` computed is computed again. */
+  readonly whole: () => VisitAssessment;
+}
+
+/**
+ * `assessVisit` for a page that draws the answer before the plan, which takes longest. Each step is computed when it is first asked for,
+ * and once.
+ * @param input    as for `assessVisit`
+ * @param content  as for `assessVisit`
+ * @throws RangeError as `assessVisit`, from the step that looks at the number
+ */
+export function assessInSteps(input: VisitInput, content: VisitContent): VisitSteps {
   const steps = stepsOf(input, content);
-  const { items: _, ...risk } = steps.risk();
-  const { ageYears, ageMonths, mouth, unknownAnswers, safetyUnknown, weightDoubt, proposed, proposedSentence } = risk;
-  const { facts, confirmed, needs, plan } = steps.plan();
-  const { reading } = steps.reading();
-  return {
-    ageYears,
-    ageMonths,
-    mouth,
-    unknownAnswers,
-    safetyUnknown,
-    ...(weightDoubt === undefined ? {} : { weightDoubt }),
-    facts,
-    reading,
-    proposed,
-    proposedSentence,
-    ...steps.explain(),
-    confirmed,
-    needs,
-    plan,
-    ...steps.leaflet(),
-    sources: uniqueSources([
-      ...reading.sources,
-      ...(proposed?.sources ?? []),
-      ...needs.flatMap((n) => n.sources),
-      ...plan.lines.flatMap((l) => l.sources),
-    ]),
-    versions: content.versions,
-  };
+  const beforePlan = once((): BeforePlan => {
+    const { items: _, ...risk } = steps.risk();
+    return { ...risk, ...steps.reading(), ...steps.explain(), confirmed: steps.confirmed(), versions: content.versions };
+  });
+  const whole = once((): VisitAssessment => {
+    const { reading, proposed, proposedSentence, compare, couldChange, confirmed, versions, ...mouth } = beforePlan();
+    const { facts, needs, plan } = steps.plan();
+    return {
+      ...mouth,
+      facts,
+      reading,
+      proposed,
+      proposedSentence,
+      compare,
+      couldChange,
+      confirmed,
+      needs,
+      plan,
+      ...steps.leaflet(),
+      sources: uniqueSources([
+        ...reading.sources,
+        ...(proposed?.sources ?? []),
+        ...needs.flatMap((n) => n.sources),
+        ...plan.lines.flatMap((l) => l.sources),
+      ]),
+      versions,
+    };
+  });
+  return { beforePlan, whole };
 }
 
 /**
@@ -188,6 +209,7 @@ function stepsOf(input: VisitInput, content: VisitContent) {
         proposedSentence: level().sentence,
       };
     },
+    confirmed: () => confirmed() ?? null,
     plan: () => ({ facts: facts(), confirmed: confirmed() ?? null, needs: needs(), plan: plan() }),
     explain: () => {
       const { table, proposed } = level();

@@ -18,11 +18,14 @@ import { saySchedule } from './saySchedule.ts';
 import { useVisit } from './visitContext.ts';
 
 export function PlanSection() {
-  const { assessment, isPrivateHidden } = useVisit();
+  const { assessment, isPlanSlow, isPrivateHidden } = useVisit();
   const isEarly = assessment.plan.lines.length === 0 && (assessment.safetyUnknown.length > 0 || assessment.confirmed === null);
   return (
     <section data-scope="plan" aria-label="Plan">
       <SectionHead title="Plan" number={6} />
+      {isPlanSlow && (
+        <p className="small">Being worked out again with the latest answer. Until then the plan of the answers before stands here.</p>
+      )}
       {isEarly ? <p className="small">{noPlanSentence(assessment, isPrivateHidden)}</p> : <PlanBody assessment={assessment} />}
       <PathwayCompare />
       <MouthAdvice assessment={assessment} />

@@ -79,6 +79,7 @@ function Visit({ bundle, session, onServerChange, onLeaveCorrection }: VisitProp
       <div
         className={work.isShownToPatient ? 'visit shown' : 'visit'}
         ref={page}
+        onClickCapture={work.settlePlan}
         onFocus={(event) => {
           const scope = event.target.closest<HTMLElement>('[data-scope]')?.dataset.scope as Scope | undefined;
           const line = event.target.closest<HTMLElement>('[data-line]')?.dataset.line;

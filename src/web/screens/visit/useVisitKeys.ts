@@ -24,6 +24,7 @@ export function useVisitKeys(work: VisitWork, openHelp: () => void): void {
       const isEscape = event.key === 'Escape';
       if (isTyping(event.target) && !isEscape) return;
       if (!singleKeys && event.key.length === 1) return;
+      if (latest.current.work.place.scope === 'plan' || latest.current.work.place.scope === 'agree') latest.current.work.settlePlan();
       const { work, openHelp } = latest.current;
       const { scope, line } = work.place;
       const lines = work.lines[scope];

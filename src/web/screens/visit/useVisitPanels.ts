@@ -14,7 +14,8 @@ export interface HistoryOf {
 interface PanelsInput {
   readonly bundle: VisitBundle;
   readonly input: VisitInput;
-  readonly assessment: VisitAssessment;
+  /** Of the present answers. */
+  readonly assessment: () => VisitAssessment;
   readonly place: Place;
   readonly isShownToPatient: boolean;
   readonly say: (words: string) => void;
@@ -36,7 +37,7 @@ export function useVisitPanels({ bundle, input, assessment, place, isShownToPati
   const openNote = async () => {
     if (isShownToPatient) return;
     const { note: sections } = input.practice.settings;
-    const text = buildNote({ input, assessment, tables: content, sections, corrections: bundle.corrections });
+    const text = buildNote({ input, assessment: assessment(), tables: content, sections, corrections: bundle.corrections });
     if (await isCopied(text)) say('Note copied.');
     else setNote(text);
   };

@@ -6,7 +6,7 @@ import type { Level } from '../../../core/risk/types.ts';
 import type { Answers } from '../../../core/visit/answer.ts';
 import { isToldAlone } from '../../../core/visit/privacy.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
-import { assess, privateItemIds, questions } from '../../content.ts';
+import { privateItemIds, questions } from '../../content.ts';
 import { useSaveQueue } from '../../data/saving.ts';
 import type { SignedOn } from '../../data/signingQueries.ts';
 import { useLeafletWords } from '../../data/useLeafletWords.ts';
@@ -23,6 +23,7 @@ import { waysOf } from './regimenWays.ts';
 import type { Scope } from './scopes.ts';
 import { CONDITIONS_AS_USUAL } from './swabLines.ts';
 import { readField } from './undoSteps.ts';
+import { useAssessment } from './useAssessment.ts';
 import { correctionBody, useCorrection, useKeepCorrection } from './useCorrection.ts';
 import { type TakenStep, useVisitDraft } from './useVisitDraft.ts';
 import { useVisitPanels } from './useVisitPanels.ts';
@@ -55,11 +56,8 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
 
   const isClosed = bundle.state !== 'open' && !isCorrecting;
   const leafletWords = useLeafletWords(input);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: with the words of another language the leaflet says other words
-  const assessment = useMemo(
-    () => (bundle.stored && !isCorrecting ? bundle.stored : assess(input)),
-    [bundle.stored, isCorrecting, input, leafletWords],
-  );
+  const stored = isCorrecting ? undefined : bundle.stored;
+  const { assessment, whole, isPlanDue, isPlanSlow, settlePlan } = useAssessment(input, stored, leafletWords);
   const carried = useMemo(() => carriedAnswers(bundle), [bundle]);
   const lines = useMemo(() => {
     return buildLines({ bundle, input, assessment, questions, carried, newFinding, levelChange, isClosed, privacy });
@@ -68,7 +66,7 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     firstPlace(lines, session.member.roles.includes('dentist') || location.hash === '#plan' ? assessment.plan.lines : []),
   );
 
-  const panels = useVisitPanels({ bundle, input, assessment, place, isShownToPatient, say: setSaid });
+  const panels = useVisitPanels({ bundle, input, assessment: whole, place, isShownToPatient, say: setSaid });
 
   const apply = (effect: ReplyEffect, from: Place) => {
     setProblem(effect.problem ?? null);
@@ -134,7 +132,7 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
   };
 
   const reconfirm = (scope: Scope) => {
-    if (!isClosed) apply(effectOfReconfirm(scope, lines[scope], input, assessment), { scope, line: null });
+    if (!isClosed) apply(effectOfReconfirm(scope, lines[scope], input, whole), { scope, line: null });
   };
 
   // A dentist may come to it after the visit was closed; then the record on the server is read again.
@@ -173,7 +171,7 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     'plan r': () => !isCorrecting && pressIn(place.line, 'r'),
     'plan u': () => !isCorrecting && pressIn(place.line, 'u'),
     'plan o': () => {
-      const other = waysOf(assessment.plan)?.other;
+      const other = waysOf(whole().plan)?.other;
       if (other && lines.plan.length > 0) reply('plan', OTHER_REGIMEN, { how: 'asked', value: other.id });
     },
     'agree z': () => void (isCorrecting ? saveCorrection() : requests.close()),
@@ -204,6 +202,9 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     session,
     input,
     assessment,
+    isPlanDue,
+    isPlanSlow,
+    settlePlan,
     lines,
     place,
     isClosed,

@@ -15,7 +15,13 @@ export interface VisitWork {
   readonly bundle: VisitBundle;
   readonly session: SessionView;
   readonly input: VisitInput;
+  /** While `isPlanDue` its plan, with facts, needs and leaflet, is of the answers before. */
   readonly assessment: VisitAssessment;
+  readonly isPlanDue: boolean;
+  /** The plan is due, and takes so long that it is missed. */
+  readonly isPlanSlow: boolean;
+  /** Draws the plan that is due, before anything acts on it. */
+  readonly settlePlan: () => void;
   readonly isClosed: boolean;
   readonly isShownToPatient: boolean;
   /** Items that no one else should read over a shoulder; drivers of these are left out while the patient looks. */

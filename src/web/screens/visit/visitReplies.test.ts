@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { questions } from '../../../content/questions.ts';
-import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
+import type { VisitInput } from '../../../core/visit/types.ts';
 import type { VisitLines } from './buildLines.ts';
 import type { Line } from './line.ts';
 import { SCOPES, type Scope } from './scopes.ts';
@@ -141,13 +141,17 @@ describe('a finding that is there already', () => {
   });
 });
 
+const noPlan = (): never => {
+  throw new Error('no plan is asked for');
+};
+
 test('"=" saves exactly what was carried, as asked today', () => {
   const lines = [line('a', carried), line('b', wanted), line('c', { value: 3 })];
   const withAnswer = { ...input, visit: { ...input.visit, answers: { a: { how: 'carried', value: 2 } } } } as unknown as VisitInput;
-  expect(effectOfReconfirm('food', lines, withAnswer, {} as VisitAssessment).puts).toEqual([
+  expect(effectOfReconfirm('food', lines, withAnswer, noPlan).puts).toEqual([
     { path: 'answers.a', value: { how: 'asked', value: 2, askedOn: '2026-11-25' } },
   ]);
-  expect(effectOfReconfirm('swab', lines, input, {} as VisitAssessment).puts).toEqual([]);
+  expect(effectOfReconfirm('swab', lines, input, noPlan).puts).toEqual([]);
 });
 
 describe('the plan', () => {

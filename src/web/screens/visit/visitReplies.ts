@@ -171,9 +171,17 @@ const TAKERS: Readonly<Record<Scope, Taker>> = {
   agree: takeAgree,
 };
 
-/** "=": every answer carried into the scope was asked again and has not changed; under Agree, every line of the plan is agreed. */
-export function effectOfReconfirm(scope: Scope, lines: readonly Line[], input: VisitInput, assessment: VisitAssessment): ReplyEffect {
-  if (scope === 'agree') return { puts: [{ path: 'agreed', value: allAgreed(assessment.plan.lines, input.visit.agreed) }], to: 'next' };
+/**
+ * "=": every answer carried into the scope was asked again and has not changed; under Agree, every line of the plan is agreed.
+ * @param assess  gives the plan of this input
+ */
+export function effectOfReconfirm(
+  scope: Scope,
+  lines: readonly Line[],
+  input: VisitInput,
+  assess: () => Pick<VisitAssessment, 'plan'>,
+): ReplyEffect {
+  if (scope === 'agree') return { puts: [{ path: 'agreed', value: allAgreed(assess().plan.lines, input.visit.agreed) }], to: 'next' };
   if (!isQuestionScope(scope)) return NOTHING;
   const askedOn = input.visit.onDate;
   const again = lines.flatMap((line) => {
