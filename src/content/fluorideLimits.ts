@@ -1,4 +1,4 @@
-import type { FluorideLimit, FluorideTables, PasteAmount, SwallowedShare, VarnishAmount } from '../core/regimen/tables.ts';
+import type { FluorideLimit, FluorideTables, PasteAmount, SwallowedShare, VarnishAmount, VisitFluoride } from '../core/regimen/tables.ts';
 import type { SourceRef } from '../core/visit/answer.ts';
 import { weightForAge } from './weightForAge.ts';
 
@@ -77,13 +77,34 @@ export const fluorideLimits: readonly FluorideLimit[] = [
   },
 ];
 
-/** Share of paste or rinse taken as swallowed in checks of limits: our own, above the means that were read (0.62 at 3 to 4 years, 0.14 at 8 to 12). */
+const ourShare: SourceRef = {
+  key: 'project',
+  status: 'derived',
+  note: 'share swallowed: ours, above the means that were read (0.62 at 3 to 4 years, 0.14 at 8 to 12)',
+};
+
+/** Share of paste or rinse taken as swallowed in checks of limits. */
 export const swallowedShares: readonly SwallowedShare[] = [
-  { fromAgeYears: 0, belowAgeYears: 6, fraction: 1 },
-  { fromAgeYears: 6, belowAgeYears: 9, fraction: 0.35 },
-  { fromAgeYears: 9, belowAgeYears: 13, fraction: 0.2 },
-  { fromAgeYears: 13, belowAgeYears: 200, fraction: 0.1 },
+  { fromAgeYears: 0, belowAgeYears: 6, fraction: 1, source: ourShare },
+  { fromAgeYears: 6, belowAgeYears: 9, fraction: 0.35, source: ourShare },
+  { fromAgeYears: 9, belowAgeYears: 13, fraction: 0.2, source: ourShare },
+  { fromAgeYears: 13, belowAgeYears: 200, fraction: 0.1, source: ourShare },
 ];
+
+/** Varnish and gel at most every 3 months; of a gel what stays with suction and spitting out, the upper figure. */
+export const visitFluoride: readonly VisitFluoride[] = [
+  { agentId: 'F_VARNISH', timesPerYear: 4, source: read('varnishMonographs', 'every 6 months, may be every 3') },
+  {
+    agentId: 'F_GEL_APF',
+    timesPerYear: 4,
+    mostMgSwallowed: 7.5,
+    source: read('lecompte1987', '2 to 7.5 mg stay with suction and spitting out; every 3 to 6 months (ada2013)'),
+  },
+  { agentId: 'SDF38', timesPerYear: 2, source: read('slayton2018') },
+];
+
+/** 2.26 % fluoride. */
+const VARNISH_MG_PER_ML = 22.6;
 
 /** Emergency from 5 mg/kg. Less is not declared harmless. */
 export const EMERGENCY_MG_PER_KG = 5;
@@ -94,6 +115,9 @@ export const fluorideTables: FluorideTables = {
   limits: fluorideLimits,
   weights: weightForAge,
   swallowed: swallowedShares,
+  atVisit: visitFluoride,
+  varnishMgPerMl: VARNISH_MG_PER_ML,
+  homeRinse: { ppm: 226, amountMl: 10, source: read('rinseLabels', '10 mL once a day') },
   emergencyMgPerKg: EMERGENCY_MG_PER_KG,
 };
 

@@ -3,6 +3,7 @@ import type { MouthReason } from '../core/visit/mouthReason.ts';
 import type { Question } from '../core/visit/question.ts';
 import { allergens } from './allergens.ts';
 import { openConditions, privateConditions } from './conditions.ts';
+import { extraFluorideQuestions, varnishDaysQuestion, waterAmountQuestion } from './homeFluorideQuestions.ts';
 import { dryingMedicineIds, medicineClasses, PRIVATE_MEDICINES, UNCLASSIFIED_MEDICINE } from './medicines.ts';
 
 const ours: SourceRef = { key: 'project', status: 'proposal', note: 'our wording and keep-for time' };
@@ -248,6 +249,7 @@ export const questions: readonly Question[] = [
     notIn: TOOTHLESS,
     sources: [ours],
   },
+  ...extraFluorideQuestions,
   {
     id: 'professional_fluoride',
     group: 'home',
@@ -268,6 +270,7 @@ export const questions: readonly Question[] = [
     notIn: TOOTHLESS,
     sources: [ours],
   },
+  varnishDaysQuestion,
   {
     id: 'water_fluoridated',
     group: 'home',
@@ -309,6 +312,7 @@ export const questions: readonly Question[] = [
     notIn: TOOTHLESS,
     sources: [ours],
   },
+  waterAmountQuestion,
   {
     id: 'xylitol_carer',
     group: 'home',

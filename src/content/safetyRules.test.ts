@@ -140,6 +140,9 @@ const nobody: PersonFacts = {
   braces: false,
   jawPain: false,
   waterFluorideMgPerL: 0,
+  waterFluoridated: false,
+  otherFluoride: [],
+  strongPasteInUse: false,
 };
 const agedYears = (years: number, facts: Partial<PersonFacts> = {}): PersonFacts => ({
   ...nobody,
@@ -219,6 +222,11 @@ function peopleFor(
     ...(trigger.breastfeeding ? [{ part: 'breast-feeding', held: { breastfeeding: true }, unknown: { breastfeeding: undefined } }] : []),
     ...(trigger.cannotSpit ? [{ part: 'spit', held: { canSpit: false }, unknown: { canSpit: undefined } }] : []),
     ...(trigger.flags ?? []).map((flag) => ({ part: flag, held: { [flag]: true }, unknown: { [flag]: undefined } })),
+    ...(trigger.otherFluoride ?? []).map((kind) => ({
+      part: kind,
+      held: { otherFluoride: [kind] },
+      unknown: { otherFluoride: undefined },
+    })),
     ...(trigger.weightBelowKg === undefined
       ? []
       : [{ part: 'weight', held: { ...IN_ITS_WEIGHT, weightKg: trigger.weightBelowKg - 0.1 }, unknown: { weightKg: undefined } }]),

@@ -540,11 +540,15 @@ export const safetyRules: readonly SafetyRule[] = [
   {
     id: 'C36',
     agentIds: ['F_SUPP'],
-    trigger: { ageBelowMonths: 6 },
+    trigger: {
+      ageBelowMonths: 6,
+      flags: ['strongPasteInUse', 'waterFluoridated'],
+      otherFluoride: ['fluoridated-salt'],
+    },
     level: 'stop',
-    because: 'no supplement before 6 months, nor beside 5,000 ppm fluoride, fluoridated salt or water',
+    because: 'no supplement before 6 months, nor beside 5,000 ppm paste, fluoridated salt or water',
     action: 'None.',
-    source: read('ada2010supplements'),
+    source: read('ada2010supplements', 'and the UK label of 5,000 ppm paste'),
   },
   {
     id: 'C37',
@@ -761,6 +765,16 @@ export const interactions: readonly Interaction[] = [
     because: 'other fluoride beside a high-fluoride paste',
     action:
       'The label of 5,000 ppm fluoride paste advises against other fluoride beside it; guidelines combine them. Look at the sum first.',
+    source: read('smpcHighFluoride'),
+  },
+  {
+    id: 'C36b',
+    agentIds: ['F_SUPP'],
+    withAgentIds: ['F_PASTE_5000'],
+    apart: 'regimen',
+    level: 'stop',
+    because: 'no supplement beside 5,000 ppm paste',
+    action: 'Choose one.',
     source: read('smpcHighFluoride'),
   },
   {

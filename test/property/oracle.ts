@@ -153,7 +153,7 @@ const TRIGGERS: Readonly<Record<string, (world: World, item: ShelfItem, rule: Ra
     ),
   C33: ({ facts: f }, item) => (hasTrait(item, 'resin') ? has(f.allergies, 'acrylate') : false),
   C35: (world, item, rule) => ((item.fluoridePpm ?? 0) > 0 ? tooYoung(world, item, rule) : false),
-  C36: ({ facts: f }) => f.ageMonths < 6,
+  C36: ({ facts: f }) => or(f.ageMonths < 6, f.strongPasteInUse, f.waterFluoridated, has(f.otherFluoride, 'fluoridated-salt')),
   C37: ({ facts: f }) => (f.weightKg === undefined ? undefined : f.weightKg < 10),
   C38: (world, item, rule) =>
     tooYoung(world, item, rule) === true ? or(world.facts.dryMouth, has(world.facts.conditions, 'head-neck-radiotherapy')) : false,

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { allergens } from '../../src/content/allergens.ts';
 import { conditions } from '../../src/content/conditions.ts';
-import type { PersonFacts } from '../../src/core/regimen/types.ts';
+import type { OtherFluoride, PersonFacts } from '../../src/core/regimen/types.ts';
 
 const unknownOr = <T>(value: fc.Arbitrary<T>, weight = 4) =>
   fc.oneof({ weight: 1, arbitrary: fc.constant(undefined) }, { weight, arbitrary: value });
@@ -61,7 +61,22 @@ export const anyone: fc.Arbitrary<PersonFacts> = ageMonths.chain((months) =>
     jawPain: mostlyNo,
     waterFluorideMgPerL: unknownOr(fc.constantFrom(0, 0.3, 0.6, 0.7, 1.5)),
     waterLitresPerDay: unknownOr(fc.constantFrom(0, 0.5, 2), 1),
-    otherFluoride: unknownOr(fc.constantFrom([], [], ['salt with fluoride'], ['fluoride tablets or drops', 'other fluoride at home']), 2),
+    otherFluoride: unknownOr(
+      fc.constantFrom<OtherFluoride[]>(
+        [],
+        [],
+        ['fluoridated-salt'],
+        ['fluoride-tablets-or-drops', 'other'],
+        ['naf-rinse-daily', 'fluoridated-salt'],
+      ),
+      2,
+    ),
+    saltFluorideMgPerKg: unknownOr(fc.constantFrom(0, 250, 350)),
+    saltGPerDay: unknownOr(fc.constantFrom(0, 2, 6)),
+    supplementFluorideMgPerDay: unknownOr(fc.constantFrom(0, 0.25, 1)),
+    varnishDaysPerYear: unknownOr(fc.constantFrom(0, 2, 4)),
+    strongPasteInUse: flag,
+    waterFluoridated: flag,
   }),
 );
 
@@ -85,4 +100,7 @@ export const nothingWrong: fc.Arbitrary<PersonFacts> = ageMonths.map((months) =>
   waterFluorideMgPerL: 0.3,
   waterLitresPerDay: 1,
   otherFluoride: [],
+  varnishDaysPerYear: 0,
+  strongPasteInUse: false,
+  waterFluoridated: false,
 }));

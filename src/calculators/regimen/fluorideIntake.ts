@@ -116,5 +116,5 @@ function toSource(
 
 function waterSource(mgPerL: number | null, litresPerDay: number | undefined): FluorideSource {
   const amountMl = litresPerDay === undefined ? undefined : litresPerDay * 1000;
-  return { name: 'water', ppm: mgPerL ?? undefined, amountMl, perDay: 1, swallowedFraction: 1, isDrink: true };
+  return { name: 'water', ppm: mgPerL ?? undefined, amountMl, perDay: 1, swallowedFraction: 1, isNoAccident: true };
 }

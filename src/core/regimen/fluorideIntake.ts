@@ -1,8 +1,8 @@
 import type { SourceRef } from '../visit/answer.ts';
 import { fluorideMg } from './fluorideMg.ts';
 import { plannerWeightKg } from './plannerWeightKg.ts';
-import type { FluorideLimit, FluorideTables } from './tables.ts';
-import type { FluorideIntake } from './types.ts';
+import type { FluorideLimit, FluorideTables, SwallowedShare } from './tables.ts';
+import type { FluorideIntake, FluoridePart } from './types.ts';
 
 /** One thing that fluoride comes from. What is not known stays undefined. */
 export interface FluorideSource {
@@ -10,14 +10,18 @@ export interface FluorideSource {
   readonly name: string;
   /** mg F per kg, or per L for an amount in mL. */
   readonly ppm?: number | undefined;
+  /** One use, where it is known as fluoride: instead of strength and amount. */
+  readonly mgPerUse?: number | undefined;
   readonly amountG?: number | undefined;
   /** Taken as ppm in mg/L; give pastes in grams. */
   readonly amountMl?: number | undefined;
   readonly perDay?: number | undefined;
   /** 0..1; absent = the planner's share for the age. */
   readonly swallowedFraction?: number | undefined;
-  /** Meant to be drunk, so no part of a swallowing by accident. */
-  readonly isDrink?: boolean | undefined;
+  /** Meant to be swallowed, or put on at the practice: no part of a swallowing by accident at home. */
+  readonly isNoAccident?: boolean | undefined;
+  /** Where strength, amount and number of uses come from; absent = told. */
+  readonly sources?: readonly SourceRef[] | undefined;
 }
 
 export interface FluorideIntakeInput {
@@ -49,10 +53,10 @@ export function fluorideIntake({ ageMonths, weightKg, sources, tables }: Fluorid
   const assumedKg = weightKg === undefined ? plannerWeightKg(ageMonths, tables.weights) : undefined;
   const kg = weightKg ?? assumedKg ?? null;
   const share = swallowedShare(ageMonths, tables);
-  const perDay = sources.map((s) => swallowedMgPerDay(s, share));
-  const unknownSources = sources.filter((_, i) => perDay[i] === undefined).map((s) => s.name);
+  const parts = sources.map((s) => partOf(s, share, kg));
+  const unknownSources = parts.filter((p) => p.mgPerDay === null).map((p) => p.name);
   const complete = unknownSources.length === 0;
-  const mgPerDay = sum(perDay.map((mg) => mg ?? 0));
+  const mgPerDay = sum(parts.map((p) => p.mgPerDay ?? 0));
   const mgPerKgPerDay = kg === null ? null : mgPerDay / kg;
   return {
     complete,
@@ -65,7 +69,8 @@ export function fluorideIntake({ ageMonths, weightKg, sources, tables }: Fluorid
       const taken = unit === 'mg/day' ? mgPerDay : mgPerKgPerDay;
       return { name, kind, value, unit, share: complete && taken !== null ? taken / value : null, source };
     }),
-    acute: acuteOf(sum(sources.filter((s) => s.isDrink !== true).map(mgIfSwallowed)), weightKg, assumedKg, tables.emergencyMgPerKg),
+    acute: acuteOf(sum(sources.filter((s) => s.isNoAccident !== true).map(mgIfSwallowed)), weightKg, assumedKg, tables.emergencyMgPerKg),
+    parts,
   };
 }
 
@@ -112,31 +117,45 @@ function acuteOf(
   };
 }
 
-/** mg F a day, or undefined while a part is unknown. Water without fluoride needs no amount. */
-function swallowedMgPerDay(source: FluorideSource, share: number): number | undefined {
-  const { ppm, perDay, swallowedFraction = share } = source;
-  if (ppm === 0) return 0;
+const DAYS_PER_YEAR = 365;
+
+function partOf(source: FluorideSource, share: SwallowedShare | undefined, kg: number | null): FluoridePart {
+  const { name, perDay, swallowedFraction, sources = [] } = source;
+  // Above and below the table everything counts as swallowed: the cautious end.
+  const mg = mgOfOneUse(source);
+  const swallowed = mg === undefined ? undefined : mg * (swallowedFraction ?? share?.fraction ?? 1);
+  const isShared = swallowedFraction === undefined && share !== undefined;
+  const all = isShared ? [...sources, share.source] : sources;
+  if (swallowed === 0) return { name, mgPerDay: 0, onItsDay: null, sources: all };
+  if (swallowed === undefined || perDay === undefined) return { name, mgPerDay: null, onItsDay: null, sources: all };
+  const isRare = perDay > 0 && perDay < 1;
+  const mgPerKg = kg === null ? null : swallowed / kg;
+  const onItsDay = isRare ? { mg: swallowed, mgPerKg, daysPerYear: perDay * DAYS_PER_YEAR } : null;
+  return { name, mgPerDay: swallowed * perDay, onItsDay, sources: all };
+}
+
+/** mg F, or undefined while a part is unknown. Water without fluoride needs no amount. */
+function mgOfOneUse(source: FluorideSource): number | undefined {
+  const { ppm, mgPerUse } = source;
+  if (mgPerUse !== undefined || ppm === 0) return mgPerUse ?? 0;
   const amount = amountOf(source);
-  if (ppm === undefined || amount === undefined || perDay === undefined) return undefined;
-  return fluorideMg(ppm, amount) * perDay * swallowedFraction;
+  return ppm === undefined || amount === undefined ? undefined : fluorideMg(ppm, amount);
 }
 
 /** All of a day's uses, at least one: what is used weekly is swallowed a whole use at a time. Unknown parts add nothing, so a lower bound. */
-function mgIfSwallowed(source: FluorideSource): number {
-  return fluorideMg(source.ppm ?? 0, amountOf(source) ?? 0) * Math.max(1, source.perDay ?? 1);
-}
+const mgIfSwallowed = (source: FluorideSource): number => (mgOfOneUse(source) ?? 0) * Math.max(1, source.perDay ?? 1);
 
 const amountOf = ({ amountG, amountMl }: FluorideSource): number | undefined => amountG ?? amountMl;
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
-function swallowedShare(ageMonths: number, { swallowed }: FluorideTables): number {
+function swallowedShare(ageMonths: number, { swallowed }: FluorideTables): SwallowedShare | undefined {
   const ageYears = Math.floor(ageMonths / MONTHS_PER_YEAR);
-  // Above and below the table everything counts as swallowed: the cautious end.
-  return swallowed.find((s) => ageYears >= s.fromAgeYears && ageYears < s.belowAgeYears)?.fraction ?? 1;
+  return swallowed.find((s) => ageYears >= s.fromAgeYears && ageYears < s.belowAgeYears);
 }
 
-function checkSource({ name, ppm, amountG, amountMl, perDay, swallowedFraction }: FluorideSource): void {
+function checkSource({ name, ppm, mgPerUse, amountG, amountMl, perDay, swallowedFraction }: FluorideSource): void {
   checkRange(`ppm of ${name}`, ppm, 0, 1e6);
+  checkRange(`mgPerUse of ${name}`, mgPerUse, 0, 1e6);
   checkRange(`amountG of ${name}`, amountG, 0, 1e6);
   checkRange(`amountMl of ${name}`, amountMl, 0, 1e6);
   checkRange(`perDay of ${name}`, perDay, 0, 1e3);

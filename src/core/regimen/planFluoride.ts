@@ -1,22 +1,16 @@
 import { withoutDoubtfulWeight } from './dose/weightDoubt.ts';
 import { type FluorideSource, fluorideIntake } from './fluorideIntake.ts';
 import { fluorideSentence } from './fluorideSentence.ts';
-import { itemPpm } from './itemTraits.ts';
+import { holdsFluoride, type PlannedUse, sourceOf, sourcesBesides, sourcesReplacedBy } from './fluorideSources.ts';
 import type { RegimenTables } from './tables.ts';
-import type { FluorideIntake, PersonFacts, PlanLine, ShelfItem } from './types.ts';
+import type { FluorideIntake, PersonFacts } from './types.ts';
 
-/** An item as it would stand in a plan: with the amount for the age, and whether it is in use already. */
-export interface PlannedUse {
-  readonly item: ShelfItem;
-  readonly use: ShelfItem['use'];
-  readonly state: PlanLine['state'];
-}
-
-const ML_PER_L = 1_000;
+export type { PlannedUse } from './fluorideSources.ts';
 
 /**
  * Fluoride of a plan, on the day when it is highest: either what may be used now, or what is used once everything that waits is signed
- * and a high-fluoride paste has taken the place of the ordinary one.
+ * and a high-fluoride paste has taken the place of the ordinary one. Water, salt, tablets and varnish days are in it, each known or named
+ * as not known.
  */
 export function planFluoride(
   planned: readonly PlannedUse[],
@@ -37,20 +31,20 @@ interface Day {
 }
 
 function intakeOf(uses: readonly PlannedUse[], facts: PersonFacts, tables: RegimenTables): Day {
-  const home = uses.filter((p) => p.use.atVisit !== true && holdsFluoride(p.item, tables)).map(sourceOf);
-  const water = waterSource(facts);
-  const drunkOrEaten = [water, ...otherSources(facts)];
+  const own = uses.filter((p) => holdsFluoride(p.item, tables)).map((p) => sourceOf(p, facts, tables));
+  const besides = sourcesBesides(uses, facts, tables);
   const { weightKg } = withoutDoubtfulWeight(facts, tables.fluoride.weights);
   const of = (kg: number | undefined) =>
-    fluorideIntake({ ageMonths: facts.ageMonths, weightKg: kg, sources: [...home, ...drunkOrEaten], tables: tables.fluoride });
+    fluorideIntake({ ageMonths: facts.ageMonths, weightKg: kg, sources: [...own, ...besides], tables: tables.fluoride });
   const fitting = of(weightKg);
   // A weight in doubt may be right after all, so it can raise what to do at once, and never lower it.
   const isEmergency = of(facts.weightKg).acute.action === 'emergency-care-now';
   const intake: FluorideIntake = isEmergency ? { ...fitting, acute: { ...fitting.acute, action: 'emergency-care-now' } } : fitting;
-  const isWaterIn = facts.waterFluorideMgPerL !== undefined && !intake.unknownSources.includes(water.name);
-  const names = [...new Set(home.map((s) => s.name)), ...(isWaterIn && home.length > 0 ? [water.name] : [])];
-  return { intake, sentence: fluorideSentence(intake, names) };
+  const isKnown = ({ name }: FluorideSource) => !intake.unknownSources.includes(name);
+  return { intake, sentence: fluorideSentence(intake, namesOf(own), namesOf(besides.filter(isKnown))) };
 }
+
+const namesOf = (sources: readonly FluorideSource[]): readonly string[] => [...new Set(sources.map((s) => s.name))];
 
 /** A day with something unknown stands for the plan even when its known part is smaller: its true sum may be larger. */
 function isHigher(a: Day, b: Day): boolean {
@@ -63,28 +57,14 @@ export const isStrongPaste = ({ item }: Pick<PlannedUse, 'item'>): boolean =>
 export const isOrdinaryPaste = ({ item }: Pick<PlannedUse, 'item'>): boolean =>
   !['F_PASTE_2800', 'F_PASTE_5000'].includes(item.agentId) && item.meets.includes('fluoride-base');
 
-/** mg F swallowed a day from one pack alone; what is not known of it counts as nothing, so a lower bound. */
-export function fluorideMgPerDay(planned: PlannedUse, { ageMonths }: PersonFacts, tables: RegimenTables): number {
-  if (planned.use.atVisit === true || !holdsFluoride(planned.item, tables)) return 0;
-  return fluorideIntake({ ageMonths, sources: [sourceOf(planned)], tables: tables.fluoride }).mgPerDay;
-}
-
-function holdsFluoride(item: ShelfItem, tables: RegimenTables): boolean {
-  return tables.agents.find((a) => a.id === item.agentId)?.ppmRange !== undefined || (itemPpm(item) ?? 0) > 0;
-}
-
-function sourceOf({ item, use }: PlannedUse): FluorideSource {
-  return { name: item.form, ppm: itemPpm(item), amountG: use.amountG, amountMl: use.amountMl, perDay: use.timesPerDay };
-}
-
-/** Salt, tablets and the like: how much is taken is not asked, so the sum is a lower bound with any of them, and while nobody asked. */
-function otherSources({ otherFluoride = ['other fluoride at home'] }: PersonFacts): readonly FluorideSource[] {
-  return otherFluoride.map((name) => ({ name, perDay: 1, swallowedFraction: 1, isDrink: true }));
-}
-
-function waterSource({ waterFluorideMgPerL: ppm, waterLitresPerDay: litres }: PersonFacts): FluorideSource {
-  const name = ppm === undefined ? 'water' : 'amount of water drunk';
-  const amountMl = litres === undefined ? undefined : litres * ML_PER_L;
-  const isKnown = ppm === 0 || (ppm !== undefined && litres !== undefined);
-  return { name: isKnown ? 'water' : name, ppm, amountMl, perDay: 1, swallowedFraction: 1, isDrink: true };
+/**
+ * mg F swallowed a day that one pack adds to what the person takes anyway: less what it takes the place of. What is not known of it counts
+ * as nothing, so a lower bound.
+ */
+export function fluorideMgPerDay(planned: PlannedUse, facts: PersonFacts, tables: RegimenTables): number {
+  if (!holdsFluoride(planned.item, tables)) return 0;
+  const of = (sources: readonly FluorideSource[]) =>
+    fluorideIntake({ ageMonths: facts.ageMonths, sources, tables: tables.fluoride }).mgPerDay;
+  const before = sourcesReplacedBy(planned.item.agentId, facts, tables);
+  return Math.max(0, of([sourceOf(planned, facts, tables)]) - of(before));
 }

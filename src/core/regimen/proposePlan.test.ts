@@ -281,7 +281,7 @@ describe('contraindicated or over-dose: never proposed', () => {
     const plan = planFor({ facts: child(8), protocol: 'child_list_6plus', jurisdiction: 'US' });
     expect(plan.notOffered.find((x) => x.shelfItemId === 'paste-naf-5000')).toMatchObject({
       ruleId: 'P10',
-      because: 'too much fluoride a day: at least 3.5 mg a day with it, above 2.2 mg (Upper intake level, US 1997)',
+      because: 'too much fluoride a day: at least 3.6 mg a day with it, above 2.2 mg (Upper intake level, US 1997)',
     });
     expect(plan.fluoride.mgPerDay).toBeLessThan(2);
   });
@@ -309,7 +309,7 @@ describe('contraindicated or over-dose: never proposed', () => {
       use: { timesPerDay: 1, amount: '0.1 mL', amountMl: 0.1 },
     };
     const needs: readonly Need[] = [{ kind: 'fluoride-extra', state: 'needed', because: 'asked', sources: [] }];
-    const facts = { ...grownUp, waterFluorideMgPerL: 0.2 };
+    const facts = { ...grownUp, waterFluorideMgPerL: 0.2, waterFluoridated: false, otherFluoride: [], strongPasteInUse: false };
     const plan = planFor({ facts, shelf: [drops], needs });
     expect([plan.lines, reasonsFor(plan, 'drops')]).toEqual([[], ['P02']]);
     expect(planFor({ facts, shelf: [drops], needs, signed: [sign('drops')] }).lines).toHaveLength(1);
@@ -496,16 +496,18 @@ describe('unknown is not no', () => {
 
   it('gives the fluoride as a lower bound until the water and other fluoride at home are known', () => {
     const unknown = planFor({ level: 'low' });
-    expect(unknown.fluorideSentence).toBe('At least 0.0041 mg/kg a day from paste (water and other fluoride at home not known)');
+    expect(unknown.fluorideSentence).toBe(
+      'At least 0.0041 mg/kg a day from paste (water, other fluoride at home and varnish at the practice not known)',
+    );
     expect(unknown.fluoride.limits.every((l) => l.share === null)).toBe(true);
-    const none = { ...grownUp, otherFluoride: [] };
+    const none = { ...grownUp, otherFluoride: [], varnishDaysPerYear: 0 };
     const half = planFor({ level: 'low', facts: { ...none, waterFluorideMgPerL: 0.7 } });
     expect(half.fluorideSentence).toBe('At least 0.0041 mg/kg a day from paste (amount of water drunk not known)');
     const water = { waterFluorideMgPerL: 0.7, waterLitresPerDay: 1.5 };
     const whole = planFor({ level: 'low', facts: { ...none, ...water } });
     expect(whole.fluorideSentence).toBe('0.019 mg/kg a day from paste and water');
     expect(whole.fluoride.complete).toBe(true);
-    const salted = planFor({ level: 'low', facts: { ...grownUp, ...water, otherFluoride: ['salt with fluoride'] } });
+    const salted = planFor({ level: 'low', facts: { ...none, ...water, otherFluoride: ['fluoridated-salt'] } });
     expect(salted.fluorideSentence).toBe('At least 0.019 mg/kg a day from paste and water (salt with fluoride not known)');
     expect(salted.fluoride.complete).toBe(false);
     const light = planFor({ level: 'low', facts: { ...grownUp, weightKg: undefined } });

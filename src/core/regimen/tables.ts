@@ -7,7 +7,7 @@ import type { LegalRow, OwnLegalStatuses } from './legalStatus.ts';
 import type { LocalProtocol } from './local/localProtocol.ts';
 import type { Pathway } from './needs/pathway.ts';
 import type { ByPlace } from './places.ts';
-import type { Jurisdiction, NeedKind, PersonFacts, RegimenCriterion, ShelfItem } from './types.ts';
+import type { Jurisdiction, NeedKind, OtherFluoride, PersonFacts, RegimenCriterion, ShelfItem } from './types.ts';
 
 /** An active ingredient in a form and strength: what the rules speak about. A shelf item belongs to exactly one. */
 export interface Agent extends AgentFacts {
@@ -41,7 +41,15 @@ export interface StainRow {
 }
 
 /** Yes/no facts that a rule may ask for. */
-export type FactFlag = 'dogAtHome' | 'youngChildAtHome' | 'dryMouth' | 'dentures' | 'braces' | 'jawPain';
+export type FactFlag =
+  | 'dogAtHome'
+  | 'youngChildAtHome'
+  | 'dryMouth'
+  | 'dentures'
+  | 'braces'
+  | 'jawPain'
+  | 'strongPasteInUse'
+  | 'waterFluoridated';
 
 /** Any one part that holds fires the rule. A part whose fact is unknown makes the rule ask first, unless another part holds. */
 export interface Trigger {
@@ -59,6 +67,8 @@ export interface Trigger {
   readonly flags?: readonly FactFlag[] | undefined;
   readonly weightBelowKg?: number | undefined;
   readonly waterFluorideAboveMgPerL?: number | undefined;
+  /** Other fluoride that is taken. */
+  readonly otherFluoride?: readonly OtherFluoride[] | undefined;
   readonly levelBelow?: Level | undefined;
   readonly percentAbove?: number | undefined;
   /** The rule holds for every pack that it is about. */
@@ -144,6 +154,7 @@ export interface SwallowedShare {
   readonly fromAgeYears: number;
   readonly belowAgeYears: number;
   readonly fraction: number;
+  readonly source: SourceRef;
 }
 
 /** One named limit for one age band. */
@@ -164,10 +175,24 @@ export interface WeightRow {
   readonly girls: { readonly l: number; readonly mKg: number; readonly s: number };
 }
 
+/** Fluoride put on at the practice: as often a year as its source allows at most, and what of it is swallowed. */
+export interface VisitFluoride {
+  readonly agentId: string;
+  readonly timesPerYear: number;
+  /** Most mg F that is swallowed of one application; absent = all that is put on. */
+  readonly mostMgSwallowed?: number | undefined;
+  readonly source: SourceRef;
+}
+
 export interface FluorideTables {
   readonly limits: readonly FluorideLimit[];
   readonly weights: readonly WeightRow[];
   readonly swallowed: readonly SwallowedShare[];
+  readonly atVisit: readonly VisitFluoride[];
+  /** Strength of the varnish where it is not on the shelf, mg F per mL. */
+  readonly varnishMgPerMl: number;
+  /** A daily rinse that the person has already, by its label. */
+  readonly homeRinse: { readonly ppm: number; readonly amountMl: number; readonly source: SourceRef };
   /** mg F per kg from which a swallowing is an emergency. */
   readonly emergencyMgPerKg: number;
 }

@@ -1,7 +1,7 @@
 import type { Level } from '../risk/types.ts';
 import { atPlace } from './places.ts';
 import type { FactFlag, ListedId, RegimenTables, Trigger } from './tables.ts';
-import type { Jurisdiction, PersonFacts, ShelfItem } from './types.ts';
+import type { Jurisdiction, OtherFluoride, PersonFacts, ShelfItem } from './types.ts';
 
 /** What a rule looks at. */
 export interface RuleView {
@@ -39,6 +39,16 @@ const FLAG_LABELS: Readonly<Record<FactFlag, string>> = {
   dentures: 'dentures',
   braces: 'braces',
   jawPain: 'jaw pain',
+  strongPasteInUse: '5,000 ppm paste in use',
+  waterFluoridated: 'fluoridated water',
+};
+
+const OTHER_FLUORIDE_LABELS: Readonly<Record<OtherFluoride, string>> = {
+  'fluoridated-salt': 'salt with fluoride',
+  'fluoride-tablets-or-drops': 'fluoride tablets or drops',
+  'naf-rinse-daily': 'a daily fluoride rinse',
+  'professional-gel': 'gel or foam at the practice',
+  other: 'something else used at home',
 };
 
 /**
@@ -81,7 +91,7 @@ function personParts(trigger: Trigger, { facts, tables }: RuleView): TriggerPart
 }
 
 function measureParts(trigger: Trigger, { facts, item, level }: RuleView): TriggerPart[] {
-  const { weightBelowKg, waterFluorideAboveMgPerL, levelBelow, percentAbove } = trigger;
+  const { weightBelowKg, waterFluorideAboveMgPerL, otherFluoride, levelBelow, percentAbove } = trigger;
   const parts: TriggerPart[] = [];
   const above = (value: number | undefined, limit: number) => (value === undefined ? undefined : value > limit);
   if (weightBelowKg !== undefined) {
@@ -91,6 +101,9 @@ function measureParts(trigger: Trigger, { facts, item, level }: RuleView): Trigg
   if (waterFluorideAboveMgPerL !== undefined) {
     const label = `drinking water above ${waterFluorideAboveMgPerL} mg/L fluoride`;
     parts.push(part(label, above(facts.waterFluorideMgPerL, waterFluorideAboveMgPerL), 'waterFluorideMgPerL'));
+  }
+  for (const kind of otherFluoride ?? []) {
+    parts.push(part(OTHER_FLUORIDE_LABELS[kind], facts.otherFluoride?.includes(kind), 'otherFluoride'));
   }
   if (levelBelow !== undefined) {
     const isBelow = level === undefined ? undefined : LEVELS.indexOf(level) < LEVELS.indexOf(levelBelow);

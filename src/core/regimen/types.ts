@@ -35,9 +35,22 @@ export interface PersonFacts {
   readonly waterFluorideMgPerL?: Known<number>;
   /** Tap water drunk and cooked with, L a day. Unknown leaves the fluoride sum a lower bound. */
   readonly waterLitresPerDay?: Known<number>;
-  /** Other fluoride that is swallowed at home, by name, in amounts that nobody asked; an empty list = asked, none. */
-  readonly otherFluoride?: Known<readonly string[]>;
+  /** Other fluoride than paste and water; an empty list = asked, none. */
+  readonly otherFluoride?: Known<readonly OtherFluoride[]>;
+  /** Of the salt that is taken, as on its pack. */
+  readonly saltFluorideMgPerKg?: Known<number>;
+  readonly saltGPerDay?: Known<number>;
+  readonly supplementFluorideMgPerDay?: Known<number>;
+  /** Days on which varnish was put on in the last 12 months; 0 = asked, none. */
+  readonly varnishDaysPerYear?: Known<number>;
+  /** A paste of 5,000 ppm is in use already. */
+  readonly strongPasteInUse?: Known<boolean>;
+  /** Fluoride is added to the water at home, at work or at school. */
+  readonly waterFluoridated?: Known<boolean>;
 }
+
+/** What else brings fluoride: swallowed at home, rinsed with, or put on at the practice. `other`: something that may hold fluoride. */
+export type OtherFluoride = 'fluoridated-salt' | 'fluoride-tablets-or-drops' | 'naf-rinse-daily' | 'professional-gel' | 'other';
 
 export type NeedKind =
   | 'fluoride-base'
@@ -185,6 +198,19 @@ export interface FluorideIntake {
     readonly mgPerKg: number | null;
     readonly action: 'poison-centre-now' | 'emergency-care-now';
   };
+  /** What each source brings. Absent in plans that were stored before sources were kept apart. */
+  readonly parts?: readonly FluoridePart[] | undefined;
+}
+
+/** One source in the sum. */
+export interface FluoridePart {
+  readonly name: string;
+  /** Over a year where it is not daily; null while a part of it is not known. */
+  readonly mgPerDay: number | null;
+  /** What is not used every day, on the day of its use: mg F, and per kg. Null for what is, and while not known. */
+  readonly onItsDay: { readonly mg: number; readonly mgPerKg: number | null; readonly daysPerYear: number } | null;
+  /** Where strength, amount and number of uses come from; empty where all of it was told. */
+  readonly sources: readonly SourceRef[];
 }
 
 /** What the practice may put first when several regimens fit. */

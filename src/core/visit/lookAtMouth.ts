@@ -2,6 +2,7 @@ import { keepByTable } from '../keep/keepByTable.ts';
 import { knownAnswers } from '../risk/knownAnswers.ts';
 import { decideMouth, MOUTH_QUESTIONS } from '../risk/mouthFirst.ts';
 import { questionsInMouth } from '../risk/questionsInMouth.ts';
+import { withoutIdleFollowUps } from './followUps.ts';
 import type { Question } from './question.ts';
 import type { MouthDecision, VisitInput } from './types.ts';
 
@@ -14,7 +15,8 @@ export function lookAtMouth(
   const { deciding, measurements, notEverywhere } = sortQuestions(questions);
   const knownOf = (asked: readonly Question[]) => knownAnswers({ answers, questions: asked, ageYears, onDate }).known;
   const mouth = decideMouth({ known: knownOf(deciding), findings, ageYears, questions: notEverywhere });
-  return { mouth, questions: questionsInMouth(questions, mouth, knownOf(measurements)) };
+  const inMouth = questionsInMouth(questions, mouth, knownOf(measurements));
+  return { mouth, questions: withoutIdleFollowUps(inMouth, { answers, onDate, questions }) };
 }
 
 const sortQuestions = keepByTable((questions: readonly Question[]) => {

@@ -67,8 +67,40 @@ test('other fluoride at home: unknown until asked, none when asked, by name wher
   expect(facts(40, {})).not.toHaveProperty('otherFluoride');
   expect(facts(40, { home_extras: [] }).otherFluoride).toEqual([]);
   expect(facts(40, { home_extras: ['xylitol', 'fluoridated-salt', 'fluoride-tablets-or-drops', 'other'] }).otherFluoride).toEqual([
-    'salt with fluoride',
-    'fluoride tablets or drops',
-    'something else used at home',
+    'fluoridated-salt',
+    'fluoride-tablets-or-drops',
+    'other',
   ]);
+});
+
+describe('other fluoride, in amounts', () => {
+  test('amounts are taken as told, and not told they are left out', () => {
+    expect(facts(5, { salt_fluoride_mg_per_kg: 250, salt_g_per_day: 3, supplement_fluoride_mg_per_day: 0.25 })).toMatchObject({
+      saltFluorideMgPerKg: 250,
+      saltGPerDay: 3,
+      supplementFluorideMgPerDay: 0.25,
+    });
+    expect(Object.keys(facts(5, { home_extras: ['fluoridated-salt'] }))).not.toContain('saltGPerDay');
+    expect(facts(5, { water_fluoride_mg_per_l: 0.7, water_litres_per_day: 1 })).toMatchObject({ waterLitresPerDay: 1 });
+  });
+
+  test.each([
+    [{}, undefined],
+    [{ professional_fluoride: 'none' }, 0],
+    [{ professional_fluoride: 'other' }, 0],
+    [{ professional_fluoride: 'varnish' }, undefined],
+    [{ professional_fluoride: 'varnish', varnish_days_12m: 3 }, 3],
+  ] as const)('varnish days of %j: %s', (known, days) => expect(facts(5, known).varnishDaysPerYear).toBe(days));
+
+  test('gel or foam at the practice is other fluoride once the things at home are known', () => {
+    expect(facts(5, { professional_fluoride: 'other', home_extras: [] }).otherFluoride).toEqual(['professional-gel']);
+    expect(facts(5, { professional_fluoride: 'other' }).otherFluoride).toBeUndefined();
+  });
+
+  test.each([
+    [{}, undefined],
+    [{ paste_strength: '5000' }, true],
+    [{ paste_strength: '1000-1500' }, false],
+    [{ paste_times_per_day: 0 }, false],
+  ] as const)('a strong paste in use by %j: %s', (known, inUse) => expect(facts(40, known).strongPasteInUse).toBe(inUse));
 });

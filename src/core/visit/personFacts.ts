@@ -1,6 +1,8 @@
 import type { PersonFacts } from '../regimen/types.ts';
 import type { Items } from '../risk/types.ts';
 import type { AnswerValue } from './answer.ts';
+import { fluorideFacts } from './fluorideFacts.ts';
+import { listOf, numberOf } from './knownValues.ts';
 import type { Question } from './question.ts';
 
 export interface PersonFactsInput {
@@ -44,7 +46,7 @@ export function personFacts({ ageYears, ageMonths, known, items, questions }: Pe
     braces: appliance?.includes('fixed-brace'),
     jawPain: conditions?.includes('jaw-joint-pain'),
     waterFluorideMgPerL: numberOf(known, 'water_fluoride_mg_per_l'),
-    otherFluoride: otherFluoride(listOf(known, 'home_extras')),
+    ...fluorideFacts(known),
   });
 }
 
@@ -61,26 +63,6 @@ function hasDryMouth(known: PersonFactsInput['known'], items: Items, conditions:
   const isLow = items['saliva_flow_reduced_measured'] === true || items['saliva_visually_inadequate'] === true;
   if (isLow || feels === 'sometimes' || feels === 'severe' || conditions?.some((id) => GLAND_CONDITIONS.includes(id))) return true;
   return feels === 'no' && conditions !== undefined ? false : undefined;
-}
-
-const SWALLOWED_FLUORIDE: Readonly<Record<string, string>> = {
-  'fluoridated-salt': 'salt with fluoride',
-  'fluoride-tablets-or-drops': 'fluoride tablets or drops',
-};
-
-/** What is taken to be swallowed besides paste and water. "Something else" may be fluoride, so it is named as well. */
-function otherFluoride(extras: readonly string[] | undefined): readonly string[] | undefined {
-  return extras?.flatMap((id) => SWALLOWED_FLUORIDE[id] ?? (id === 'other' ? ['something else used at home'] : []));
-}
-
-function listOf(known: PersonFactsInput['known'], id: string): readonly string[] | undefined {
-  const value = known[id];
-  return Array.isArray(value) ? value : undefined;
-}
-
-function numberOf(known: PersonFactsInput['known'], id: string): number | undefined {
-  const value = known[id];
-  return typeof value === 'number' ? value : undefined;
 }
 
 /** Known only when both are. */

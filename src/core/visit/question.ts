@@ -54,5 +54,7 @@ export interface Question {
   readonly notIn?: readonly MouthReason[] | undefined;
   /** Mouths that are a reason to measure: there an optional question is wanted, unless one of `unlessKnown` is known. */
   readonly wantedIn?: { readonly mouths: readonly MouthReason[]; readonly unlessKnown: readonly string[] } | undefined;
+  /** Put only after this answer to another question, where that answer counts today: one of these ids, or a number above this one. */
+  readonly askedIf?: ({ readonly question: string } & ({ readonly anyOf: readonly string[] } | { readonly above: number })) | undefined;
   readonly sources: readonly SourceRef[];
 }

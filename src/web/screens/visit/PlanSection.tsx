@@ -9,6 +9,7 @@ import { ByProtocol, sayProtocolName } from './ByProtocol.tsx';
 import { PathwayCompare } from './PathwayCompare.tsx';
 import { PlanAlternatives, PlanPast } from './PlanAlternatives.tsx';
 import { PlanConflict, PlanHistory } from './PlanConflict.tsx';
+import { PlanFluoride } from './PlanFluoride.tsx';
 import { PlanRegimens } from './PlanRegimens.tsx';
 import { ScopeProblem } from './ScopeLines.tsx';
 import { SectionHead } from './SectionHead.tsx';
@@ -61,7 +62,7 @@ function PlanBody({ assessment }: { readonly assessment: VisitAssessment }) {
           <Unmet unmet={plan.unmet.filter((u) => !undecided.some((n) => n.kind === u.need))} />
           {plan.conflict && <PlanConflict conflict={plan.conflict} />}
           <PlanHistory plan={plan} />
-          <Fluoride plan={plan} />
+          <PlanFluoride plan={plan} />
           <Swallowed />
           <PrescriptionLink lines={plan.lines} />
         </>
@@ -114,18 +115,6 @@ function Unmet({ unmet }: Pick<Plan, 'unmet'>) {
             </li>
           ))}
         </ul>
-      </Why>
-    </div>
-  );
-}
-
-function Fluoride({ plan }: { readonly plan: Plan }) {
-  if (!plan.fluorideSentence) return null;
-  return (
-    <div className="small">
-      {plan.fluorideSentence}{' '}
-      <Why about="fluoride">
-        <FluorideLimits plan={plan} />
       </Why>
     </div>
   );
@@ -249,27 +238,6 @@ function AskLink({ id, onPress }: { readonly id: string; readonly onPress: Retur
 function groupByItem(list: readonly Exclusion[]): readonly (readonly [string, readonly Exclusion[]])[] {
   const ids = [...new Set(list.map((e) => e.shelfItemId))];
   return ids.map((id) => [id, list.filter((e) => e.shelfItemId === id)] as const);
-}
-
-const LIMIT_KINDS = {
-  'upper-intake-level': 'upper intake level',
-  'safe-level': 'safe level',
-  'label-cap': 'label cap',
-  'intake-target': 'intake target',
-} as const;
-
-function FluorideLimits({ plan }: { readonly plan: Plan }) {
-  return (
-    <ul className="sources">
-      {plan.fluoride.limits.map((limit) => (
-        <li key={limit.name}>
-          {limit.name} ({LIMIT_KINDS[limit.kind]}): {limit.value}{' '}
-          {limit.unit.replaceAll('/', ' per ').replace('mg per kg per day', 'mg/kg a day').replace('mg per day', 'mg a day')}
-          {limit.share !== null && `, share ${Math.round(limit.share * 100)} %`}. <SourceLine source={limit.source} />
-        </li>
-      ))}
-    </ul>
-  );
 }
 
 /** When bitewings are next due, with what is not known; the superseded table stands one press away. */

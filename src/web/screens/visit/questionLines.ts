@@ -1,6 +1,7 @@
 import { unknownKindOf } from '../../../core/risk/knownAnswers.ts';
 import type { Answer, Answers, AnswerValue, UnknownKind } from '../../../core/visit/answer.ts';
 import { isDateOrMonth } from '../../../core/visit/dateOrMonth.ts';
+import { isPut } from '../../../core/visit/followUps.ts';
 import { openValue } from '../../../core/visit/privacy.ts';
 import type { Question, QuestionGroup } from '../../../core/visit/question.ts';
 import { formatDate, formatMonth, formatNumber } from '../../format.ts';
@@ -32,12 +33,23 @@ export function isForAge(question: Question, ageYears: number): boolean {
 
 /** The lines of one group, in the order of the questions, each with a letter of its own. */
 export function questionLines(input: QuestionLinesInput): readonly Line[] {
-  const letters = lettersWithout(input.reservedLetters);
-  return input.questions
-    .filter((q) => q.group === input.group && isForAge(q, input.ageYears))
-    .map((question, index) => questionLine(question, letters[index] ?? '', input))
+  const ofGroup = input.questions.filter((q) => q.group === input.group && isForAge(q, input.ageYears));
+  const letterOf = lettersOf(ofGroup, lettersWithout(input.reservedLetters));
+  return ofGroup
+    .filter((question) => isPut(question, input))
+    .map((question) => questionLine(question, letterOf.get(question.id) ?? '', input))
     .filter((line) => input.privacy === undefined || !line.private)
     .map((line) => (input.privacy === undefined ? line : withoutPrivateChoices(line, input)));
+}
+
+/** A follow-up has a letter from the end, whether it is put or not: no other letter changes when it comes. */
+function lettersOf(questions: readonly Question[], letters: readonly string[]): ReadonlyMap<string, string> {
+  const always = questions.filter(({ askedIf }) => askedIf === undefined);
+  const followUps = questions.filter(({ askedIf }) => askedIf !== undefined);
+  return new Map([
+    ...always.map(({ id }, i) => [id, letters[i] ?? ''] as const),
+    ...followUps.map(({ id }, i) => [id, letters.at(-1 - i) ?? ''] as const),
+  ]);
 }
 
 function questionLine(question: Question, letter: string, input: QuestionLinesInput): Line {
