@@ -4,7 +4,15 @@ import { checkItem } from '../../src/core/regimen/checkItem.ts';
 import { checkTogether } from '../../src/core/regimen/checkTogether.ts';
 import { weightDoubt } from '../../src/core/regimen/dose/weightDoubt.ts';
 import { plannerWeightKg } from '../../src/core/regimen/plannerWeightKg.ts';
-import type { Jurisdiction, Need, NeedKind, PersonFacts, RegimenCriterion, ShelfItem } from '../../src/core/regimen/types.ts';
+import type {
+  Jurisdiction,
+  Need,
+  NeedKind,
+  OtherFluoride,
+  PersonFacts,
+  RegimenCriterion,
+  ShelfItem,
+} from '../../src/core/regimen/types.ts';
 import type { Level } from '../../src/core/risk/types.ts';
 import { ppmOf } from './oracle.ts';
 
@@ -30,6 +38,9 @@ const IMPORTANCE: readonly NeedKind[] = [
   'sweetener',
   'calcium-phosphate',
 ];
+/** Most often a year, and what stays of a tray of gel. */
+const VISITS_PER_YEAR: Readonly<Record<string, number>> = { F_VARNISH: 4, F_GEL_APF: 4, SDF38: 2 };
+const MOST_OF_GEL_MG = 7.5;
 const isStrong = ({ agentId, meets }: ShelfItem) => /^F_PASTE_(2800|5000)$/.test(agentId) && meets.includes('fluoride-base');
 const isOrdinary = (item: ShelfItem) => item.meets.includes('fluoride-base') && !isStrong(item);
 
@@ -55,11 +66,35 @@ export function chooser({ facts, needs, shelf, jurisdiction, level, order, mostT
   const share = facts.ageYears < 6 ? 1 : facts.ageYears < 9 ? 0.35 : facts.ageYears < 13 ? 0.2 : 0.1;
   const mg = (id: string) => {
     const { item, use } = get(id);
-    const amount = use.amountG ?? use.amountMl ?? 0;
-    return use.atVisit ? 0 : ((ppmOf(item) ?? 0) / 1000) * amount * use.timesPerDay * share;
+    const ofOne = ((ppmOf(item) ?? 0) / 1000) * (use.amountG ?? use.amountMl ?? 0);
+    if (use.atVisit) return (VISITS_PER_YEAR[item.agentId] ?? 0) * (item.agentId === 'F_GEL_APF' ? MOST_OF_GEL_MG : ofOne) * (1 / 365);
+    return ofOne * use.timesPerDay * (item.agentId === 'F_SUPP' ? 1 : share);
   };
   const tasks = (id: string) => (get(id).use.atVisit ? 0 : get(id).use.timesPerDay);
+  const takes = (kind: OtherFluoride) => facts.otherFluoride?.includes(kind) === true;
   const water = (facts.waterFluorideMgPerL ?? 0) * (facts.waterLitresPerDay ?? 0);
+  const salt = takes('fluoridated-salt') ? ((facts.saltFluorideMgPerKg ?? 0) * (facts.saltGPerDay ?? 0)) / 1000 : 0;
+  const tablets = takes('fluoride-tablets-or-drops') ? (facts.supplementFluorideMgPerDay ?? 0) : 0;
+  const varnishMl = facts.ageYears < 6 ? 0.25 : facts.ageYears < 12 ? 0.4 : 0.75;
+  const before: Readonly<Record<string, number>> = {
+    F_RINSE_005: takes('naf-rinse-daily') ? 2.26 * share : 0,
+    F_VARNISH: ((facts.varnishDaysPerYear ?? 0) * varnishMl * 22.6) / 365,
+  };
+  /** Of the rinse and the varnish the larger counts, what there was or what the plan has. */
+  const beyond = (day: readonly string[]) =>
+    Object.entries(before).reduce(
+      (total, [agentId, mgBefore]) =>
+        total +
+        Math.max(
+          0,
+          mgBefore -
+            sum(
+              day.filter((id) => get(id).item.agentId === agentId),
+              mg,
+            ),
+        ),
+      water + salt + tablets,
+    );
   const limits = regimenTables.fluoride.limits
     .filter((l) => facts.ageMonths >= l.fromAgeMonths && facts.ageMonths < l.belowAgeMonths)
     .filter((l) => l.kind === 'upper-intake-level' || l.kind === 'safe-level');
@@ -93,7 +128,7 @@ export function chooser({ facts, needs, shelf, jurisdiction, level, order, mostT
     return daysOf(ids).every((day) => {
       if (mostTasksPerDay !== undefined && sum(day, tasks) > mostTasksPerDay + 1e-6) return false;
       const swallowed = sum(day, mg);
-      return swallowed === 0 || limits.every((l) => swallowed + water <= l.value * (l.unit === 'mg/day' ? 1 : kg) * (1 + 1e-9));
+      return swallowed === 0 || limits.every((l) => swallowed + beyond(day) <= l.value * (l.unit === 'mg/day' ? 1 : kg) * (1 + 1e-9));
     });
   };
 

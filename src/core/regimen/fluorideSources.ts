@@ -1,4 +1,4 @@
-import type { FluorideSource } from './fluorideIntake.ts';
+import { type FluorideSource, fluorideIntake } from './fluorideIntake.ts';
 import { itemPpm } from './itemTraits.ts';
 import type { RegimenTables } from './tables.ts';
 import type { OtherFluoride, PersonFacts, PlanLine, ShelfItem } from './types.ts';
@@ -45,29 +45,44 @@ function visitSource(pack: FluorideSource, { agentId }: ShelfItem, { fluoride }:
   return most === undefined ? { ...pack, ...common } : { name: pack.name, mgPerUse: most, ...common };
 }
 
-/** What the person takes besides the packs of the plan: water, salt, tablets, and what no pack of the plan takes the place of. */
+/**
+ * What the person takes besides the packs of the plan: water, salt, tablets; and of what a pack takes the place of, as much as there was
+ * more of it before, so that together the larger of the two counts.
+ */
 export function sourcesBesides(
-  uses: readonly Pick<PlannedUse, 'item'>[],
+  uses: readonly Pick<PlannedUse, 'item' | 'use'>[],
   facts: PersonFacts,
   tables: RegimenTables,
 ): readonly FluorideSource[] {
-  const isReplaced = (by: string) => uses.some(({ item }) => item.agentId === by);
-  return [
-    waterSource(facts),
-    ...otherSources(facts, tables)
-      .filter(({ replacedBy }) => replacedBy === undefined || !isReplaced(replacedBy))
-      .map(({ source }) => source),
-    ...(isReplaced('F_VARNISH') ? [] : varnishSource(facts, tables)),
-  ];
+  const rest = othersOf(facts, tables).flatMap(({ source, replacedBy }) => {
+    const instead = uses.filter(({ item }) => item.agentId === replacedBy);
+    if (instead.length === 0) return [source];
+    const of = (sources: readonly FluorideSource[]) => swallowedMg(sources, facts, tables);
+    const more = of([source]) - of(instead.map((use) => sourceOf(use, facts, tables)));
+    return more > 0 ? [{ ...SWALLOWED, name: source.name, mgPerUse: more, sources: source.sources }] : [];
+  });
+  return [waterSource(facts), ...rest];
 }
 
-/** What a pack of this agent takes the place of. */
-export function sourcesReplacedBy(agentId: string, facts: PersonFacts, tables: RegimenTables): readonly FluorideSource[] {
-  if (agentId === 'F_VARNISH') return varnishSource(facts, tables);
-  return otherSources(facts, tables)
-    .filter(({ replacedBy }) => replacedBy === agentId)
-    .map(({ source }) => source);
+/** mg F a day that a pack of this agent takes the place of; what is not known of it counts as nothing. */
+export function mgReplacedBy(agentId: string, facts: PersonFacts, tables: RegimenTables): number {
+  const before = othersOf(facts, tables).filter(({ replacedBy }) => replacedBy === agentId);
+  return swallowedMg(
+    before.map(({ source }) => source),
+    facts,
+    tables,
+  );
 }
+
+/** mg F a day; what is not known counts as nothing. */
+export function swallowedMg(sources: readonly FluorideSource[], { ageMonths }: PersonFacts, { fluoride }: RegimenTables): number {
+  return fluorideIntake({ ageMonths, sources, tables: fluoride }).mgPerDay;
+}
+
+const othersOf = (facts: PersonFacts, tables: RegimenTables): readonly Other[] => [
+  ...otherSources(facts, tables),
+  ...varnishSource(facts, tables).map((source) => ({ source, replacedBy: 'F_VARNISH' })),
+];
 
 interface Other {
   readonly source: FluorideSource;

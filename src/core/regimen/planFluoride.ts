@@ -1,7 +1,7 @@
 import { withoutDoubtfulWeight } from './dose/weightDoubt.ts';
 import { type FluorideSource, fluorideIntake } from './fluorideIntake.ts';
 import { fluorideSentence } from './fluorideSentence.ts';
-import { holdsFluoride, type PlannedUse, sourceOf, sourcesBesides, sourcesReplacedBy } from './fluorideSources.ts';
+import { holdsFluoride, mgReplacedBy, type PlannedUse, sourceOf, sourcesBesides, swallowedMg } from './fluorideSources.ts';
 import type { RegimenTables } from './tables.ts';
 import type { FluorideIntake, PersonFacts } from './types.ts';
 
@@ -63,8 +63,6 @@ export const isOrdinaryPaste = ({ item }: Pick<PlannedUse, 'item'>): boolean =>
  */
 export function fluorideMgPerDay(planned: PlannedUse, facts: PersonFacts, tables: RegimenTables): number {
   if (!holdsFluoride(planned.item, tables)) return 0;
-  const of = (sources: readonly FluorideSource[]) =>
-    fluorideIntake({ ageMonths: facts.ageMonths, sources, tables: tables.fluoride }).mgPerDay;
-  const before = sourcesReplacedBy(planned.item.agentId, facts, tables);
-  return Math.max(0, of([sourceOf(planned, facts, tables)]) - of(before));
+  const alone = swallowedMg([sourceOf(planned, facts, tables)], facts, tables);
+  return Math.max(0, alone - mgReplacedBy(planned.item.agentId, facts, tables));
 }
