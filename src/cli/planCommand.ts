@@ -1,9 +1,10 @@
-import { type Proposal, toProposal } from '../calculators/regimen/proposalOutput.ts';
+import { type Proposal, type ProposalInput, toProposal } from '../calculators/regimen/proposalOutput.ts';
 import { regimenProposal } from '../calculators/regimen/regimenProposal.ts';
 import { content } from '../content/allContent.ts';
 import { usualRhythms } from '../content/dayRhythms.ts';
 import { rhythmOfDay, usualRhythm } from '../core/regimen/dayStrip/rhythmOfDay.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
+import type { DescribedDays } from '../core/visit/describedDays.ts';
 import { answerOne } from './answerOne.ts';
 import { outputOf } from './calcCommand.ts';
 import type { CliIo, ExitCode } from './cliIo.ts';
@@ -33,6 +34,13 @@ function proposalOfVisit(value: unknown): Proposal {
   const input = readVisit(value);
   const { plan, needs, ageYears } = assessVisit(input, content);
   const { shelf, settings } = input.practice;
-  const [told] = input.visit.acidDay?.days ?? [];
-  return toProposal({ plan, needs, shelf, settings, rhythm: told ? rhythmOfDay(told) : usualRhythm(ageYears, usualRhythms) });
+  return toProposal({ plan, needs, shelf, settings, ...dayOf(input.visit.acidDay, ageYears) });
+}
+
+/** Of several described days the one that stands on the leaflet, else the first; which it was is said. */
+function dayOf(described: DescribedDays | undefined, ageYears: number): Pick<ProposalInput, 'rhythm' | 'day'> {
+  const { days = [], onLeaflet = 0 } = described ?? {};
+  const told = days[onLeaflet];
+  if (!told) return { rhythm: usualRhythm(ageYears, usualRhythms) };
+  return { rhythm: rhythmOfDay(told), day: days.length > 1 ? (told.label ?? `day ${onLeaflet + 1}`) : null };
 }

@@ -27,8 +27,9 @@ export function planText({ needs, regimens, chosen, excluded, conflict }: Propos
 
 function sayRegimen(one: Regimen, place: number, isTaken: boolean, needLabel: (kind: string) => string): readonly string[] {
   const nameOf = (id: string) => one.lines.find(({ shelfItemId }) => shelfItemId === id)?.name ?? id;
-  const { basis, now, onceSigned, notTimed } = one.dayClock;
-  const whose = basis === 'told' ? 'the day that was told' : 'a usual day of this age, nobody was asked';
+  const { basis, day, now, onceSigned, notTimed } = one.dayClock;
+  const told = day === null ? 'the day that was told' : `${day}, of the days that were told`;
+  const whose = basis === 'told' ? told : 'a usual day of this age, nobody was asked';
   return [
     `REGIMEN ${place}${isTaken ? ', the one in the plan' : ''}: ${one.tasksPerDay} ${one.tasksPerDay === 1 ? 'task' : 'tasks'} a day, ${sayCost(one)}`,
     ...one.why,

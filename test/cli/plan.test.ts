@@ -30,6 +30,19 @@ describe('ebbline plan', () => {
     expect((await run(['-'], example)).out).toMatch(/\nToday \(the day that was told\):\n/);
   });
 
+  test('of several described days it goes by the one on the leaflet, else the first, and says which', async () => {
+    const visit = JSON.parse(readFileSync('examples/01-returning-adult.json', 'utf8')) as { visit: object };
+    const day = (label: string, wakeMinute: number) => ({ label, wakeMinute, sleepMinute: 1380, events: [] });
+    const withDays = (acidDay: object) => ({ ...visit, visit: { ...visit.visit, acidDay } });
+    const days = [day('Monday', 390), day('Saturday', 540)];
+    const first = (await run(['-'], withDays({ days }))).out;
+    expect(first).toContain('Today (Monday, of the days that were told)');
+    const chosen = (await run(['-'], withDays({ days, onLeaflet: 1 }))).out;
+    expect(chosen).toContain('Today (Saturday, of the days that were told)');
+    expect(chosen).not.toBe(first.replaceAll('Monday', 'Saturday'));
+    expect((await run(['-'], withDays({ days: days.slice(0, 1) }))).out).toContain('Today (the day that was told)');
+  });
+
   test.each([
     [{ ...example, person: { ...example.person, weightKg: 4 } }, 'person.weightKg'],
     [{ ...example, teeth: 32 }, 'teeth: is not a known field'],

@@ -48,6 +48,7 @@ const regimen = z.strictObject({
   fluoride: z.strictObject({ complete: z.boolean(), mgPerDay: z.number(), mgPerKgPerDay: nullableNumber, sentence: z.string() }),
   dayClock: z.strictObject({
     basis: z.enum(['told', 'usual']).describe('usual: a day of this age that nobody was asked about'),
+    day: z.string().nullable().describe('which of several described days; null where one was told, or none'),
     now: day.describe('what may be used today'),
     onceSigned: day.nullable().describe('once all that waits is signed; null where nothing waits'),
     notTimed: z.array(z.strictObject({ shelfItemId: z.string(), because: z.string() })),
@@ -82,6 +83,8 @@ export interface ProposalInput {
   readonly shelf: readonly ShelfItem[];
   readonly settings: Pick<PlanSettings, 'jurisdiction'>;
   readonly rhythm: DayRhythm;
+  /** Which day the rhythm is of, where several were described. */
+  readonly day?: string | null | undefined;
 }
 
 /** A plan as the calculator and `ebbline plan` give it. */
@@ -98,7 +101,7 @@ export function toProposal(input: ProposalInput): Proposal {
   };
 }
 
-function toRegimen(one: Regimen, { shelf, settings, rhythm }: ProposalInput): z.infer<typeof regimen> {
+function toRegimen(one: Regimen, { shelf, settings, rhythm, day: whichDay = null }: ProposalInput): z.infer<typeof regimen> {
   const planned = one.lines.flatMap(({ shelfItemId, use, state }) => {
     const item = shelf.find(({ id }) => id === shelfItemId);
     return item ? [{ item, use, state }] : [];
@@ -117,6 +120,7 @@ function toRegimen(one: Regimen, { shelf, settings, rhythm }: ProposalInput): z.
     fluoride: { complete, mgPerDay, mgPerKgPerDay, sentence: one.fluorideSentence },
     dayClock: {
       basis: rhythm.basis,
+      day: whichDay,
       now: toDay(clock.now),
       onceSigned: clock.onceSigned && toDay(clock.onceSigned),
       notTimed: clock.notTimed.map((n) => ({ ...n })),

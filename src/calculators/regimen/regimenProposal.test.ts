@@ -78,6 +78,36 @@ describe('regimen-proposal', () => {
     expect(few.conflict?.constraints.map((c) => c.id)).toContain('tasks');
   });
 
+  const signature = { shelfItemId: 'paste-naf-5000', by: 'Dr. Ahlgren', at: '2026-11-26T09:00:00Z' };
+  const protocol = {
+    id: 'own',
+    name: 'Own rule',
+    author: 'Dr. Ahlgren',
+    date: '2026-01-05',
+    agentId: 'CHX_RINSE',
+    timesPerWeekAtMost: 7,
+    courseDaysAtMost: 7,
+    levels: ['high'],
+    needs: ['antimicrobial'],
+    fromAgeYears: 21,
+    exclusions: { conditions: [], medicines: [], allergies: [] },
+  };
+
+  test('what is signed stands in every regimen, and in the day', () => {
+    const { regimens } = proposed({ ...input, signed: [signature] });
+    for (const { lines, dayClock } of regimens) {
+      expect(lines.filter((l) => l.state === 'signed').map((l) => l.shelfItemId)).toEqual(['paste-naf-5000']);
+      expect(dayClock.now.uses.map((u) => u.shelfItemId)).toContain('paste-naf-5000');
+    }
+  });
+
+  test("a practice's own protocol keeps out who it is not for, from its first day on", () => {
+    const rule = (file: object) =>
+      proposed({ ...input, localProtocols: [{ ...protocol, fromAgeYears: 60 }], ...file }).excluded.filter((x) => x.ruleId === 'P21');
+    expect(rule({}).map((x) => x.because)).toEqual(expect.arrayContaining([expect.stringContaining('"Own rule"')]));
+    expect(rule({ onDate: '2026-01-04' }).filter((x) => x.because.includes('"Own rule"'))).toEqual([]);
+  });
+
   test('an empty shelf proposes nothing and fails nowhere', () => {
     const { regimens } = proposed({ ...input, shelf: [] });
     expect(regimens.flatMap((r) => r.lines)).toEqual([]);
@@ -94,6 +124,10 @@ describe('regimen-proposal', () => {
     [{ risk: undefined }, 'needs'],
     [{ jurisdiction: undefined }, 'jurisdiction'],
     [{ risk: { ...risk, level: 'middling' } }, 'risk.level'],
+    [{ signed: [{ ...signature, shelfItemId: 'gone' }] }, 'signed.0.shelfItemId'],
+    [{ signed: [{ ...signature, by: '' }] }, 'signed.0.by'],
+    [{ localProtocols: [{ ...protocol, agentId: 'F_PASTE_STD' }] }, 'localProtocols.0.agentId'],
+    [{ localProtocols: [protocol], onDate: undefined }, 'onDate'],
     [{ day: { upMinute: 2000, bedMinute: 0, eating: [] } }, 'day.upMinute'],
   ])('names what is wrong in %j', (change, path) => {
     expect(errorOf({ ...input, ...change })).toMatchObject({ code: 'INPUT_INVALID', path });

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { PersonFactsSchema } from '../../api/acidDayFileSchema.ts';
+import { LocalProtocolSchema } from '../../api/localProtocols.ts';
 import { JurisdictionSchema } from '../../api/placeSchema.ts';
-import { NeedKindSchema, PracticeSettingsSchema, ShelfItemSchema } from '../../api/visitSchema.ts';
+import { NeedKindSchema, PracticeSettingsSchema, ShelfItemSchema, SignedItemSchema } from '../../api/visitSchema.ts';
 import { usualRhythms } from '../../content/dayRhythms.ts';
 import { protocolTables } from '../../content/protocols/protocolTables.ts';
 import { regimenTables } from '../../content/regimenTables.ts';
@@ -9,6 +10,8 @@ import { usualRhythm } from '../../core/regimen/dayStrip/rhythmOfDay.ts';
 import type { DayRhythm } from '../../core/regimen/dayStrip/types.ts';
 import { weightDoubt } from '../../core/regimen/dose/weightDoubt.ts';
 import { findNeeds } from '../../core/regimen/findNeeds.ts';
+import { checkLocalProtocol } from '../../core/regimen/local/checkLocalProtocol.ts';
+import { protocolsOn } from '../../core/regimen/local/localProtocol.ts';
 import { proposePlan } from '../../core/regimen/proposePlan.ts';
 import type { ConfirmedLevel, Need, PersonFacts, ShelfItem } from '../../core/regimen/types.ts';
 import type { Calculator } from '../calculator.ts';
@@ -57,6 +60,16 @@ const input = z
       .array(z.strictObject({ shelfItemId: id, why: z.enum(['taste', 'price', 'stain', 'time']).optional() }))
       .max(100)
       .optional(),
+    signed: z
+      .array(SignedItemSchema)
+      .max(100)
+      .optional()
+      .describe('signatures, each relied on as given by a member with that right; absent = none'),
+    localProtocols: z
+      .array(LocalProtocolSchema)
+      .max(200)
+      .optional()
+      .describe("the practice's own protocols; those that hold on onDate count; absent = none"),
     onDate: z.iso.date().optional().describe('absent = no refill dates'),
     day: z
       .strictObject({
@@ -70,7 +83,11 @@ const input = z
       .optional()
       .describe('absent = a usual day of the age'),
   })
-  .refine((p) => (p.needs === undefined) !== (p.risk === undefined), { error: 'give needs or risk, one of them', path: ['needs'] });
+  .refine((p) => (p.needs === undefined) !== (p.risk === undefined), { error: 'give needs or risk, one of them', path: ['needs'] })
+  .refine((p) => p.localProtocols === undefined || p.onDate !== undefined, {
+    error: 'is needed with localProtocols, which hold from a day on',
+    path: ['onDate'],
+  });
 type ProposalFile = z.infer<typeof input>;
 
 export const regimenProposal: Calculator<ProposalFile, Proposal> = {
@@ -81,7 +98,8 @@ export const regimenProposal: Calculator<ProposalFile, Proposal> = {
   run(file) {
     const { person: facts, jurisdiction, legal, regimenOrder, mostTasksPerDay } = file;
     checkFile(file);
-    const settings = { jurisdiction, legal, regimenOrder, mostTasksPerDay };
+    const localProtocols = file.onDate === undefined ? [] : protocolsOn(file.localProtocols ?? [], file.onDate);
+    const settings = { jurisdiction, legal, regimenOrder, mostTasksPerDay, localProtocols };
     // A pack whose ingredients nobody has looked at says so outright: rules about ingredients then ask first.
     const shelf: readonly ShelfItem[] = file.shelf.map((item) => ({ ...item, traits: item.traits }));
     const confirmed = confirmedOf(file);
@@ -90,7 +108,7 @@ export const regimenProposal: Calculator<ProposalFile, Proposal> = {
       facts,
       needs,
       shelf,
-      signed: [],
+      signed: file.signed ?? [],
       confirmed,
       onDate: file.onDate,
       settings,
@@ -101,7 +119,7 @@ export const regimenProposal: Calculator<ProposalFile, Proposal> = {
   },
 };
 
-function checkFile({ person, shelf }: ProposalFile): void {
+function checkFile({ person, shelf, signed = [], localProtocols = [] }: ProposalFile): void {
   const { ageYears, ageMonths, weightKg } = person;
   if (Math.floor(ageMonths / MONTHS_PER_YEAR) !== ageYears) {
     throw new RangeError(`person.ageMonths must be ${ageYears} completed years: ${ageMonths}`);
@@ -110,6 +128,12 @@ function checkFile({ person, shelf }: ProposalFile): void {
   if (doubt !== undefined) throw new RangeError(`person.weightKg ${doubt}`);
   const again = shelf.findIndex(({ id: mine }, i) => shelf.findIndex((item) => item.id === mine) < i);
   if (again >= 0) throw new RangeError(`shelf.${again}.id stands on the shelf twice: ${shelf[again]?.id}`);
+  const gone = signed.findIndex(({ shelfItemId }) => !shelf.some((item) => item.id === shelfItemId));
+  if (gone >= 0) throw new RangeError(`signed.${gone}.shelfItemId is not on the shelf: ${signed[gone]?.shelfItemId}`);
+  for (const [i, protocol] of localProtocols.entries()) {
+    const [problem] = checkLocalProtocol(protocol, regimenTables);
+    if (problem) throw new RangeError(`localProtocols.${i}.${problem.field}: ${problem.says}`);
+  }
 }
 
 /** Nobody's name and no time are needed to go by a level; who confirmed it stands elsewhere. */
