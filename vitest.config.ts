@@ -1,10 +1,11 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Limits only end what hangs: a machine that is busy with something else may be slow. */
 const MINUTE = 60_000;
-/** Vitest leaves one core idle unless told otherwise: on two cores everything would run one file after another. */
-const maxWorkers = '100%';
+/** One more than there are cores: tests wait for a page, a save or a clock as often as they compute. */
+const maxWorkers = availableParallelism() + 1;
 /**
  * A worker keeps what it has loaded for its next file: loading anew for each takes more than the tests themselves. A test that leaves
  * something behind outside its own file, in a module or in the environment, would be seen by the next file of that worker.
