@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { memo } from 'react';
 import type { AcidLine } from '../../core/plaque/day/acidLines.ts';
-import { bandPath, curvePath } from '../../core/plaque/day/curvePath.ts';
+import { bandPath, curvePath, curvePieces } from '../../core/plaque/day/curvePath.ts';
 import { LEFT, listHours, RIGHT, xOf } from './acidDayLayout.ts';
 
 export const CURVE_HEIGHT = 250;
@@ -23,15 +23,51 @@ interface AcidDayCurveProps {
   readonly lines: readonly AcidLine[];
 }
 
+/** One stroke over the whole day would be painted over the whole picture at every step of a drag. */
+const PIECE_MINUTES = 120;
+
 /** The pH of plaque through the day with its band, and the lines it is held against. Drawn again only when the curve is another one. */
 export const AcidDayCurve = memo(function AcidDayCurve({ width, y: top, ph, band, before, lines }: AcidDayCurveProps) {
-  const lowest = Math.min(PH.least, Math.floor(2 * Math.min(...Array.from(ph), ...Array.from(band?.low ?? []))) / 2);
-  const y = scaleLinear([lowest, PH.most], [top + CURVE_HEIGHT, top]);
-  const x = (minute: number) => xOf(minute, width);
-  const bottom = top + CURVE_HEIGHT;
-  const ticks = y.ticks(4).filter(Number.isInteger);
+  const lowest = Math.min(PH.least, Math.floor(2 * Math.min(leastOf(ph), leastOf(band?.low ?? []))) / 2);
+  const scale = { x: (minute: number) => xOf(minute, width), y: scaleOf(lowest, top) };
   return (
     <g>
+      {band && <path className="ph-band" d={bandPath(band.low, band.high, scale)} />}
+      <Lines width={width} top={top} lowest={lowest} lines={lines} />
+      {before && <path className="ph-curve before" d={curvePath(before, scale)} />}
+      <g className="ph-curve">
+        {curvePieces(ph, scale, PIECE_MINUTES).map((piece, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a piece of the day is known by its place
+          <path key={i} d={piece} />
+        ))}
+      </g>
+      <Words width={width} top={top} lowest={lowest} lines={lines} />
+    </g>
+  );
+});
+
+interface GroundProps {
+  readonly width: number;
+  readonly top: number;
+  /** pH at the lower end of the scale. */
+  readonly lowest: number;
+  readonly lines: readonly AcidLine[];
+}
+
+/** Every answer brings lines of its own, which nearly always are the same. */
+const isSameGround = (a: GroundProps, b: GroundProps): boolean =>
+  a.width === b.width &&
+  a.top === b.top &&
+  a.lowest === b.lowest &&
+  a.lines.length === b.lines.length &&
+  a.lines.every(({ id, ph, says }, i) => b.lines[i]?.id === id && b.lines[i].ph === ph && b.lines[i].says === says);
+
+/** Under the curve: figures of the scale, and the lines. */
+const Lines = memo(function Lines({ width, top, lowest, lines }: GroundProps) {
+  const y = scaleOf(lowest, top);
+  const ticks = y.ticks(4).filter(Number.isInteger);
+  return (
+    <>
       {ticks.map((tick) => (
         <text key={tick} className="tick-text" x={LEFT - 10} y={y(tick) + 4} textAnchor="end">
           {tick}
@@ -40,7 +76,6 @@ export const AcidDayCurve = memo(function AcidDayCurve({ width, y: top, ph, band
       <text className="tick-text" x={0} y={top + 4}>
         pH
       </text>
-      {band && <path className="ph-band" d={bandPath(band.low, band.high, { x, y })} />}
       {lines.filter(isDrawn).map((line) => (
         <line
           key={line.id}
@@ -51,8 +86,16 @@ export const AcidDayCurve = memo(function AcidDayCurve({ width, y: top, ph, band
           y2={y(line.ph)}
         />
       ))}
-      {before && <path className="ph-curve before" d={curvePath(before, { x, y })} />}
-      <path className="ph-curve" d={curvePath(ph, { x, y })} />
+    </>
+  );
+}, isSameGround);
+
+/** Over the curve: what the lines are, and the hours. */
+const Words = memo(function Words({ width, top, lowest, lines }: GroundProps) {
+  const y = scaleOf(lowest, top);
+  const bottom = top + CURVE_HEIGHT;
+  return (
+    <>
       {placeWords(lines.filter(isDrawn), y).map(({ line, at }) => (
         <text key={line.id} className={line.id === 'ph-5.5' ? 'chart-halo' : 'chart-halo line-words'} x={LEFT + 4} y={at}>
           {wordsOf(line)}
@@ -60,16 +103,24 @@ export const AcidDayCurve = memo(function AcidDayCurve({ width, y: top, ph, band
       ))}
       <line className="axis" x1={LEFT} x2={width - RIGHT} y1={bottom} y2={bottom} />
       {listHours(width).map((hour) => (
-        <g key={hour} transform={`translate(${x(hour * 60)},${bottom})`}>
+        <g key={hour} transform={`translate(${xOf(hour * 60, width)},${bottom})`}>
           <line className="tick" y2="6" />
           <text className="tick-text" y="22" textAnchor={hour === 24 ? 'end' : 'middle'} dx={hour === 24 ? RIGHT : 0}>
             {String(hour).padStart(2, '0')}:00
           </text>
         </g>
       ))}
-    </g>
+    </>
   );
-});
+}, isSameGround);
+
+const scaleOf = (lowest: number, top: number) => scaleLinear([lowest, PH.most], [top + CURVE_HEIGHT, top]);
+
+function leastOf(values: ArrayLike<number>): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < values.length; i += 1) least = Math.min(least, values[i] ?? least);
+  return least;
+}
 
 export const CURVE_BLOCK_HEIGHT = CURVE_HEIGHT + AXIS_HEIGHT;
 

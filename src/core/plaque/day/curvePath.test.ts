@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { bandPath, curvePath } from './curvePath.ts';
+import { bandPath, curvePath, curvePieces } from './curvePath.ts';
 
 const scale = { x: (minute: number) => minute, y: (ph: number) => 10 * ph };
 const bent = Float64Array.of(7, 7, 7, 6, 5, 5);
@@ -13,6 +13,16 @@ test('a straight line needs two points, a dip of one minute three more', () => {
   expect(curvePath(flat, scale)).toBe('M0.0 68.0L1440.0 68.0');
   flat[700] = 5;
   expect(curvePath(flat, scale)).toBe('M0.0 68.0L699.0 68.0L700.0 50.0L701.0 68.0L1440.0 68.0');
+});
+
+test('in pieces, each begins where the one before it ends, and only what changed is another one', () => {
+  expect(curvePieces(bent, scale, 2)).toEqual(['M0.0 70.0L2.0 70.0', 'M2.0 70.0L4.0 50.0', 'M4.0 50.0L5.0 50.0']);
+  const day = Float64Array.from({ length: 1441 }, (_, minute) => 6.5 + 0.5 * Math.cos(minute / 50));
+  const other = day.slice();
+  other[700] = 5;
+  const [before, after] = [curvePieces(day, scale, 180), curvePieces(other, scale, 180)];
+  expect(before).toHaveLength(8);
+  expect(after.filter((piece, i) => piece !== before[i])).toHaveLength(1);
 });
 
 test('a band goes there on the upper line and back on the lower', () => {

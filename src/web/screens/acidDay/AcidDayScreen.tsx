@@ -1,4 +1,4 @@
-import { memo, useEffect, useRef, useState } from 'react';
+import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { SessionView } from '../../../api/apiTypes.ts';
 import type { VisitBundle } from '../../../api/bundles.ts';
 import { useVisitBundle } from '../../data/queries.ts';
@@ -61,22 +61,45 @@ function AcidDay({ bundle, session, onServerChange, onLeaveCorrection }: AcidDay
   useOpenForPrint();
   const { person } = work.input;
   usePrintFoot({ name: person.name });
+  const openHelp = useCallback(() => setHelpOpen(true), []);
+  const settled = useSettled(work);
   return (
     <div className="acid-day">
-      <DayTitle work={work} onHelp={() => setHelpOpen(true)} />
-      <p className="said" role="status">
-        {work.said}
-      </p>
-      {!work.isPrivateHidden && (
-        <CorrectionBar work={work.correction} isAsked={work.correction.isReasonAsked} onLeave={onLeaveCorrection} />
+      <Above work={settled} onHelp={openHelp} onLeaveCorrection={onLeaveCorrection} />
+      {work.told ? (
+        <>
+          <DayHead work={settled} isFollowing={work.isFollowing} />
+          <LivePicture work={work} />
+          <Rest work={settled} />
+        </>
+      ) : (
+        <BeginDay work={work} />
       )}
-      <Corrections work={work} of="acidDay" />
-      <Conflicts visitId={bundle.visitId} input={work.input} show={work.show} isPrivateHidden={work.isPrivateHidden} />
-      {work.told ? <Described work={work} /> : <BeginDay work={work} />}
       {isHelpOpen && <KeyHelp keys={ACID_DAY_KEYS} back="Back to the day" onClose={() => setHelpOpen(false)} />}
     </div>
   );
 }
+
+interface AboveProps {
+  readonly work: DayWork;
+  readonly onHelp: () => void;
+  readonly onLeaveCorrection: () => void;
+}
+
+const Above = memo(function Above({ work, onHelp, onLeaveCorrection }: AboveProps) {
+  const { bundle, input, correction, said, show, isPrivateHidden } = work;
+  return (
+    <>
+      <DayTitle work={work} onHelp={onHelp} />
+      <p className="said" role="status">
+        {said}
+      </p>
+      {!isPrivateHidden && <CorrectionBar work={correction} isAsked={correction.isReasonAsked} onLeave={onLeaveCorrection} />}
+      <Corrections work={work} of="acidDay" />
+      <Conflicts visitId={bundle.visitId} input={input} show={show} isPrivateHidden={isPrivateHidden} />
+    </>
+  );
+});
 
 function DayTitle({ work, onHelp }: { readonly work: DayWork; readonly onHelp: () => void }) {
   const { bundle, input, isClosed, isPrivateHidden, correction, told, undo } = work;
@@ -112,29 +135,24 @@ function DayTitle({ work, onHelp }: { readonly work: DayWork; readonly onHelp: (
   );
 }
 
-/** The sentence, then the picture, then the figures. */
-function Described({ work }: { readonly work: DayWork }) {
+function LivePicture({ work }: { readonly work: DayWork }) {
   const { shown, day, changed, drawn, drawnTold, study, isClosed, isFollowing, may, onEvent } = work;
   const { picture } = drawn;
   const isOfThisDay = study.of?.told === day && study.of?.changed === (changed ?? null) && !isFollowing;
-  const band = isOfThisDay ? (changed ? study.study.bandChanged : study.study.bandTold) : undefined;
+  const dayBand = isOfThisDay ? (changed ? study.study.bandChanged : study.study.bandTold) : undefined;
+  const band = useMemo(() => (dayBand ? { low: dayBand.lowPh, high: dayBand.highPh } : null), [dayBand]);
+  if (!shown || !picture) return null;
   return (
-    <>
-      <DayHead work={work} />
-      {shown && picture && (
-        <DayPicture
-          day={shown}
-          seen={work.seen(shown)}
-          drawn={picture.drawn}
-          band={band ? { low: band.lowPh, high: band.highPh } : null}
-          told={changed && day && drawnTold.picture ? { day, drawn: drawnTold.picture.drawn } : null}
-          onChange={isClosed ? null : onEvent}
-          isFixed={(event) => changed !== undefined && event.kind === 'eating' && (!may.food || event.keep === true)}
-          since={picture.since}
-        />
-      )}
-      <Rest work={useSettled(work)} />
-    </>
+    <DayPicture
+      day={shown}
+      seen={work.seen(shown)}
+      drawn={picture.drawn}
+      band={band}
+      told={changed && day && drawnTold.picture ? { day, drawn: drawnTold.picture.drawn } : null}
+      onChange={isClosed ? null : onEvent}
+      isFixed={(event) => changed !== undefined && event.kind === 'eating' && (!may.food || event.keep === true)}
+      since={picture.since}
+    />
   );
 }
 

@@ -60,7 +60,7 @@ function ToldDay() {
     () => (day && isAsked ? { told: day, changed: null, ...mouth, limits: null } : null),
     [day, mouth, isAsked],
   );
-  const { picture } = useDrawnDay('visit', question, OPENED);
+  const { picture } = useDrawnDay('visit', { question, since: OPENED });
   const work = useDayStudy(asked, false);
   const { study, of } = work;
   const place = useRef<HTMLDivElement>(null);

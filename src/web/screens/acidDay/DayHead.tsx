@@ -1,15 +1,16 @@
+import { memo } from 'react';
 import type { DayRecord } from '../../../core/visit/dayRecord.ts';
 import { plural } from '../../format.ts';
 import type { DayWork } from './dayWork.ts';
 import { CAUTION, sayChanged, sayTold } from './sayStudy.ts';
 
 /** One sentence leads: how long on the acid side, as a range, and what would shorten it most. Of a closed visit, as it was stored. */
-export function DayHead({ work }: { readonly work: DayWork }) {
+export const DayHead = memo(function DayHead({ work, isFollowing }: { readonly work: DayWork; readonly isFollowing: boolean }) {
   const { told, record } = work;
   const stored = record?.days[work.at];
   if (!work.day) return null;
   return (
-    <div className={work.isFollowing ? 'day-head following' : 'day-head'}>
+    <div className={isFollowing ? 'day-head following' : 'day-head'}>
       {stored ? <StoredSentence work={work} stored={stored} /> : <LiveSentence work={work} />}
       <OverDays work={work} />
       <p className="side-note">
@@ -19,7 +20,7 @@ export function DayHead({ work }: { readonly work: DayWork }) {
       </p>
     </div>
   );
-}
+});
 
 /** Over a diary of several days: one sentence, and what comes back most. */
 function OverDays({ work: { told, record, saidDays, isPrivateHidden } }: { readonly work: DayWork }) {

@@ -1,5 +1,4 @@
-import type { KeyboardEvent } from 'react';
-import type { PlacedWord } from '../../../core/leaflet/placeWords.ts';
+import { type KeyboardEvent, memo, type RefObject } from 'react';
 import type { AcidDay, DayEvent } from '../../../core/plaque/day/types.ts';
 import { ROW, xOf } from '../../charts/acidDayLayout.ts';
 import { LARGE_STEP_MINUTES, lengthenEvent, removeEvent, STEP_MINUTES, stepEvent } from './editDay.ts';
@@ -11,18 +10,23 @@ const TARGET = 44;
 export const EVENT_HEIGHT = 22;
 
 interface EventHandleProps {
-  readonly day: AcidDay;
+  /** The day now, read when something is moved: while one event is dragged the others are not drawn again. */
+  readonly day: RefObject<AcidDay>;
   readonly event: DayEvent;
   readonly name: string;
-  readonly label: PlacedWord | undefined;
+  /** Its word, where that stands and in which row. */
+  readonly word: string;
+  readonly wordX: number;
+  readonly row: number;
   readonly width: number;
   readonly y: number;
+  /** Null = it stays as it is. */
   readonly onChange: ((change: EventChange) => void) | null;
 }
 
 /** One event under the strip: a mark as long as it lasts, with its word. Dragged, or moved by keys. */
-export function EventHandle({ day, event, name, label, width, y, onChange }: EventHandleProps) {
-  const drag = useEventDrag(day, width, onChange);
+export const EventHandle = memo(function EventHandle({ day, event, name, word, wordX, row, width, y, onChange }: EventHandleProps) {
+  const drag = useEventDrag(event.id, { day, width, onChange });
   const x = xOf(event.startMinute, width);
   const long = Math.max(MARK_HEIGHT, xOf(event.startMinute + event.minutes, width) - x);
   const at = y + 8;
@@ -31,24 +35,20 @@ export function EventHandle({ day, event, name, label, width, y, onChange }: Eve
     <>
       <rect className="event-target" {...target} y={y} height={EVENT_HEIGHT + ROW} />
       <rect className="event-mark" x={x} y={at} width={long} height={MARK_HEIGHT} rx={MARK_HEIGHT / 2} />
-      {label && label.row > 0 && (
-        <line className="event-lead" x1={x + 1} x2={x + 1} y1={at + MARK_HEIGHT} y2={y + EVENT_HEIGHT + label.row * ROW + 2} />
-      )}
-      {label && (
-        <text className="event-word chart-halo" x={label.x} y={y + EVENT_HEIGHT + (label.row + 1) * ROW - 6}>
-          {label.text}
-        </text>
-      )}
+      {row > 0 && <line className="event-lead" x1={x + 1} x2={x + 1} y1={at + MARK_HEIGHT} y2={y + EVENT_HEIGHT + row * ROW + 2} />}
+      <text className="event-word chart-halo" x={wordX} y={y + EVENT_HEIGHT + (row + 1) * ROW - 6}>
+        {word}
+      </text>
     </>
   );
   if (!onChange) return <g className={classOf(event)}>{mark}</g>;
   const onKeyDown = (key: KeyboardEvent<SVGGElement>) => {
     if (key.key === 'Escape' && drag.isDragging()) return drag.giveUp(key.timeStamp);
-    const changed = dayAfterKey(day, event.id, key);
+    const changed = dayAfterKey(day.current, event.id, key);
     if (!changed) return;
     key.preventDefault();
     if (key.key === 'Delete') focusBeside(key.currentTarget);
-    if (changed !== day) onChange({ day: changed, phase: 'done', since: key.timeStamp });
+    if (changed !== day.current) onChange({ day: changed, phase: 'done', since: key.timeStamp });
   };
   return (
     <g
@@ -63,12 +63,12 @@ export function EventHandle({ day, event, name, label, width, y, onChange }: Eve
       aria-valuetext={sayWhen(event)}
       aria-keyshortcuts="ArrowLeft ArrowRight ArrowUp ArrowDown Delete"
       onKeyDown={onKeyDown}
-      {...drag.handlers(event.id)}
+      {...drag.handlers}
     >
       {mark}
     </g>
   );
-}
+});
 
 /** What takes the focus once this one is gone. */
 function focusBeside(element: SVGGElement): void {

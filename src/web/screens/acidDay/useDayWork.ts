@@ -23,6 +23,7 @@ import { useDayCorrection } from './useDayCorrection.ts';
 import { useDayStudy } from './useDayStudy.ts';
 import { useDrawnDay } from './useDrawnDay.ts';
 import type { EventChange } from './useEventDrag.ts';
+import { useLiveDay } from './useLiveDay.ts';
 import { useSaidDays } from './useSaidDays.ts';
 
 export function useDayWork(bundle: VisitBundle, session: SessionView, onServerChange: () => void): DayWork {
@@ -35,10 +36,11 @@ export function useDayWork(bundle: VisitBundle, session: SessionView, onServerCh
   const at = Math.min(wantedAt, (told?.days.length ?? 1) - 1);
   const day = told?.days[at];
   const changed = told?.changed?.of === at ? told.changed.day : undefined;
-  const [live, setLive] = useState<AcidDay | null>(null);
+  const { live, show: showLive, follow, rest } = useLiveDay('shown');
   const [since, setSince] = useState(() => performance.now());
   const [said, setSaid] = useState('');
-  const shown = live ?? changed ?? day;
+  const resting = changed ?? day;
+  const shown = live?.day ?? resting;
 
   const { answers, onDate } = input.visit;
   const flow = answers.resting_flow;
@@ -58,7 +60,7 @@ export function useDayWork(bundle: VisitBundle, session: SessionView, onServerCh
   });
   const isFollowing = live !== null;
   // biome-ignore lint/correctness/useExhaustiveDependencies: asked anew when the day or the mouth is another one
-  const question = useMemo(() => (shown ? questionOf(shown, isFollowing) : null), [shown, isFollowing, mouth]);
+  const question = useMemo(() => (resting ? questionOf(resting, false) : null), [resting, mouth]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: as above
   const toldQuestion = useMemo(() => (day && changed ? questionOf(day, false) : null), [day, changed !== undefined, mouth]);
   const studyQuestion = useMemo<StudyQuestion | null>(
@@ -66,8 +68,8 @@ export function useDayWork(bundle: VisitBundle, session: SessionView, onServerCh
       day ? { told: day, changed: changed ?? null, mouth: mouth.mouth, measured: mouth.measured, limits: isClosed ? null : limits } : null,
     [day, changed, mouth, limits, isClosed],
   );
-  const drawn = useDrawnDay('shown', question, since);
-  const drawnTold = useDrawnDay('told', toldQuestion, since);
+  const drawn = useDrawnDay('shown', { question: live ?? question, since, isSent: isFollowing, onAnswer: showLive });
+  const drawnTold = useDrawnDay('told', { question: toldQuestion, since });
   const study = useDayStudy(studyQuestion, isFollowing);
   const saidDays = useSaidDays({ days: isClosed ? [] : (told?.days ?? []), mouth, study, seen, isPaused: isFollowing });
 
@@ -81,8 +83,9 @@ export function useDayWork(bundle: VisitBundle, session: SessionView, onServerCh
     else setSaid(sayNotTried(may));
   };
   const onEvent = ({ day: next, phase, since: moved }: EventChange) => {
+    if (phase === 'following') return follow(questionOf(next, true), moved);
     setSince(moved);
-    setLive(phase === 'following' ? next : null);
+    rest();
     if (phase === 'done') edit(next);
   };
   const tryChange = (next: AcidDay) => {

@@ -12,25 +12,36 @@ export interface DrawnState {
 
 const NOTHING: DrawnState = { picture: null, problem: null };
 
-/** The picture of a day as it is worked out. Null asks nothing. @param since  when the hand or the key moved, ms of this page */
-export function useDrawnDay(slot: DaySlot, question: DayQuestion | null, since: number): DrawnState {
+interface Asked {
+  /** Null asks nothing. */
+  readonly question: DayQuestion | null;
+  /** When the hand or the key moved, ms of this page. */
+  readonly since: number;
+  /** The question has been sent already. */
+  readonly isSent?: boolean;
+  /** Called with every answer, before the page is drawn. */
+  readonly onAnswer?: () => void;
+}
+
+/** The picture of a day as it is worked out. */
+export function useDrawnDay(slot: DaySlot, { question, since, isSent = false, onAnswer }: Asked): DrawnState {
   const [state, setState] = useState(NOTHING);
-  const moved = useRef(since);
-  moved.current = since;
+  const latest = useRef({ since, isSent, onAnswer });
+  latest.current = { since, isSent, onAnswer };
   useLayoutEffect(() => {
     return dayClient().listen(slot, (now) =>
-      flushSync(() =>
+      flushSync(() => {
+        latest.current.onAnswer?.();
         setState((before) => {
           if (now.state === 'drawn') return { picture: now, problem: null };
           return { ...before, problem: now.state === 'problem' ? now.says : null };
-        }),
-      ),
+        });
+      }),
     );
   }, [slot]);
-  // Before the page is painted: the worker begins while the mark moves, not after.
   useLayoutEffect(() => {
-    if (question) dayClient().ask(slot, question, moved.current);
-    else setState(NOTHING);
+    if (!question) setState(NOTHING);
+    else if (!latest.current.isSent) dayClient().ask(slot, question, latest.current.since);
   }, [slot, question]);
   return state;
 }

@@ -1,4 +1,4 @@
-import { type PointerEvent, useRef } from 'react';
+import { type PointerEvent, type RefObject, useRef } from 'react';
 import type { AcidDay } from '../../../core/plaque/day/types.ts';
 import { minuteOf } from '../../charts/acidDayLayout.ts';
 import { findEvent, moveEvent, STEP_MINUTES } from './editDay.ts';
@@ -12,47 +12,73 @@ export interface EventChange {
 }
 
 interface Drag {
-  readonly id: string;
   readonly fromX: number;
+  /** Of the picture to the screen: read once, since reading it later would lay out the page anew. */
+  readonly scale: number;
   readonly fromMinute: number;
   readonly day: AcidDay;
+  readonly stop: () => void;
   moved: AcidDay;
 }
 
+/** What a browser tells of a pointer's move, in whichever event. */
+type Move = Pick<globalThis.PointerEvent, 'clientX' | 'timeStamp'>;
+
+/** Told at once where the hand moved; `pointermove` waits for the next frame. Not every browser has it, and those use the other. */
+const AT_ONCE = 'pointerrawupdate';
+
+interface DragPlace {
+  readonly day: RefObject<AcidDay>;
+  readonly width: number;
+  /** Null = nothing here can be moved. */
+  readonly onChange: ((change: EventChange) => void) | null;
+}
+
 /** Moves an event with the mouse, a finger or a pen; it comes to rest on whole five minutes, where there is room. */
-export function useEventDrag(day: AcidDay, width: number, onChange: ((change: EventChange) => void) | null) {
+export function useEventDrag(id: string, { day, width, onChange }: DragPlace) {
   const drag = useRef<Drag | null>(null);
   const end = (phase: 'done' | 'given-up', since: number) => {
     const ended = drag.current;
     drag.current = null;
+    ended?.stop();
     if (!ended || !onChange) return;
     const isMoved = ended.moved !== ended.day;
     onChange({ day: isMoved && phase === 'done' ? ended.moved : ended.day, phase: isMoved ? phase : 'given-up', since });
   };
+  const follow = ({ clientX, timeStamp }: Move) => {
+    const now = drag.current;
+    if (!now) return;
+    const by = minuteOf((clientX - now.fromX) * now.scale, width) - minuteOf(0, width);
+    const wanted = Math.round((now.fromMinute + by) / STEP_MINUTES) * STEP_MINUTES;
+    const moved = moveEvent(now.day, id, wanted);
+    if (isSameDay(moved, now.moved)) return;
+    now.moved = moved;
+    onChange?.({ day: moved, phase: 'following', since: timeStamp });
+  };
   return {
     isDragging: () => drag.current !== null,
     giveUp: (since: number) => end('given-up', since),
-    handlers: (id: string) => ({
+    handlers: {
       onPointerDown: (event: PointerEvent<SVGGElement>) => {
-        const found = findEvent(day, id);
+        const { currentTarget: mark, pointerId, clientX } = event;
+        const found = findEvent(day.current, id);
         if (!onChange || !found || event.button !== 0) return;
-        event.currentTarget.setPointerCapture(event.pointerId);
-        drag.current = { id, fromX: event.clientX, fromMinute: found.startMinute, day, moved: day };
+        mark.setPointerCapture(pointerId);
+        const listen = (raw: Event) => follow(raw as globalThis.PointerEvent);
+        mark.addEventListener(AT_ONCE, listen);
+        drag.current = {
+          fromX: clientX,
+          scale: width / (mark.ownerSVGElement?.clientWidth || width),
+          fromMinute: found.startMinute,
+          day: day.current,
+          stop: () => mark.removeEventListener(AT_ONCE, listen),
+          moved: day.current,
+        };
       },
-      onPointerMove: (event: PointerEvent<SVGGElement>) => {
-        const now = drag.current;
-        if (now?.id !== id) return;
-        const scale = width / (event.currentTarget.ownerSVGElement?.clientWidth || width);
-        const by = minuteOf((event.clientX - now.fromX) * scale, width) - minuteOf(0, width);
-        const wanted = Math.round((now.fromMinute + by) / STEP_MINUTES) * STEP_MINUTES;
-        const moved = moveEvent(now.day, id, wanted);
-        if (isSameDay(moved, now.moved)) return;
-        now.moved = moved;
-        onChange?.({ day: moved, phase: 'following', since: event.timeStamp });
-      },
+      onPointerMove: follow,
       onPointerUp: (event: PointerEvent<SVGGElement>) => end('done', event.timeStamp),
       onPointerCancel: (event: PointerEvent<SVGGElement>) => end('given-up', event.timeStamp),
-    }),
+    },
   };
 }
 
