@@ -31,7 +31,7 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
-          include: ['src/**/*.test.{ts,tsx}', 'test/*.test.ts'],
+          include: ['src/**/*.test.{ts,tsx}', 'test/*.test.ts', 'test/reference/**/*.test.ts'],
           testTimeout: MINUTE,
           hookTimeout: MINUTE,
           maxWorkers,

@@ -1,4 +1,12 @@
-import type { FluorideLimit, FluorideTables, PasteAmount, SwallowedShare, VarnishAmount, VisitFluoride } from '../core/regimen/tables.ts';
+import type {
+  FluorideLimit,
+  FluorideTables,
+  PackLimit,
+  PasteAmount,
+  SwallowedShare,
+  VarnishAmount,
+  VisitFluoride,
+} from '../core/regimen/tables.ts';
 import type { SourceRef } from '../core/visit/answer.ts';
 import { weightForAge } from './weightForAge.ts';
 
@@ -120,6 +128,23 @@ export const fluorideTables: FluorideTables = {
   homeRinse: { ppm: 226, amountMl: 10, source: read('rinseLabels', '10 mL once a day') },
   emergencyMgPerKg: EMERGENCY_MG_PER_KG,
 };
+
+/** Most fluoride in one pack for the home. Packs for the practice are exempt. */
+export const packLimits = [
+  { id: 'paste-pack', name: 'Pack of toothpaste without prescription, US', mgF: 276, source: read('fdaMonograph', 'section 20(a)(1)') },
+  {
+    id: 'gel-or-rinse-pack',
+    name: 'Pack of gel or rinse without prescription, US',
+    mgF: 120,
+    source: read('fdaMonograph', 'section 20(a)(2)'),
+  },
+  {
+    id: 'dispensed-at-once',
+    name: 'Dispensed at one time, older council advice: 264 mg sodium fluoride',
+    mgF: 120,
+    source: read('bayless1985', 'one tube of 5,000 ppm (255 mg) or 2,800 ppm (280 mg) is above it: P08 warns where a young child lives'),
+  },
+] as const satisfies readonly PackLimit[];
 
 /** Paste a time, twice a day. The pea holds through age 6. */
 export const pasteAmounts: readonly PasteAmount[] = [

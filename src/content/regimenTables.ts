@@ -4,7 +4,7 @@ import { agents, allergenMatches, allergyWords, xylitolLimit } from './agents.ts
 import { benefits } from './benefits.ts';
 import { cautions } from './cautions.ts';
 import { openConditions, privateConditions } from './conditions.ts';
-import { fluorideTables, pasteAmounts, varnishAmounts } from './fluorideLimits.ts';
+import { fluorideTables, packLimits, pasteAmounts, varnishAmounts } from './fluorideLimits.ts';
 import { legalStatuses } from './legalStatus.ts';
 import { glucoseLoweringMedicineIds, medicineClasses, PRIVATE_MEDICINES, UNCLASSIFIED_MEDICINE } from './medicines.ts';
 import { pathways } from './pathways.ts';
@@ -18,7 +18,6 @@ const inSentence = (label: string): string => (/^[A-Z]{2}/.test(label) ? label :
 const listed = (choices: readonly { readonly id: string; readonly label: string }[], isPrivate = false): Record<string, ListedId> =>
   Object.fromEntries(choices.map(({ id, label }) => [id, { label: inSentence(label), private: isPrivate }]));
 
-const MG_F_IN_A_LARGE_PACK = 120;
 const HIGHEST_HYPOCHLORITE_PERCENT = 0.25;
 const PREGNANCY_ASKED_FROM_YEARS = 11;
 
@@ -28,7 +27,7 @@ export const regimenTables: RegimenTables = {
   rules: safetyRules,
   interactions,
   planRules,
-  packWarnMg: MG_F_IN_A_LARGE_PACK,
+  packWarnMg: Math.min(...packLimits.map(({ mgF }) => mgF)),
   legalStatuses,
   allergenMatches,
   allergies: Object.fromEntries(Object.entries(allergyWords).map(([id, label]) => [id, { label, private: false }])),

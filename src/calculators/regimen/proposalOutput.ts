@@ -45,7 +45,13 @@ const regimen = z.strictObject({
   supply: z.array(z.strictObject({ shelfItemId: z.string(), days: nullableNumber, refillOn: z.string().nullable() })),
   refillOn: z.string().nullable(),
   unmet,
-  fluoride: z.strictObject({ complete: z.boolean(), mgPerDay: z.number(), mgPerKgPerDay: nullableNumber, sentence: z.string() }),
+  fluoride: z.strictObject({
+    complete: z.boolean(),
+    unknownSources: z.array(z.string()),
+    mgPerDay: z.number(),
+    mgPerKgPerDay: nullableNumber,
+    sentence: z.string(),
+  }),
   dayClock: z.strictObject({
     basis: z.enum(['told', 'usual']).describe('usual: a day of this age that nobody was asked about'),
     day: z.string().nullable().describe('which of several described days; null where one was told, or none'),
@@ -107,7 +113,7 @@ function toRegimen(one: Regimen, { shelf, settings, rhythm, day: whichDay = null
     return item ? [{ item, use, state }] : [];
   });
   const clock = dayClock({ planned, place: settings.jurisdiction, rhythm, uses: leafletUses, times: stripTimes, tables: regimenTables });
-  const { complete, mgPerDay, mgPerKgPerDay } = one.fluoride;
+  const { complete, unknownSources, mgPerDay, mgPerKgPerDay } = one.fluoride;
   return {
     id: one.id,
     why: [...one.why],
@@ -117,7 +123,7 @@ function toRegimen(one: Regimen, { shelf, settings, rhythm, day: whichDay = null
     supply: one.supply.map((s) => ({ ...s })),
     refillOn: one.refillOn,
     unmet: one.unmet.map((u) => ({ ...u })),
-    fluoride: { complete, mgPerDay, mgPerKgPerDay, sentence: one.fluorideSentence },
+    fluoride: { complete, unknownSources: [...unknownSources], mgPerDay, mgPerKgPerDay, sentence: one.fluorideSentence },
     dayClock: {
       basis: rhythm.basis,
       day: whichDay,

@@ -26,6 +26,9 @@ interface Intake {
   }[];
   readonly acute: { readonly mgIfAllSwallowed: number; readonly mgPerKg: number | null; readonly action: string };
   readonly sentence: string;
+  readonly covers: string;
+  readonly notCovered: readonly string[];
+  readonly parts: readonly { readonly name: string; readonly onItsDay: object | null; readonly sources: readonly object[] }[];
 }
 function intakeOf(input: unknown): Intake {
   const result = runCalculator(fluorideIntake, input);
@@ -164,6 +167,58 @@ describe('what is not known', () => {
   });
 });
 
+describe('all sources', () => {
+  const products = [{ name: 'paste', ppm: 1450, amountG: 0.25, perDay: 2 }];
+  const all = {
+    ageYears: 4,
+    weightKg: 13,
+    products,
+    waterFluorideMgPerL: 0.3,
+    waterLitresPerDay: 1,
+    salt: { fluorideMgPerKg: 250, gPerDay: 2 },
+    supplementMgPerDay: 0,
+    varnish: { daysPerYear: 2 },
+  };
+
+  it('adds paste, water, salt, tablets and varnish days, each with what it brings', () => {
+    const intake = intakeOf(all);
+    // 0.725 + 0.3 + 0.5 + 0 + 5.65 x 2 / 365 mg: arithmetic. No tolerance.
+    expect(intake.mgPerDay).toBeCloseTo(1.525 + (5.65 * 2) / 365, 9);
+    expect(intake).toMatchObject({ complete: true, notCovered: [], unknownSources: [] });
+    expect(intake.parts.map((p) => p.name)).toEqual(['paste', 'water', 'salt', 'drops or tablets', 'varnish']);
+    const varnish = intake.parts.at(-1);
+    expect(varnish?.onItsDay).toMatchObject({ mg: expect.closeTo(5.65, 9), mgPerKg: expect.closeTo(5.65 / 13, 9), daysPerYear: 2 });
+    expect(varnish?.sources).toEqual([expect.objectContaining({ key: 'varnishMonographs', status: 'read' })]);
+    expect(intake.covers).toBe('the products listed, drinking water, salt, drops or tablets and varnish; not food');
+  });
+
+  it('says what nobody asked it about', () => {
+    const { notCovered, complete, covers } = intakeOf({ ageYears: 4, weightKg: 13, products });
+    expect(notCovered).toEqual(['drinking water', 'salt', 'drops or tablets', 'varnish']);
+    expect(complete).toBe(true);
+    expect(covers).toBe('the products listed; not drinking water, not salt, not drops or tablets, not varnish, not food');
+  });
+
+  test.each([
+    [{ salt: null }, 'salt'],
+    [{ salt: { fluorideMgPerKg: 250 } }, 'salt'],
+    [{ salt: { gPerDay: 2 } }, 'salt'],
+    [{ supplementMgPerDay: null }, 'drops or tablets'],
+    [{ varnish: null }, 'varnish'],
+    [{ varnish: { mgPerApplication: 5 } }, 'varnish'],
+    [{ waterLitresPerDay: null }, 'water'],
+  ])('%j is not known: the sum is "at least", without a share', (missing, name) => {
+    const intake = intakeOf({ ...all, ...missing });
+    expect(intake).toMatchObject({ complete: false, unknownSources: [name] });
+    expect(intake.sentence).toMatch(new RegExp(`^At least .*${name} not known`));
+    expect(intake.limits.every((l) => l.share === null)).toBe(true);
+  });
+
+  it('none is none: no salt eaten, no varnish day', () => {
+    expect(intakeOf({ ...all, salt: { gPerDay: 0 }, varnish: { daysPerYear: 0 } })).toMatchObject({ complete: true });
+  });
+});
+
 describe('limits', () => {
   // Institute of Medicine 1997 and European Food Safety Authority 2025 (read), bands end at the birthday. No tolerance.
   test.each([
@@ -210,6 +265,12 @@ describe('bad input', () => {
     [{ ageYears: 30, weightKg: 4, products: [] }, 'weightKg'],
     [{ ageYears: 1, weightKg: 60, products: [] }, 'weightKg'],
     [{ ageYears: -1, products: [] }, 'ageYears'],
+    [{ products: [] }, 'ageYears'],
+    [{ ageYears: 4, products: [{ compound: 'KF', percent: 1 }] }, 'products.0.compound'],
+    [{ ageYears: 4, products: [], salt: { gPerDay: -1 } }, 'salt.gPerDay'],
+    [{ ageYears: 4, products: [], salt: { mgPerDay: 1 } }, 'salt.mgPerDay'],
+    [{ ageYears: 4, products: [], supplementMgPerDay: -1 }, 'supplementMgPerDay'],
+    [{ ageYears: 4, products: [], varnish: { daysPerYear: 400 } }, 'varnish.daysPerYear'],
     [{ ageYears: 4, products: [{ ppm: 1000, percent: 1, compound: 'NaF', amountG: 1, perDay: 1 }] }, 'products.0.ppm'],
     [{ ageYears: 4, products: [{ ppm: 1000, amountG: 1, amountMl: 1, perDay: 1 }] }, 'products.0.amountMl'],
     [{ ageYears: 4, products: [{ ppm: 1000, grams: 1 }] }, 'products.0.grams'],

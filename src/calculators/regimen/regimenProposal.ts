@@ -27,6 +27,17 @@ const input = z
     person: PersonFactsSchema.extend({
       waterFluorideMgPerL: z.number().min(0).max(100).optional(),
       waterLitresPerDay: z.number().min(0).max(20).optional(),
+      waterFluoridated: z.boolean().optional(),
+      otherFluoride: z
+        .array(z.enum(['fluoridated-salt', 'fluoride-tablets-or-drops', 'naf-rinse-daily', 'professional-gel', 'other']))
+        .max(5)
+        .optional()
+        .describe('empty = asked, none'),
+      saltFluorideMgPerKg: z.number().min(0).max(10_000).optional(),
+      saltGPerDay: z.number().min(0).max(1_000).optional(),
+      supplementFluorideMgPerDay: z.number().min(0).max(100).optional(),
+      varnishDaysPerYear: z.number().min(0).max(366).optional().describe('0 = asked, none'),
+      strongPasteInUse: z.boolean().optional().describe('a paste of 5,000 ppm'),
     }).describe('absent = not known: what depends on it is not offered before it is asked'),
     needs: z
       .array(

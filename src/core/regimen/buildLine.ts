@@ -1,7 +1,7 @@
 import type { SourceRef } from '../visit/answer.ts';
 import type { Candidate } from './candidates.ts';
 import type { Warning } from './checkItem.ts';
-import { checkTogether } from './checkTogether.ts';
+import { checkTogether, remarksOn } from './checkTogether.ts';
 import { sayDose } from './dose/sayDose.ts';
 import { protocolNameOf } from './local/localProtocol.ts';
 import { findOverride, findSignature, type Signatures } from './signatures.ts';
@@ -21,6 +21,11 @@ export function buildLine(candidate: Candidate, others: readonly Candidate[], vi
   const signature = state === 'signed' ? findSignature(view.signatures, item.id) : undefined;
   const reasons = needsOf(candidate, view.needs);
   const dose = sayDose(item, use, view.facts, view.tables);
+  const remarks = remarksOn(
+    item,
+    others.map((o) => o.item),
+    view.tables.interactions,
+  ).map(({ id, action, source }): Warning => ({ ruleId: id, text: action, source }));
   return {
     shelfItemId: item.id,
     name: item.name,
@@ -38,6 +43,7 @@ export function buildLine(candidate: Candidate, others: readonly Candidate[], vi
     ],
     ...(dose.length === 0 ? {} : { dose }),
     warnings: warningsOf(candidate, others, view),
+    ...(remarks.length === 0 ? {} : { remarks }),
     sources: uniqueSources([...reasons.flatMap((n) => n.sources), ...(check.agent?.evidence ?? []).map((e) => e.source)]),
   };
 }

@@ -19,10 +19,24 @@ export function checkTogether(a: ShelfItem, b: ShelfItem, interactions: readonly
     .map((interaction) => ({ interaction, verdict: isForbidden(interaction, a, b) ? 'never-both' : 'mind' }));
 }
 
-function meets({ agentIds, traits, withAgentIds, withTraits }: Interaction, first: ShelfItem, second: ShelfItem): boolean {
-  if (!agentIds.includes(first.agentId)) return false;
-  if (traits && !holdsAny(first, traits)) return false;
-  return withAgentIds.includes(second.agentId) || holdsAny(second, withTraits ?? []);
+/**
+ * What may be told of a pack on request, beside these: rows of level info. A row without agents on its other side is about food or habits,
+ * and stands with the pack alone.
+ */
+export function remarksOn(item: ShelfItem, others: readonly ShelfItem[], interactions: readonly Interaction[]): readonly Interaction[] {
+  return interactions.filter((row) => {
+    if (row.level !== 'info') return false;
+    if (row.withAgentIds.length === 0) return isFirst(row, item);
+    return others.some((other) => other.id !== item.id && (meets(row, item, other) || meets(row, other, item)));
+  });
+}
+
+const isFirst = ({ agentIds, traits }: Interaction, item: ShelfItem): boolean =>
+  agentIds.includes(item.agentId) && (traits === undefined || holdsAny(item, traits));
+
+function meets(row: Interaction, first: ShelfItem, second: ShelfItem): boolean {
+  const { withAgentIds, withTraits } = row;
+  return isFirst(row, first) && (withAgentIds.includes(second.agentId) || holdsAny(second, withTraits ?? []));
 }
 
 function isForbidden({ level, apart }: Interaction, a: ShelfItem, b: ShelfItem): boolean {

@@ -168,6 +168,14 @@ export interface FluorideLimit {
   readonly source: SourceRef;
 }
 
+/** Most fluoride in one pack. */
+export interface PackLimit {
+  readonly id: string;
+  readonly name: string;
+  readonly mgF: number;
+  readonly source: SourceRef;
+}
+
 /** LMS row of a growth reference, both sexes at one age. */
 export interface WeightRow {
   readonly ageMonths: number;

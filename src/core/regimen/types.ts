@@ -158,6 +158,8 @@ export interface PlanLine {
   /** Worked out for this person: silver fluoride at a visit, the length of a course, a day of xylitol. Absent = nothing to work out. */
   readonly dose?: readonly string[] | undefined;
   readonly warnings: readonly { readonly ruleId: string; readonly text: string; readonly source: SourceRef }[];
+  /** What may be told on request. Absent = nothing, and in plans of earlier editions. */
+  readonly remarks?: PlanLine['warnings'] | undefined;
   readonly sources: readonly SourceRef[];
   /** The practice's own protocol that covers this person and pack. */
   readonly byProtocol?: ProtocolName | undefined;

@@ -1,3 +1,4 @@
+import { packLimits } from '../../../content/fluorideLimits.ts';
 import { content, protocolName } from '../../content.ts';
 import { formatMonths } from '../../format.ts';
 import { RuleTable } from './RuleTable.tsx';
@@ -35,6 +36,16 @@ export function FluorideRules() {
             ],
             source: l.source,
           }))}
+        />
+      </details>
+      <details>
+        <summary>
+          Fluoride in one pack <span className="aside">{packLimits.length} lines</span>
+        </summary>
+        <RuleTable
+          label="Fluoride in one pack"
+          heads={['Pack', 'At most']}
+          rows={packLimits.map(({ id, name, mgF, source }) => ({ id, cells: [name, `${mgF} mg fluoride`], source }))}
         />
       </details>
       <details>

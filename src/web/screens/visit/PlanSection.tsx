@@ -178,8 +178,13 @@ function PlanDetails({ line }: { readonly line: PlanLine }) {
             {w.text} <span className="aside">({w.ruleId})</span>
           </li>
         ))}
+        {line.remarks?.map((r) => (
+          <li key={r.ruleId}>
+            {r.text} <span className="aside">({r.ruleId})</span>
+          </li>
+        ))}
       </ul>
-      <SourceList sources={[...line.sources, ...line.warnings.map((w) => w.source)]} />
+      <SourceList sources={[...line.sources, ...[...line.warnings, ...(line.remarks ?? [])].map((w) => w.source)]} />
       <BenefitLines shelfItemId={line.shelfItemId} />
     </div>
   );
