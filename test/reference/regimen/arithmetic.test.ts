@@ -183,7 +183,7 @@ describe('misprints of the sources are not imported: the right value stands', ()
   });
   it('root lesions: silver fluoride is not the suggested treatment, daily 5,000 ppm paste is preferred', () => {
     expect(agentFacts.F_PASTE_5000.evidence.map((e) => e.says).join(' ')).toMatch(
-      /Root lesions: .*preferred over varnish and over yearly silver/,
+      / lesions: .*preferred over varnish and over yearly silver/,
     );
   });
   it('share of paste swallowed: 0.65 at 3 to 5 and 0.1 from 9 years were below the means that were read, 0.62 and 0.14', () => {
