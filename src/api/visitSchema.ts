@@ -6,6 +6,7 @@ import { z } from 'zod';
 import { LEAFLET_LANGUAGES } from '../core/leaflet/languages.ts';
 import { NOTE_SECTIONS } from '../core/note/noteSections.ts';
 import { NOISE_PARTS, NOT_TAKEN_REASONS, STUDY_KINDS } from '../core/reading/types.ts';
+import { RHYTHM_IDS } from '../core/regimen/dayStrip/types.ts';
 import { LEGAL_STATUSES } from '../core/regimen/legalStatus.ts';
 import { DescribedDaysSchema } from './describedDaysSchema.ts';
 import { LocalProtocolSchema } from './localProtocols.ts';
@@ -236,6 +237,7 @@ export const AgreedSchema = z.strictObject({
     .union([z.int().min(0).max(20), z.literal('any')])
     .optional()
     .describe('tasks a day that the person accepts'),
+  rhythm: z.enum(RHYTHM_IDS).optional().describe('how the days of the person run; absent = not asked'),
 });
 
 const adherence = z.enum(['as-agreed', 'less-often', 'stopped', 'not-begun', 'does-not-know']);

@@ -1,10 +1,9 @@
-import { type Proposal, type ProposalInput, toProposal } from '../calculators/regimen/proposalOutput.ts';
+import { type Proposal, toProposal } from '../calculators/regimen/proposalOutput.ts';
 import { regimenProposal } from '../calculators/regimen/regimenProposal.ts';
 import { content } from '../content/allContent.ts';
-import { usualRhythms } from '../content/dayRhythms.ts';
-import { rhythmOfDay, usualRhythm } from '../core/regimen/dayStrip/rhythmOfDay.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
-import type { DescribedDays } from '../core/visit/describedDays.ts';
+import { rhythmOfVisit } from '../core/visit/rhythmOfVisit.ts';
+import type { VisitInput } from '../core/visit/types.ts';
 import { answerOne } from './answerOne.ts';
 import { outputOf } from './calcCommand.ts';
 import type { CliIo, ExitCode } from './cliIo.ts';
@@ -34,13 +33,18 @@ function proposalOfVisit(value: unknown): Proposal {
   const input = readVisit(value);
   const { plan, needs, ageYears } = assessVisit(input, content);
   const { shelf, settings } = input.practice;
-  return toProposal({ plan, needs, shelf, settings, ...dayOf(input.visit.acidDay, ageYears) });
+  return toProposal({
+    plan,
+    needs,
+    shelf,
+    settings,
+    rhythm: rhythmOfVisit(input.visit, ageYears, content.dayUses),
+    day: nameOfDay(input.visit.acidDay),
+  });
 }
 
-/** Of several described days the one that stands on the leaflet, else the first; which it was is said. */
-function dayOf(described: DescribedDays | undefined, ageYears: number): Pick<ProposalInput, 'rhythm' | 'day'> {
+/** Of several described days the one that the regimen is placed in is said. */
+function nameOfDay(described: VisitInput['visit']['acidDay']): string | null {
   const { days = [], onLeaflet = 0 } = described ?? {};
-  const told = days[onLeaflet];
-  if (!told) return { rhythm: usualRhythm(ageYears, usualRhythms) };
-  return { rhythm: rhythmOfDay(told), day: days.length > 1 ? (told.label ?? `day ${onLeaflet + 1}`) : null };
+  return days.length > 1 ? (days[onLeaflet]?.label ?? `day ${onLeaflet + 1}`) : null;
 }

@@ -28,8 +28,7 @@ export function planText({ needs, regimens, chosen, excluded, conflict }: Propos
 function sayRegimen(one: Regimen, place: number, isTaken: boolean, needLabel: (kind: string) => string): readonly string[] {
   const nameOf = (id: string) => one.lines.find(({ shelfItemId }) => shelfItemId === id)?.name ?? id;
   const { basis, day, now, onceSigned, notTimed } = one.dayClock;
-  const told = day === null ? 'the day that was told' : `${day}, of the days that were told`;
-  const whose = basis === 'told' ? told : 'a usual day of this age, nobody was asked';
+  const whose = basis === 'told' && day !== null ? `${day}, of the days that were told` : WHOSE[basis];
   return [
     `REGIMEN ${place}${isTaken ? ', the one in the plan' : ''}: ${one.tasksPerDay} ${one.tasksPerDay === 1 ? 'task' : 'tasks'} a day, ${sayCost(one)}`,
     ...one.why,
@@ -42,6 +41,12 @@ function sayRegimen(one: Regimen, place: number, isTaken: boolean, needLabel: (k
     ...notTimed.map(({ shelfItemId, because }) => `  at no fixed time: ${nameOf(shelfItemId)}, ${because}`),
   ];
 }
+
+const WHOSE = {
+  told: 'the day that was told',
+  named: 'usual times of the rhythm that was named',
+  usual: 'a usual day of this age, nobody was asked',
+} as const;
 
 const sayCost = ({ monthlyCostCents }: Regimen): string =>
   monthlyCostCents === null ? 'cost a month not known' : `${(monthlyCostCents / 100).toFixed(2)} a month`;

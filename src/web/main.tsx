@@ -16,6 +16,7 @@ import './styles/checks.css';
 import './styles/hiding.css';
 import './styles/studies.css';
 import './styles/acidDay.css';
+import './styles/dayRow.css';
 import './styles/fluids.css';
 import './styles/print.css';
 import { QueryClientProvider } from '@tanstack/react-query';

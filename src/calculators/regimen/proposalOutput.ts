@@ -53,7 +53,9 @@ const regimen = z.strictObject({
     sentence: z.string(),
   }),
   dayClock: z.strictObject({
-    basis: z.enum(['told', 'usual']).describe('usual: a day of this age that nobody was asked about'),
+    basis: z
+      .enum(['told', 'named', 'usual'])
+      .describe('named: usual times of a rhythm that was named; usual: a day of this age that nobody was asked about'),
     day: z.string().nullable().describe('which of several described days; null where one was told, or none'),
     now: day.describe('what may be used today'),
     onceSigned: day.nullable().describe('once all that waits is signed; null where nothing waits'),

@@ -18,7 +18,7 @@ export interface StepReader {
   readonly locale: string;
 }
 
-export const SLOT_ORDER: readonly DaySlot[] = ['morning', 'after-meals', 'evening', 'bedtime', 'weekly', 'at-visit'];
+export const SLOT_ORDER: readonly DaySlot[] = ['morning', 'after-meals', 'evening', 'bedtime', 'any-time', 'weekly', 'at-visit'];
 
 /** Places on the strip for once, twice, and three or more times a day. */
 const PLACES: Readonly<Record<Rhythm, readonly [readonly DaySlot[], readonly DaySlot[], readonly DaySlot[]]>> = {

@@ -2,6 +2,8 @@ import { type I18n, setupI18n } from '@lingui/core';
 import { compileMessage } from '@lingui/message-utils/compileMessage';
 import { keepByKey } from '../keep/keepByKey.ts';
 import { keepByTable } from '../keep/keepByTable.ts';
+import type { MealId, RhythmId } from '../regimen/dayStrip/types.ts';
+import type { ShelfItem } from '../regimen/types.ts';
 import type { DaySlot, Leaflet, StripWords } from './types.ts';
 
 /** Messages of one language by their ids, as a translator writes them: ICU, with places to fill and plurals. */
@@ -12,6 +14,12 @@ export type MessageId =
   | `label.${keyof Leaflet['labels']}`
   | `slot.${DaySlot}`
   | `strip.${keyof StripWords}`
+  | `form.${ShelfItem['form']}`
+  | `tick.${'up' | 'bed' | 'school' | 'work'}`
+  | `meal.${MealId}`
+  | `time.${'up' | 'bed' | 'between' | `after-${MealId}`}`
+  | `rhythm.${RhythmId}`
+  | `uses.${'assumed' | 'named' | 'told' | 'waits'}`
   | `extra.${'again' | 'adultWatches' | 'wait' | 'seconds' | 'oneMinute' | 'timesADay' | 'courseDays'}`
   | `amount.${'smear' | 'pea' | 'ribbon' | 'ribbonOneToTwo' | 'mL' | 'pieces'}`
   | `cost.${'about' | 'atLeast'}`

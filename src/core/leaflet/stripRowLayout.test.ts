@@ -3,7 +3,6 @@ import { layOutStripRow } from './stripRowLayout.ts';
 import type { StripRow } from './types.ts';
 
 const row: StripRow = {
-  of: 'told',
   night: [{ from: 0, to: 400 }],
   acid: [{ from: 900, to: 1020 }],
   eaten: [

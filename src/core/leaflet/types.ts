@@ -1,7 +1,7 @@
 export type LeafletLanguage = 'en' | 'es' | 'fr' | 'ar';
 
 /** Times of a day (and beyond it) at which something is done, in the order in which they are printed. */
-export type DaySlot = 'morning' | 'after-meals' | 'evening' | 'bedtime' | 'weekly' | 'at-visit';
+export type DaySlot = 'morning' | 'after-meals' | 'evening' | 'bedtime' | 'any-time' | 'weekly' | 'at-visit';
 
 /** How much: drawn to size where a size says something, and always in words too. */
 export interface StepAmount {
@@ -22,7 +22,7 @@ export interface DayStep {
 }
 
 /** A stretch of a day, minutes after midnight. */
-interface StripSpan {
+export interface StripSpan {
   readonly from: number;
   readonly to: number;
 }
@@ -31,16 +31,33 @@ interface StripSpan {
 export type StripWords = Readonly<Record<'title' | 'told' | 'changed' | 'dark' | 'caution', string>>;
 
 export interface StripRow {
-  readonly of: 'told' | 'changed';
   readonly night: readonly StripSpan[];
   /** Where the plaque is on the acid side, in the model. */
   readonly acid: readonly StripSpan[];
   readonly eaten: readonly (StripSpan & { readonly name: string })[];
+  /** What is used when, in the order of the clock; with uses, the acid side lies under them. Absent = none is drawn. */
+  readonly uses?: readonly StripMark[] | undefined;
+  /** Nothing by mouth after a use. */
+  readonly waits?: readonly StripSpan[] | undefined;
+  /** At school or at work. */
+  readonly away?: readonly (StripSpan & { readonly name: string })[] | undefined;
+  /** Getting up and going to bed. */
+  readonly ticks?: readonly StripMark[] | undefined;
+}
+
+export interface StripMark {
+  readonly minute: number;
+  readonly name: string;
+}
+
+/** A day that was told, or the same with a change. */
+export interface ToldRow extends StripRow {
+  readonly of: 'told' | 'changed';
 }
 
 /** A person's day as it was told, and perhaps with a change: drawn, without any number. */
 export interface LeafletStrip {
-  readonly rows: readonly StripRow[];
+  readonly rows: readonly ToldRow[];
   /** Names of food that stand in English, because there are none in the language of the page. */
   readonly notInLanguage?: readonly string[] | undefined;
 }

@@ -1,6 +1,6 @@
 import { keepByKey } from '../keep/keepByKey.ts';
 import { keepByTable } from '../keep/keepByTable.ts';
-import type { LeafletLanguage, LeafletStrip, StripRow } from '../leaflet/types.ts';
+import type { LeafletLanguage, LeafletStrip, ToldRow } from '../leaflet/types.ts';
 import { acidLines, findAcidSide } from '../plaque/day/acidLines.ts';
 import { listAcidStretches } from '../plaque/day/dayFigures.ts';
 import { dayLimits } from '../plaque/day/dayLimits.ts';
@@ -50,7 +50,7 @@ export function leafletStrip(
   const isNamed = language === 'en' || language === 'es';
   const nameLanguage: DayLanguage = isNamed ? language : 'en';
   const named = (of: AcidDay) => (isAlcoholReleased(visit) ? of : hideAlcohol(of, { foods, language: nameLanguage }));
-  const rowOf = (of: StripRow['of'], shown: AcidDay): StripRow => ({
+  const rowOf = (of: ToldRow['of'], shown: AcidDay): ToldRow => ({
     of,
     night: nightSpans(shown),
     acid: stretchesOf(acidDay.tables)(JSON.stringify({ day: shown, mouth })),
@@ -73,7 +73,7 @@ export function leafletStrip(
 
 /** An assessment is made anew after every answer; the strip only when the day or the mouth is another one. */
 const stretchesOf = keepByTable((tables: DayTables) =>
-  keepByKey((key: string): StripRow['acid'] => {
+  keepByKey((key: string): ToldRow['acid'] => {
     const { day, mouth } = JSON.parse(key) as { readonly day: AcidDay; readonly mouth: MouthOfVisit };
     const curve = runDay(day, buildDayModel(mouth.mouth, tables), tables.foods, { tolerancePh: TOLERANCE_PH });
     return listAcidStretches(curve, findAcidSide(acidLines(tables, mouth.measured)).ph);

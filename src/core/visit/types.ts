@@ -2,6 +2,7 @@ import type { ControlSpan } from '../checks/controlSpan.ts';
 import type { Leaflet, LeafletLanguage } from '../leaflet/types.ts';
 import type { NoteSection } from '../note/noteSections.ts';
 import type { Meter, PastReading, ReadingAssessment, StudySwab, SwabLot, SwabReading } from '../reading/types.ts';
+import type { RhythmId } from '../regimen/dayStrip/types.ts';
 import type { OwnLegalStatuses } from '../regimen/legalStatus.ts';
 import type { LocalProtocol } from '../regimen/local/localProtocol.ts';
 import type {
@@ -171,6 +172,8 @@ export interface VisitInput {
           readonly regimen?: string | undefined;
           /** How many tasks a day the person accepts, or that any number will do; absent = not asked. */
           readonly tasksAccepted?: number | 'any' | undefined;
+          /** How the person's days run, for what to use when; absent = not asked. A described day says more. */
+          readonly rhythm?: RhythmId | undefined;
         }
       | undefined;
     readonly stopUsing?: readonly string[] | undefined;

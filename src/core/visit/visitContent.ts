@@ -1,6 +1,7 @@
 import type { LeafletTable } from '../leaflet/leafletTable.ts';
 import type { NoiseTable } from '../reading/noiseTable.ts';
 import type { SwabCondition } from '../reading/types.ts';
+import type { DayUseTables } from '../regimen/dayStrip/dayUseTables.ts';
 import type { RegimenTables } from '../regimen/tables.ts';
 import type { FindingFill, ItemExclusion } from '../risk/findingFill.ts';
 import type { MouthFill } from '../risk/mouthFill.ts';
@@ -20,5 +21,6 @@ export interface VisitContent {
   readonly regimen: RegimenTables;
   readonly leaflet: LeafletTable;
   readonly acidDay: AcidDayContent;
+  readonly dayUses: DayUseTables;
   readonly versions: { readonly code: string; readonly content: string };
 }

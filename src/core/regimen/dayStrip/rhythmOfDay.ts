@@ -1,5 +1,5 @@
 import type { AcidDay, EatingEvent } from '../../plaque/day/types.ts';
-import type { DayRhythm } from './types.ts';
+import type { DayRhythm, RhythmId } from './types.ts';
 
 /** Times of a day that nobody asked about: for whom, and when. Half-open ages in completed years. */
 export interface UsualRhythm {
@@ -15,11 +15,11 @@ export interface UsualRhythm {
 export function rhythmOfDay(day: AcidDay, acidMinutes: Readonly<Record<string, number>> = {}): DayRhythm {
   const eating = day.events.filter((event): event is EatingEvent => event.kind === 'eating' && event.sipped !== true);
   return {
-    upMinute: day.wakeMinute,
-    bedMinute: day.sleepMinute,
+    upMinute: Math.floor(day.wakeMinute),
+    bedMinute: Math.floor(day.sleepMinute),
     basis: 'told',
     eating: eating.map(({ id, label, startMinute, minutes }) => ({
-      startMinute,
+      startMinute: Math.floor(startMinute),
       minutes,
       name: label ?? id,
       ...(acidMinutes[id] === undefined ? {} : { acidMinutes: acidMinutes[id] }),
@@ -35,4 +35,14 @@ export function usualRhythm(ageYears: number, rows: readonly UsualRhythm[]): Day
   const row = rows.find(({ fromAgeYears, belowAgeYears }) => ageYears >= fromAgeYears && ageYears < belowAgeYears);
   if (!row) throw new RangeError(`ageYears has no usual day: ${ageYears}`);
   return row.rhythm;
+}
+
+/** The usual times of each rhythm that can be named; a day at home has those of the age. */
+export type NamedRhythms = Readonly<Record<Exclude<RhythmId, 'home'>, DayRhythm>>;
+
+/** The usual times of a rhythm that the person named: the times are nobody's own, and the basis says so. */
+export function namedRhythm(id: RhythmId, ageYears: number, named: NamedRhythms, usual: readonly UsualRhythm[]): DayRhythm {
+  if (id !== 'home') return { ...named[id], basis: 'named', rhythm: id };
+  const { away: _, ...atHome } = usualRhythm(ageYears, usual);
+  return { ...atHome, basis: 'named', rhythm: 'home' };
 }

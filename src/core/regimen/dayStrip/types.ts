@@ -22,12 +22,21 @@ export interface ApartInTime {
   readonly ruleId: string;
 }
 
+/** A meal that a usual day has; a leaflet has a word for each. */
+export type MealId = 'breakfast' | 'midday' | 'evening' | 'first' | 'at-work' | 'last';
+
+/** How a day runs, as far as one word tells it. `home`: nowhere for long. */
+export const RHYTHM_IDS = ['home', 'school', 'work', 'early', 'late', 'night'] as const;
+export type RhythmId = (typeof RHYTHM_IDS)[number];
+
 /** One time of eating. */
 export interface EatingTime {
   /** Minutes after midnight, 0 to 1439. */
   readonly startMinute: number;
   readonly minutes: number;
   readonly name: string;
+  /** Absent = the person's own day: the name is her word. */
+  readonly meal?: MealId | undefined;
   /** Acid minutes that it makes in the model; absent = not worked out: then every time of eating counts alike. */
   readonly acidMinutes?: number | undefined;
 }
@@ -40,8 +49,10 @@ export interface DayRhythm {
   readonly eating: readonly EatingTime[];
   /** At school or at work: only what can be used away from home. Minutes after midnight; may cross midnight. */
   readonly away?: { readonly fromMinute: number; readonly toMinute: number } | undefined;
-  /** Told by the person, or a usual day that nobody asked about. */
-  readonly basis: 'told' | 'usual';
+  /** Told by the person; the usual times of a rhythm that she named; or a usual day that nobody asked about. */
+  readonly basis: 'told' | 'named' | 'usual';
+  /** Which rhythm was named, or is taken for usual. Absent = told. */
+  readonly rhythm?: RhythmId | undefined;
 }
 
 /** One use at its time. */

@@ -9,6 +9,7 @@ import { ByProtocol, sayProtocolName } from './ByProtocol.tsx';
 import { PathwayCompare } from './PathwayCompare.tsx';
 import { PlanAlternatives, PlanPast } from './PlanAlternatives.tsx';
 import { PlanConflict, PlanHistory } from './PlanConflict.tsx';
+import { PlanDay } from './PlanDay.tsx';
 import { PlanFluoride } from './PlanFluoride.tsx';
 import { PlanRegimens } from './PlanRegimens.tsx';
 import { ScopeProblem } from './ScopeLines.tsx';
@@ -67,6 +68,7 @@ function PlanBody({ assessment }: { readonly assessment: VisitAssessment }) {
           <PrescriptionLink lines={plan.lines} />
         </>
       )}
+      <PlanDay />
       <PlanRegimens plan={plan} undecided={undecided.map((need) => need.kind)} />
       <Intervals plan={plan} />
     </>

@@ -1,6 +1,7 @@
 import type { VisitBundle } from '../../../api/bundles.ts';
 import type { Answers } from '../../../core/visit/answer.ts';
 import type { Question, QuestionGroup } from '../../../core/visit/question.ts';
+import { dayForUses } from '../../../core/visit/rhythmOfVisit.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
 import { shelfName } from '../../content.ts';
 import { agreeLines } from './agreeLines.ts';
@@ -63,7 +64,13 @@ export function buildLines(place: LinesPlace): VisitLines {
     health: groupLines('health', place),
     look: lookLines(place),
     level: levelLines(place),
-    plan: planLines({ plan: assessment.plan, agreed: visit.agreed, commands: SCOPE_COMMANDS.plan, nameOf }),
+    plan: planLines({
+      plan: assessment.plan,
+      agreed: visit.agreed,
+      commands: SCOPE_COMMANDS.plan,
+      isDayTold: dayForUses(visit) !== undefined,
+      nameOf,
+    }),
     agree: withoutPrivate(
       place.privacy,
       agreeLines({

@@ -8,6 +8,7 @@ import { findQuestion, shelfName } from '../../content.ts';
 import { formatDate } from '../../format.ts';
 import { sayFinding, sayPlace } from './findings.ts';
 import { unknownWords, valueText } from './questionLines.ts';
+import { RHYTHM_NAMES } from './sayUses.ts';
 import type { Scope } from './scopes.ts';
 import { SPEAKER, saySpeakerInFull } from './speakerLines.ts';
 import { sayWholeReading } from './swabLines.ts';
@@ -78,7 +79,7 @@ const SAY: Readonly<Record<string, (value: unknown, context: FieldContext) => st
 };
 
 function sayAgreed(
-  { items = {}, declinedWhy = {}, keep, tryThis, regimen, tasksAccepted }: NonNullable<VisitInput['visit']['agreed']>,
+  { items = {}, declinedWhy = {}, keep, tryThis, regimen, tasksAccepted, rhythm }: NonNullable<VisitInput['visit']['agreed']>,
   { practice }: FieldContext,
 ): string {
   const said = Object.entries(items).map(([id, word]) => {
@@ -86,7 +87,11 @@ function sayAgreed(
     return `${shelfName(practice.shelf, id)}: ${word.replaceAll('-', ' ')}${why}`;
   });
   const packs = regimen?.split('+').map((id) => shelfName(practice.shelf, id));
-  const taken = [packs && `regimen taken: ${packs.join(' + ')}`, tasksAccepted !== undefined && `tasks a day accepted: ${tasksAccepted}`];
+  const taken = [
+    packs && `regimen taken: ${packs.join(' + ')}`,
+    rhythm && `days run: ${RHYTHM_NAMES[rhythm]}`,
+    tasksAccepted !== undefined && `tasks a day accepted: ${tasksAccepted}`,
+  ];
   return [...said, ...taken, keep && `to keep: ${keep}`, tryThis && `to try: ${tryThis}`].filter(Boolean).join('; ') || 'nothing noted';
 }
 

@@ -1,9 +1,11 @@
+import { RHYTHM_IDS, type RhythmId } from '../../../core/regimen/dayStrip/types.ts';
 import type { Plan } from '../../../core/regimen/types.ts';
 import type { Choice } from '../../../core/visit/question.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
 import { plural } from '../../format.ts';
 import { type Line, lettersWithout } from './line.ts';
 import { waysOf } from './regimenWays.ts';
+import { RHYTHM_NAMES } from './sayUses.ts';
 
 type Agreed = VisitInput['visit']['agreed'];
 
@@ -12,6 +14,8 @@ export const TASKS_ACCEPTED = 'tasks accepted';
 /** Taken by its own key, so it is no line that opens. */
 export const OTHER_REGIMEN = 'other regimen';
 export const MORE_REGIMENS = 'more regimens';
+export const RHYTHM = 'rhythm of the day';
+const RHYTHM_LETTER = 'h';
 const TASKS_LETTER = 't';
 const MORE_LETTER = 'm';
 
@@ -28,12 +32,14 @@ interface PlanLinesPlace {
   readonly agreed: Agreed;
   /** Letters of the scope's own commands. */
   readonly commands: string;
+  /** A described day says more than the name of a rhythm: then that is not asked. */
+  readonly isDayTold: boolean;
   readonly nameOf: (shelfItemId: string) => string;
 }
 
-/** Items of the plan with what could stand in their place, the other regimens, and how many tasks a day are accepted. */
-export function planLines({ plan, agreed, commands, nameOf }: PlanLinesPlace): readonly Line[] {
-  const letters = lettersWithout(`${commands}${TASKS_LETTER}${MORE_LETTER}`);
+/** Items of the plan with what could stand in their place, the other regimens, how the days run, and how many tasks a day are accepted. */
+export function planLines({ plan, agreed, commands, isDayTold, nameOf }: PlanLinesPlace): readonly Line[] {
+  const letters = lettersWithout(`${commands}${TASKS_LETTER}${MORE_LETTER}${RHYTHM_LETTER}`);
   const items = plan.lines.map((line, i): Line => {
     const choices = listSwaps(plan, line.shelfItemId).map((swap) => ({ id: swap.shelfItemId, label: saySwap(swap, nameOf) }));
     return {
@@ -47,13 +53,34 @@ export function planLines({ plan, agreed, commands, nameOf }: PlanLinesPlace): r
     };
   });
   const rest = waysOf(plan)?.rest ?? [];
-  return [...items, ...(rest.length > 0 ? [moreLine(rest)] : []), ...(isAsked(plan, agreed) ? [tasksLine(agreed?.tasksAccepted)] : [])];
+  const isAtHome = plan.lines.some(({ use }) => use.atVisit !== true);
+  return [
+    ...items,
+    ...(isAtHome && !isDayTold ? [rhythmLine(agreed?.rhythm)] : []),
+    ...(rest.length > 0 ? [moreLine(rest)] : []),
+    ...(isAsked(plan, agreed) ? [tasksLine(agreed?.tasksAccepted)] : []),
+  ];
 }
 
 const isAsked = ({ lines, conflict }: Plan, agreed: Agreed): boolean =>
   lines.some(({ use }) => use.atVisit !== true) ||
   agreed?.tasksAccepted !== undefined ||
   conflict?.constraints.some(({ id }) => id === 'tasks') === true;
+
+const rhythmLine = (rhythm: RhythmId | undefined): Line => ({
+  ...PLAIN,
+  id: RHYTHM,
+  letter: RHYTHM_LETTER,
+  label: 'How the days run',
+  prompt: 'How do most days run?',
+  entry: { kind: 'choice', choices: RHYTHM_IDS.map((id) => ({ id, label: RHYTHM_NAMES[id] })) },
+  text: rhythm === undefined ? 'not asked' : RHYTHM_NAMES[rhythm],
+  tone: rhythm === undefined ? 'unknown' : 'new',
+  value: rhythm,
+});
+
+/** What was keyed for it, as it is kept; undefined = no rhythm that is known. */
+export const rhythmOfReply = (value: string): RhythmId | undefined => RHYTHM_IDS.find((id) => id === value);
 
 const moreLine = (rest: readonly { readonly id: string }[]): Line => ({
   ...PLAIN,

@@ -14,7 +14,7 @@ export const VISIT_KEYS: KeyMap = [
   ['t n', 'of a date: today, never'],
   ['c g', 'Level: confirm, change'],
   ['s r u', 'Plan: sign the open line, do not release it, take it back (dentist, or on a standing order)'],
-  ['o m t', 'Plan: take the other regimen, see more of them, tasks a day accepted'],
+  ['o m t h', 'Plan: take the other regimen, see more of them, tasks a day accepted, how the days run'],
   ['z p', 'Agree: close the visit, print the leaflet'],
   ['v', 'Agree: the next agreed item is given today, from the lot that stands on its button'],
   ['Backspace', 'undo the last change, several steps back; also Ctrl+Z'],

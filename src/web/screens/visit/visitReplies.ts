@@ -10,7 +10,7 @@ import { findingsAfter } from './findingChanges.ts';
 import { afterFindingReply, type FindingDraft, NEW_FINDING } from './findings.ts';
 import { nextWanted } from './keys.ts';
 import type { Line, Reply } from './line.ts';
-import { MORE_REGIMENS, OTHER_REGIMEN, TASKS_ACCEPTED, tasksOfReply } from './planLines.ts';
+import { MORE_REGIMENS, OTHER_REGIMEN, RHYTHM, rhythmOfReply, TASKS_ACCEPTED, tasksOfReply } from './planLines.ts';
 import { isOtherReason } from './reasons.ts';
 import { isQuestionScope, SCOPES, type Scope } from './scopes.ts';
 import { isSinceLine, sinceField } from './sinceLines.ts';
@@ -135,13 +135,14 @@ const takeHome: Taker = (line, reply, place) => {
   return { puts: [field], to: reply.how === 'asked' && isOtherReason(String(reply.value)) ? { scope: 'home', line } : 'next' };
 };
 
-/** Another pack in the place of the open one, another regimen, or how many tasks are accepted; what the person says to it is asked under Agree. */
+/** Another pack in the place of the open one, another regimen, how the days run, or how many tasks are accepted; what the person says to it is asked under Agree. */
 const takePlan: Taker = (line, reply, { input }) => {
   if (reply.how !== 'asked') return NOTHING;
   const { agreed = {} } = input.visit;
   const taken = String(reply.value);
   if (line === TASKS_ACCEPTED)
     return { puts: [{ path: 'agreed', value: { ...agreed, tasksAccepted: tasksOfReply(taken) } }], to: PLAN_HEAD };
+  if (line === RHYTHM) return { puts: [{ path: 'agreed', value: { ...agreed, rhythm: rhythmOfReply(taken) } }], to: PLAN_HEAD };
   if (line === MORE_REGIMENS || line === OTHER_REGIMEN)
     return { puts: [{ path: 'agreed', value: { ...agreed, regimen: taken } }], to: PLAN_HEAD };
   return {

@@ -1,0 +1,9 @@
+import type { NamedRhythms, UsualRhythm } from './rhythmOfDay.ts';
+import type { StripTimes } from './types.ts';
+
+/** What the placing of uses in a person's day goes by, besides the agents. */
+export interface DayUseTables {
+  readonly usual: readonly UsualRhythm[];
+  readonly named: NamedRhythms;
+  readonly times: StripTimes;
+}

@@ -1,0 +1,32 @@
+import { acidMinutesOf } from '../plaque/day/acidMinutesOf.ts';
+import type { Span } from '../plaque/day/nightSpans.ts';
+import type { AcidDay } from '../plaque/day/types.ts';
+import type { DayUseTables } from '../regimen/dayStrip/dayUseTables.ts';
+import { namedRhythm, rhythmOfDay, usualRhythm } from '../regimen/dayStrip/rhythmOfDay.ts';
+import type { DayRhythm } from '../regimen/dayStrip/types.ts';
+import type { VisitInput } from './types.ts';
+
+/** The described day that uses are placed in: the one that stands on the leaflet, else the first. */
+export const dayForUses = ({ acidDay }: Pick<VisitInput['visit'], 'acidDay'>): AcidDay | undefined =>
+  acidDay?.days[acidDay.onLeaflet ?? 0] ?? acidDay?.days[0];
+
+/** What is known of a described day besides its times. */
+export interface ToldDay {
+  /** The same day with the names that may be read here. */
+  readonly named: AcidDay;
+  /** Where the plaque is on the acid side; absent = not worked out, and every time of eating counts alike. */
+  readonly acid?: readonly Span[] | undefined;
+}
+
+/** How the day of a person runs: as it was described, else the usual times of the rhythm that was named, else a usual day of the age. */
+export function rhythmOfVisit(
+  visit: Pick<VisitInput['visit'], 'acidDay' | 'agreed'>,
+  ageYears: number,
+  { usual, named }: Pick<DayUseTables, 'usual' | 'named'>,
+  told?: ToldDay,
+): DayRhythm {
+  const day = told?.named ?? dayForUses(visit);
+  if (day) return rhythmOfDay(day, told?.acid && acidMinutesOf(day, told.acid));
+  const { rhythm } = visit.agreed ?? {};
+  return rhythm === undefined ? usualRhythm(ageYears, usual) : namedRhythm(rhythm, ageYears, named, usual);
+}

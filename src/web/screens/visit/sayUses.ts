@@ -1,0 +1,29 @@
+import { placedByItem } from '../../../core/regimen/dayStrip/placedByItem.ts';
+import type { DayRhythm, DayStrip, RhythmId } from '../../../core/regimen/dayStrip/types.ts';
+import { sayMinute } from '../../../core/visit/sayDescribedDays.ts';
+import { capitalise, joinWords } from '../../format.ts';
+
+/** How a day runs, as it is chosen and said. */
+export const RHYTHM_NAMES: Readonly<Record<RhythmId, string>> = {
+  home: 'at home',
+  school: 'school',
+  work: 'day work',
+  early: 'early shift',
+  late: 'late shift',
+  night: 'night shift',
+};
+
+/** "Paste 07:10 and 22:25; gum 07:55, 13:10 and 19:10." */
+export function sayUses({ placed }: Pick<DayStrip, 'placed'>, wordOf: (shelfItemId: string) => string): string {
+  const said = placedByItem(placed).map(
+    ({ shelfItemId, uses }) => `${wordOf(shelfItemId)} ${joinWords(uses.map(({ minute }) => sayMinute(minute)))}`,
+  );
+  return said.length === 0 ? 'Nothing is used at home.' : `${capitalise(said.join('; '))}.`;
+}
+
+/** On what ground the times stand; a usual day says that nobody asked. */
+export function sayBasis({ basis, rhythm = 'home' }: Pick<DayRhythm, 'basis' | 'rhythm'>): string {
+  if (basis === 'told') return 'By the day as it was described.';
+  const usual = `usual times (${RHYTHM_NAMES[rhythm]})`;
+  return basis === 'named' ? `By ${usual}; own times may differ.` : `How the days run was not asked: ${usual} assumed.`;
+}
