@@ -192,6 +192,10 @@ export const PracticeSettingsSchema = z.strictObject({
     .array(z.enum(['tasks', 'cost', 'items']))
     .max(3)
     .optional(),
+  considersSupplements: z
+    .boolean()
+    .optional()
+    .describe('shows what the published schedule says of fluoride drops or tablets; none is added'),
   reorderLeadDays: z.int().min(0).max(365).optional().describe('days from an order of home care to its arrival'),
 });
 

@@ -118,6 +118,7 @@ function sayPlan(plan: Plan, shelf: VisitInput['practice']['shelf'], { needLabel
     ),
     ...(plan.refused ?? []).map(({ name, by, reason }) => `- ${name}: not released by ${by}, because ${reason}`),
     plan.fluorideSentence,
+    ...(plan.supplements ? [`Fluoride drops or tablets: ${plan.supplements.says}`] : []),
     ...recall,
     ...bitewings,
   ];

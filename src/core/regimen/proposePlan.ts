@@ -5,6 +5,7 @@ import { explainUnmet } from './choice/explainUnmet.ts';
 import { indexOfChosen, regimenOf } from './choice/regimenOf.ts';
 import { sayWhys } from './choice/sayWhy.ts';
 import { swapsOf } from './choice/swapsOf.ts';
+import { supplementAdvice } from './dose/supplementAdvice.ts';
 import { type Draft, type DraftView, draftPlans, viewOf } from './draftPlan.ts';
 import { findRecall } from './intervals.ts';
 import { listAdvice } from './listAdvice.ts';
@@ -61,6 +62,7 @@ export function proposePlan(input: ProposePlanInput): Plan {
   const regimens = drafts.map((d, i) => regimenOf(d, view, input.onDate, whys[i] ?? []));
   const regimen = regimens[chosen] ?? regimenOf(draft, view, input.onDate, []);
   const diet = mayLimitFood(facts, tables);
+  const supplements = supplementAdvice({ facts, level: confirmed?.level, settings: input.settings, tables });
   return {
     lines: regimen.lines,
     alternatives: alternativesOf(draft, view),
@@ -92,6 +94,7 @@ export function proposePlan(input: ProposePlanInput): Plan {
     regimens,
     chosenRegimen: regimen.id,
     conflict: explainUnmet(drafts[0], view),
+    ...(supplements && { supplements }),
     swaps: swapsOf(lines, view, input.history ?? []),
     byProtocol: listByProtocol(view),
     droppedBefore: nameDropped(input.history ?? [], input.shelf),

@@ -357,6 +357,8 @@ export interface PlanSettings {
   readonly bitewingMonths?: Readonly<Record<Level, readonly [number, number]>> | null | undefined;
   /** What decides between regimens that fit alike; absent = fewest tasks, then lowest cost, then fewest packs. */
   readonly regimenOrder?: readonly RegimenCriterion[] | undefined;
+  /** The practice considers fluoride drops or tablets: the schedule is shown, nothing is added. Absent = it does not. */
+  readonly considersSupplements?: boolean | undefined;
   /** Tasks a day that this person accepts; absent = not said, any number. */
   readonly mostTasksPerDay?: number | undefined;
 }

@@ -324,9 +324,24 @@ export interface Plan {
   readonly conflict?: RegimenConflict | null | undefined;
   /** What a dentist may choose by the practice's own protocol; nobody has chosen it yet. */
   readonly byProtocol?: readonly { readonly shelfItemId: string; readonly name: string; readonly protocol: ProtocolName }[] | undefined;
+  /** Only where the practice considers supplements. */
+  readonly supplements?: SupplementAdvice | undefined;
   readonly swaps?: readonly Swap[] | undefined;
   /** Packs that came after the others because they were dropped before. */
   readonly droppedBefore?: readonly (DroppedCare & { readonly name: string })[] | undefined;
+}
+
+/** What the published schedule says of a fluoride supplement, for who decides on one. */
+export interface SupplementAdvice {
+  /** null: none by the table, a fact is missing, or a rule stands against it. */
+  readonly mgPerDay: number | null;
+  readonly says: string;
+  /** Rules that stop it; else what has to be asked or checked first. */
+  readonly against: readonly { readonly ruleId: string; readonly because: string; readonly source: SourceRef }[];
+  /** Questions to ask first. */
+  readonly ask: readonly string[];
+  readonly disagreement: string;
+  readonly sources: readonly SourceRef[];
 }
 
 export interface AdviceLine {

@@ -67,6 +67,8 @@ export interface PracticeSettings {
   readonly note?: readonly NoteSection[] | undefined;
   /** What decides between regimens that fit alike; absent = fewest tasks, then lowest cost, then fewest packs. */
   readonly regimenOrder?: readonly RegimenCriterion[] | undefined;
+  /** Shows what the published schedule says of fluoride drops or tablets; absent = it does not. */
+  readonly considersSupplements?: boolean | undefined;
   /** Days from an order of home care to its arrival; absent = not set. */
   readonly reorderLeadDays?: number | undefined;
 }

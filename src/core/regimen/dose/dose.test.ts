@@ -2,11 +2,15 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
 import { xylitolLimit } from '../../../content/agents.ts';
 import { fluorideTables } from '../../../content/fluorideLimits.ts';
+import { regimenTables as tables } from '../../../content/regimenTables.ts';
 import { weightForAge } from '../../../content/weightForAge.ts';
+import type { Level } from '../../risk/types.ts';
 import { fluorideContentPpm } from '../fluorideContentPpm.ts';
+import type { PersonFacts } from '../types.ts';
 import { acuteTable, type HouseProduct } from './acuteTable.ts';
 import { chlorhexidineCourse } from './chlorhexidineCourse.ts';
 import { silverDrops } from './silverDrops.ts';
+import { supplementAdvice } from './supplementAdvice.ts';
 import { supplementSchedule } from './supplementSchedule.ts';
 import { weightDoubt } from './weightDoubt.ts';
 import { xylitolDay } from './xylitolDay.ts';
@@ -110,6 +114,56 @@ describe('supplements', () => {
     expect(at(35, 0, { jurisdiction: 'US' })).toBeNull();
     expect(at(35, 0, { jurisdiction: 'unknown' })).toBeNull();
     expect(at(36, 0, { jurisdiction: 'US' })).toBe(0.5);
+  });
+});
+
+describe('supplements where a practice considers them', () => {
+  const child: PersonFacts = {
+    ageYears: 4,
+    ageMonths: 50,
+    weightKg: 16,
+    waterFluorideMgPerL: 0.1,
+    waterFluoridated: false,
+    otherFluoride: [],
+    strongPasteInUse: false,
+    allergies: [],
+    medicines: [],
+    conditions: [],
+  };
+  const read = (more: Partial<PersonFacts> = {}, level: Level | undefined = 'high', considersSupplements: boolean | undefined = true) =>
+    supplementAdvice({ facts: { ...child, ...more }, level, settings: { jurisdiction: 'UK', considersSupplements }, tables });
+
+  it('is off by default', () => {
+    expect(supplementAdvice({ facts: child, level: 'high', settings: { jurisdiction: 'UK' }, tables })).toBeNull();
+    expect(read({}, 'high', false)).toBeNull();
+  });
+
+  it('says what the schedule says, with its sources and their disagreement', () => {
+    expect(read()).toMatchObject({ mgPerDay: 0.5, says: 'By the table of 2010 0.5 mg fluoride a day.', against: [], ask: [] });
+    expect(read()?.sources).toEqual([
+      { key: 'ada2010supplements', status: 'read' },
+      { key: 'fda2025supplements', status: 'read' },
+    ]);
+    expect(read()?.disagreement).toMatch(/Sources disagree.*31 October 2025.*decides; none is ever added/);
+  });
+
+  it.each([
+    [{ otherFluoride: ['fluoridated-salt'] }, 'C36'],
+    [{ waterFluoridated: true }, 'C36'],
+    [{ strongPasteInUse: true }, 'C36'],
+    [{ waterFluorideMgPerL: 0.7 }, 'C22'],
+    [{ ageYears: 2, ageMonths: 30, weightKg: 13 }, 'C40'],
+  ] as const)('%j: a rule stands against it, %s', (more, ruleId) => {
+    const advice = read(more as Partial<PersonFacts>);
+    expect(advice?.mgPerDay).toBeNull();
+    expect(advice?.against.map((a) => a.ruleId)).toContain(ruleId);
+  });
+
+  it('asks what is not known, and gives no dose', () => {
+    const asked = read({ waterFluorideMgPerL: undefined, otherFluoride: undefined });
+    expect(asked).toMatchObject({ mgPerDay: null, says: expect.stringContaining('have it tested') });
+    expect(asked?.ask).toEqual(expect.arrayContaining(['water_fluoride_mg_per_l', 'home_extras']));
+    expect(read({ otherFluoride: undefined })).toMatchObject({ mgPerDay: null, ask: ['home_extras'] });
   });
 });
 

@@ -65,6 +65,10 @@ function SettingsView({ settings }: { readonly settings: PracticeSettings }) {
         <dt>Chewing saliva is low</dt>
         <dd>at {settings.stimulatedFlowLowAtMostMlPerMin} mL/min or less; 0.5 and 0.7 are both in use</dd>
       </div>
+      <div>
+        <dt>Fluoride drops or tablets</dt>
+        <dd>{settings.considersSupplements ? 'considered: the plan shows the schedule, and adds none' : 'not considered'}</dd>
+      </div>
     </dl>
   );
 }

@@ -41,6 +41,7 @@ function saySettings(settings: PracticeSettings): SaidLines {
     ...settings.methodByAge.map((m) => [`Method, ${sayAges(m)}`, protocolName(m.protocol)] as const),
     ['Low saliva alone means extreme', yesNo(settings.lowSalivaMeansExtreme)],
     ['Chewing saliva is low at or below', `${settings.stimulatedFlowLowAtMostMlPerMin} mL/min`],
+    ['Fluoride drops or tablets', settings.considersSupplements ? 'considered: the schedule is shown' : 'not considered'],
     ['Months between bitewings', sayMonths(settings.bitewingMonths)],
   ];
 }
@@ -125,6 +126,16 @@ export function SettingsForm({ rules, close }: { readonly rules: RulesView; read
           </>
         }
         onChange={(limit) => change({ stimulatedFlowLowAtMostMlPerMin: limit === '0.5' ? 0.5 : 0.7 })}
+      />
+      <ChoiceLine
+        label="Fluoride drops or tablets"
+        value={settings.considersSupplements ? 'considered' : 'not'}
+        options={[
+          { id: 'not', label: 'Not considered', hint: 'nothing is shown' },
+          { id: 'considered', label: 'Considered', hint: 'the plan shows what the published schedule says for age and water' },
+        ]}
+        hint="None is ever added to a plan: a physician or dentist decides. Sources disagree about them."
+        onChange={(choice) => change({ considersSupplements: choice === 'considered' })}
       />
       <SaveBar
         saving={saving}

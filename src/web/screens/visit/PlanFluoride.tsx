@@ -1,10 +1,10 @@
-import type { FluorideIntake, FluoridePart, Plan } from '../../../core/regimen/types.ts';
+import type { FluorideIntake, FluoridePart, Plan, SupplementAdvice } from '../../../core/regimen/types.ts';
 import { capitalise } from '../../format.ts';
-import { SourceLine, Why } from '../../parts/Sources.tsx';
+import { SourceLine, SourceList, Why } from '../../parts/Sources.tsx';
 
 /** The fluoride sum of a day; behind "why" each source of it, and each limit by its name and kind. */
 export function PlanFluoride({ plan }: { readonly plan: Plan }) {
-  const { fluoride, fluorideSentence } = plan;
+  const { fluoride, fluorideSentence, supplements } = plan;
   if (!fluorideSentence) return null;
   return (
     <div className="small">
@@ -13,7 +13,23 @@ export function PlanFluoride({ plan }: { readonly plan: Plan }) {
         {fluoride.parts && <Parts parts={fluoride.parts} />}
         <Limits fluoride={fluoride} />
       </Why>
+      {supplements && <Supplements supplements={supplements} />}
     </div>
+  );
+}
+
+/** Where the practice considers drops or tablets: what the schedule says, what stands against it, and that sources disagree. */
+function Supplements({ supplements }: { readonly supplements: SupplementAdvice }) {
+  const { says, against, disagreement, sources } = supplements;
+  return (
+    <p>
+      Fluoride drops or tablets: {says}
+      {against.length > 0 && ` Against it: ${against.map(({ because, ruleId }) => `${because} (${ruleId})`).join('; ')}.`}{' '}
+      <Why about="fluoride drops or tablets">
+        {disagreement}
+        <SourceList sources={[...sources, ...against.map(({ source }) => source)]} />
+      </Why>
+    </p>
   );
 }
 
