@@ -13,7 +13,8 @@ const maxWorkers = availableParallelism() + 1;
 const isolate = false;
 
 /** Short files that take long. Where no earlier run tells, vitest begins with the largest files, and these would be left for the end. */
-const LONG = /slow\/|browser\/(day|shown|swab|checks)\.|Screens\.test\.ts$|leafletPdf\.test\.tsx$|evaluateProtocol\.test\.ts$/;
+const LONG =
+  /slow\/|browser\/(day|shown|swab|checks|record|signing)\.|Screens\.test\.ts$|store\/(postgres|sqlite|makeDemo)\.|openPractice\.|property\/(visit|privacy)\.|leafletPdf\.test\.tsx$|leafletExamples\.|evaluateProtocol\.test\.ts$/;
 
 class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {

@@ -1,6 +1,6 @@
 import Sqlite from 'better-sqlite3-multiple-ciphers';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { keepStatements } from './keepStatements.ts';
+import { keepStatements } from '../../src/store/keepStatements.ts';
 
 let connection: Sqlite.Database;
 beforeEach(() => {
