@@ -1,8 +1,11 @@
 import { spawn } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, statfsSync } from 'node:fs';
-import { freemem, tmpdir } from 'node:os';
+import { chmodSync, mkdtempSync, readFileSync, rmSync, statfsSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+
+// Broken off, it still clears away its temporary folder.
+for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => process.exit(1));
 
 export const ROOT = fileURLToPath(new URL('..', import.meta.url));
 
@@ -18,6 +21,10 @@ export async function runSuite(project, { name = project, env = {}, filters = []
 /** Runs vitest projects at once, so that no core waits for the last file of each, and answers with the counts of each. */
 export async function runSuites(projects, { name = projects.join(', '), env = {}, filters = [] } = {}) {
   const folder = mkdtempSync(join(roomInMemory() ?? tmpdir(), 'ebbline-tests-'));
+  // PostgreSQL runs as another user, and has a folder of its own in there.
+  chmodSync(folder, 0o711);
+  const clear = () => clearAway(folder);
+  process.once('exit', clear);
   const countsFile = join(folder, 'counts.json');
   console.log(`\n== ${name}`);
   const vitest = join(ROOT, 'node_modules/vitest/vitest.mjs');
@@ -30,7 +37,8 @@ export async function runSuites(projects, { name = projects.join(', '), env = {}
     EBBLINE_COUNTS_FILE: countsFile,
   });
   const counts = readCounts(countsFile);
-  rmSync(folder, { recursive: true, force: true });
+  process.off('exit', clear);
+  clear();
   // A project without a count did not run: that is a failure, as is a bad end without a failed test, by a crash or a bad configuration.
   const suites = projects.map((project) => ({ name: project, ...(counts.projects[project] ?? { ...NOTHING, failed: 1 }) }));
   const failed = suites.reduce((sum, suite) => sum + suite.failed, 0);
@@ -48,9 +56,18 @@ function roomInMemory() {
   const folder = '/dev/shm';
   try {
     const { bavail, bsize } = statfsSync(folder);
-    return bavail * bsize > 4 * GIB && freemem() > 8 * GIB ? folder : undefined;
+    return bavail * bsize > 4 * GIB && process.availableMemory() > 8 * GIB ? folder : undefined;
   } catch {
     return undefined;
+  }
+}
+
+/** What cannot be removed, as a disk that a broken test left there, is no reason to lose the counts. */
+function clearAway(folder) {
+  try {
+    rmSync(folder, { recursive: true, force: true });
+  } catch (error) {
+    console.error(`Left behind: ${folder}: ${error.message}`);
   }
 }
 

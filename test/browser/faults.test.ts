@@ -9,7 +9,7 @@ import { DEMO_CODE, DEMO_PASSWORD } from '../../src/content/demo/members.ts';
 import { copyDemo, startDemo } from './demoTemplate.ts';
 import { browserTest } from './openBrowser.ts';
 import { openVisitOf, signIn } from './pageSteps.ts';
-import { startServer } from './startServer.ts';
+import { type RunningServer, startServer } from './startServer.ts';
 
 // A server in trouble makes the browser log failed requests, so these take pages of their own: the usual page must end without any.
 
@@ -57,11 +57,12 @@ browserTest('a full disk: nothing is called saved that is not, and what was save
   if (!browser) return skip('Chromium is not installed');
   const disk = mountSmallDisk();
   if (typeof disk === 'string') return skip(disk);
-  const data = join(disk.folder, 'data');
-  // Made by another server: the log of the database is still small and has to grow with every answer.
-  await copyDemo(data);
-  const server = await startServer(['--data', data]);
+  let server: RunningServer | undefined;
   try {
+    const data = join(disk.folder, 'data');
+    // Made by another server: the log of the database is still small and has to grow with every answer.
+    await copyDemo(data);
+    server = await startServer(['--data', data]);
     const page = await browser.newPage();
     await signIn(page, server);
     await openVisitOf(page, 'Soren');
@@ -83,7 +84,7 @@ browserTest('a full disk: nothing is called saved that is not, and what was save
     await snacks(page, '5 a day').waitFor();
     await page.close();
   } finally {
-    await server.stop();
+    await server?.stop();
     disk.unmount();
   }
 });

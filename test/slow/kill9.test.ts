@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -18,7 +18,8 @@ const ROUND_MS = 15_000;
 
 let root = '';
 beforeAll(() => {
-  root = mkdtempSync(join(tmpdir(), 'ebbline-kill-'));
+  // On a disk, as the data of a practice: in memory it writes many times as much before it is killed.
+  root = mkdtempSync(join(existsSync('/var/tmp') ? '/var/tmp' : tmpdir(), 'ebbline-kill-'));
 });
 afterAll(() => rmSync(root, { recursive: true, force: true }));
 
