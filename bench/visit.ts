@@ -18,6 +18,7 @@ if (!firstVisit) throw new Error('there are no examples');
 const coldMs = timed(() => assessVisit(firstVisit.input, content));
 
 const assessMs: number[] = [];
+const anewMs: number[] = [];
 const copyMs: number[] = [];
 console.log(`${visits.length} examples, ${TIMES} times each:`);
 for (const { name, input } of visits) {
@@ -25,9 +26,13 @@ for (const { name, input } of visits) {
   const copies: number[] = [];
   for (let time = -WARM_UP; time < TIMES; time += 1) {
     const assess = timed(() => assessVisit(input, content));
+    // Plans are kept by shelf: another copy of it has none yet.
+    const another = { ...input, practice: { ...input.practice, shelf: [...input.practice.shelf] } };
+    const anew = timed(() => assessVisit(another, content));
     const copy = timed(() => JSON.parse(JSON.stringify(input)));
     if (time < 0) continue;
     own.push(assess);
+    anewMs.push(anew);
     copies.push(copy);
   }
   assessMs.push(...own);
@@ -36,6 +41,7 @@ for (const { name, input } of visits) {
 }
 
 console.log(`  all: median ${digits(median(assessMs))} ms, 95th percentile ${digits(quantile(assessMs, 0.95))} ms`);
+console.log(`  all, the plan made anew: median ${digits(median(anewMs))} ms, 95th percentile ${digits(quantile(anewMs, 0.95))} ms`);
 console.log(`  first call in a new process: ${digits(coldMs)} ms`);
 console.log(`  yardstick, JSON.stringify and JSON.parse of the same visit: median ${digits(median(copyMs))} ms`);
 console.log(`  assessment / yardstick: ${digits(median(assessMs) / median(copyMs))}`);

@@ -1,7 +1,8 @@
+import { keepByTable } from '../keep/keepByTable.ts';
 import { type AgedUse, amountAtAge, findPasteAmount } from './amountAtAge.ts';
 import type { Bar, ItemCheck } from './checkItem.ts';
 import { checkTogether } from './checkTogether.ts';
-import { findPassedLimit } from './fluorideIntake.ts';
+import { findPassedLimit, type PassedLimit } from './fluorideIntake.ts';
 import { itemPpm } from './itemTraits.ts';
 import { planFluoride } from './planFluoride.ts';
 import { planRuleBar } from './planRuleHits.ts';
@@ -73,9 +74,10 @@ export function strengthMiss({ item, meets }: Candidate, { facts, tables }: Cand
 export function findConflict(
   candidate: Candidate,
   lines: readonly Candidate[],
-  { facts, signed, tables }: Pick<CandidateView, 'facts' | 'signed' | 'tables'>,
+  view: Pick<CandidateView, 'facts' | 'signed' | 'tables'>,
   strictness: 'never-both' | 'any' = 'never-both',
 ): Bar | undefined {
+  const { signed, tables } = view;
   for (const line of lines) {
     const meeting = checkTogether(candidate.item, line.item, tables.interactions).find(
       (m) => strictness === 'any' || m.verdict === 'never-both',
@@ -94,12 +96,27 @@ export function findConflict(
       overridable: false,
     };
   }
-  const passed = findPassedLimit(planFluoride([...lines, candidate], facts, tables).intake);
-  if (!passed || !candidate.holdsFluoride) return undefined;
+  if (!candidate.holdsFluoride) return undefined;
+  const passed = findPassed([...lines, candidate], view);
+  if (!passed) return undefined;
   const bar = planRuleBar({ item: candidate.item, tables }, 'P10', 'stop');
   const mine = new Map([[candidate.item.id, signed.filter((s) => s.shelfItemId === candidate.item.id)]]);
   if (findOverride(mine, bar)) return undefined;
   const unit = passed.unit === 'mg/day' ? 'mg' : 'mg/kg';
   const sum = `at least ${Number(passed.mg.toPrecision(2))} ${unit} a day with it, above ${passed.value} ${unit} (${passed.name})`;
   return { ...bar, because: `${bar.because}: ${sum}`, source: passed.source };
+}
+
+type FluorideView = Pick<CandidateView, 'facts' | 'tables'>;
+
+/** The same packs meet again and again while one plan is made; in one view a pack has one use and one state. */
+const passedIn = keepByTable((_: FluorideView) => new Map<string, { readonly limit: PassedLimit | undefined }>());
+
+function findPassed(uses: readonly Candidate[], view: FluorideView): PassedLimit | undefined {
+  const kept = passedIn(view);
+  const counted = uses.filter(({ item, holdsFluoride }) => holdsFluoride || item.agentId.startsWith('F_'));
+  const key = JSON.stringify(counted.map(({ item }) => item.id).sort());
+  const known = kept.get(key) ?? { limit: findPassedLimit(planFluoride(counted, view.facts, view.tables).intake) };
+  kept.set(key, known);
+  return known.limit;
 }

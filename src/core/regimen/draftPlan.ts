@@ -82,8 +82,8 @@ export function draftPlans(view: DraftView): readonly [Draft, ...Draft[]] {
   const signed = takeSigned(view);
   const open = openNeeds(signed.lines, view);
   const ranked = keepRanking(view);
-  const draftsIn = (within: DraftView): Draft[] =>
-    findOptions(buildProgramme(open, signed.lines, within)).map((packs) => {
+  const draftsIn = (within: DraftView, most?: number): Draft[] =>
+    findOptions(buildProgramme(open, signed.lines, within), most).map((packs) => {
       const lines = [...signed.lines, ...inOrderOfNeeds(packs, open)];
       return meetAntimicrobial(addAlternatives({ ...signed, lines }, within, ranked), within, ranked);
     });
@@ -96,10 +96,10 @@ export function draftPlans(view: DraftView): readonly [Draft, ...Draft[]] {
 }
 
 /** Where the best asks for much and the person has set no limit of tasks a day: the best of those that ask for half at most. */
-function findLighter(best: Draft, view: DraftView, draftsIn: (within: DraftView) => readonly Draft[]): readonly Draft[] {
+function findLighter(best: Draft, view: DraftView, draftsIn: (within: DraftView, most: number) => readonly Draft[]): readonly Draft[] {
   const mostTasksPerDay = view.settings.mostTasksPerDay === undefined ? lighterLimit(best.lines) : undefined;
   if (mostTasksPerDay === undefined) return [];
-  const [lighter] = draftsIn({ ...view, settings: { ...view.settings, mostTasksPerDay } });
+  const [lighter] = draftsIn({ ...view, settings: { ...view.settings, mostTasksPerDay } }, 1);
   return lighter && lighter.lines.length > 0 && !isSame(lighter, best) ? [{ ...lighter, lighterTo: mostTasksPerDay }] : [];
 }
 

@@ -13,14 +13,15 @@ const alone = (place: number, need: number): string => `alone ${place} ${need}`;
 /**
  * The best sets of packs, each with another set of agents and none with all agents of a better one. Every set leaves as few and as
  * unimportant needs open as can be; then the goals decide, one after the other.
- * @returns five at most; the empty set where nothing can or must be taken
+ * @param most  how many are wanted
+ * @returns the empty set where nothing can or must be taken
  */
-export function findOptions(programme: Programme): readonly (readonly Candidate[])[] {
+export function findOptions(programme: Programme, most = MOST_OPTIONS): readonly (readonly Candidate[])[] {
   const goals = goalTerms(programme);
   const options: (readonly number[])[] = [];
   let rows = rowsOf(programme);
   let wanted = goals;
-  while (options.length < MOST_OPTIONS) {
+  while (options.length < most) {
     const solved = solveInOrder(rows, wanted);
     if (!solved) break;
     const places = placesOf(solved, programme);
