@@ -1,6 +1,7 @@
 import { content } from '../content/allContent.ts';
 import { checkItem } from '../core/regimen/checkItem.ts';
 import { checkTogether } from '../core/regimen/checkTogether.ts';
+import { settleTables } from '../core/regimen/disagreement/settleTables.ts';
 import { findPassedLimit } from '../core/regimen/fluorideIntake.ts';
 import { protocolsOn } from '../core/regimen/local/localProtocol.ts';
 import { planFluoride } from '../core/regimen/planFluoride.ts';
@@ -63,7 +64,7 @@ function checkOutside(
 ): Pick<GivingFacts, 'bars' | 'isForDentist'> {
   const { settings, shelf } = input.practice;
   const localProtocols = protocolsOn(input.practice.localProtocols ?? [], input.visit.onDate);
-  const tables = content.regimen;
+  const tables = settleTables(content.regimen, settings.disagreements);
   const hasNoTeeth = mouth.kind === 'level-does-not-apply';
   const { jurisdiction, legal } = settings;
   const check = checkItem({

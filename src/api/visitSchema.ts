@@ -196,6 +196,7 @@ export const PracticeSettingsSchema = z.strictObject({
     .boolean()
     .optional()
     .describe('shows what the published schedule says of fluoride drops or tablets; none is added'),
+  disagreements: z.record(text(100), text(100)).optional().describe('position taken where sources disagree, by its id'),
   reorderLeadDays: z.int().min(0).max(365).optional().describe('days from an order of home care to its arrival'),
 });
 

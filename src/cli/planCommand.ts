@@ -1,6 +1,7 @@
 import { type Proposal, toProposal } from '../calculators/regimen/proposalOutput.ts';
 import { regimenProposal } from '../calculators/regimen/regimenProposal.ts';
 import { content } from '../content/allContent.ts';
+import { settleTables } from '../core/regimen/disagreement/settleTables.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import { rhythmOfVisit } from '../core/visit/rhythmOfVisit.ts';
 import type { VisitInput } from '../core/visit/types.ts';
@@ -33,11 +34,13 @@ function proposalOfVisit(value: unknown): Proposal {
   const input = readVisit(value);
   const { plan, needs, ageYears } = assessVisit(input, content);
   const { shelf, settings } = input.practice;
+  const tables = settleTables(content.regimen, settings.disagreements);
   return toProposal({
     plan,
     needs,
     shelf,
     settings,
+    tables,
     rhythm: rhythmOfVisit(input.visit, ageYears, content.dayUses),
     day: nameOfDay(input.visit.acidDay),
   });

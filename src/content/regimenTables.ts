@@ -4,6 +4,7 @@ import { agents, allergenMatches, allergyWords, xylitolLimit } from './agents.ts
 import { benefits } from './benefits.ts';
 import { cautions } from './cautions.ts';
 import { openConditions, privateConditions } from './conditions.ts';
+import { disagreements } from './disagreements.ts';
 import { fluorideTables, packLimits, pasteAmounts, varnishAmounts } from './fluorideLimits.ts';
 import { legalStatuses } from './legalStatus.ts';
 import { glucoseLoweringMedicineIds, medicineClasses, PRIVATE_MEDICINES, UNCLASSIFIED_MEDICINE } from './medicines.ts';
@@ -79,4 +80,5 @@ export const regimenTables: RegimenTables = {
     conditions: ['diabetes-glucose-lowering', 'eating-disorder', 'underweight', 'pregnancy-sickness', 'tube-or-supplement-feeding'],
     source: { key: 'project', status: 'proposal', note: 'changes of food only with the physician' },
   },
+  disagreements,
 };

@@ -99,6 +99,28 @@ demoTest('what decides between regimens is put in another order by keys, and sta
 });
 
 demoTest(
+  'where sources disagree, a position is chosen by keys and said; what has nothing to set has no control',
+  async ({ page, server }) => {
+    await signIn(page, server);
+    await page.goto(`${server.url}/rules#disagreements`);
+    const part = page.getByRole('region', { name: 'Where sources disagree' });
+    await part.locator('summary', { hasText: 'Chosen here' }).press('Enter');
+    await part.locator('summary', { hasText: 'Nothing to set' }).press('Enter');
+    const line = part.getByRole('listitem').filter({ hasText: 'From which age may a fluoride rinse be used at home?' });
+    await line.getByText('Not chosen, so the stricter holds: from 8 years').waitFor();
+    await line.getByRole('button', { name: /^choose/ }).press('Enter');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    await expectAccessible(page);
+    await page.keyboard.press('Enter');
+    await line.getByText('From 6 years, as the labels print it: chosen by this practice.').waitFor();
+    const fixed = part.getByRole('listitem').filter({ hasText: 'What to do when too much fluoride was swallowed?' });
+    await fixed.getByText('Nothing to set: never vomiting.').waitFor();
+    expect(await fixed.getByRole('button', { name: /^choose/ }).count()).toBe(0);
+  },
+);
+
+demoTest(
   'Fluids: from Rules to both maps and the figures of products; hypochlorite stays off until it has its protocol',
   async ({ page, server }) => {
     await signIn(page, server);

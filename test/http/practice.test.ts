@@ -71,6 +71,26 @@ test('what decides between regimens is kept, with who changed it and when; only 
   expect(changes[0]).toMatchObject({ action: 'saveSettings', memberId: practice.members.lead, at: NOW });
 });
 
+test('where sources disagree a lead chooses a position that there is, and takes the choice back', async () => {
+  type Rules = { settings: Record<string, unknown>; version: number };
+  const rules = async () => (await lead('GET', '/api/rules')).body as Rules;
+  const choose = async (asks: Asks, disagreements: Record<string, string>) => {
+    const { settings, version } = await rules();
+    return asks('PUT', '/api/settings', { settings: { ...settings, disagreements }, version });
+  };
+  expect(await choose(assistant, { 'rinse-age': 'from-6' })).toMatchObject({ status: 403 });
+  const wrong = await choose(lead, { 'rinse-age': 'from-5' });
+  expect([wrong.status, JSON.stringify(wrong.body)]).toEqual([
+    400,
+    expect.stringContaining('settings.disagreements.rinse-age: must be one of'),
+  ]);
+  expect(await choose(lead, { roots: 'silver' })).toMatchObject({ status: 400 });
+  expect(await choose(lead, { 'rinse-age': 'from-6' })).toMatchObject({ status: 200 });
+  expect((await rules()).settings).toMatchObject({ disagreements: { 'rinse-age': 'from-6' } });
+  expect(await choose(lead, {})).toMatchObject({ status: 200 });
+  expect((await rules()).settings).toMatchObject({ disagreements: {} });
+});
+
 test('an item is added to the shelf, and only a dentist may free one from signature', async () => {
   const { items } = (await lead('GET', '/api/shelf')).body as { items: { item: { id: string; release: string }; version: number }[] };
   const strong = items.find(({ item }) => item.release === 'prescription');

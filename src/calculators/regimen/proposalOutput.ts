@@ -1,11 +1,10 @@
 import { z } from 'zod';
 import { stripTimes } from '../../content/dayRhythms.ts';
-import { regimenTables } from '../../content/regimenTables.ts';
 import { regimenSources } from '../../content/sources-regimen.ts';
 import { leafletUses } from '../../content/texts/leafletUses.ts';
 import { dayClock } from '../../core/regimen/dayStrip/dayClock.ts';
 import type { DayRhythm, DayStrip } from '../../core/regimen/dayStrip/types.ts';
-import type { PlanSettings } from '../../core/regimen/tables.ts';
+import type { PlanSettings, RegimenTables } from '../../core/regimen/tables.ts';
 import type { Need, Plan, PlanLine, Regimen, ShelfItem } from '../../core/regimen/types.ts';
 import type { SourceRef } from '../../core/visit/answer.ts';
 import { nullableNumber } from '../fields.ts';
@@ -90,6 +89,8 @@ export interface ProposalInput {
   readonly needs: readonly Need[];
   readonly shelf: readonly ShelfItem[];
   readonly settings: Pick<PlanSettings, 'jurisdiction'>;
+  /** As the plan was made with them. */
+  readonly tables: Pick<RegimenTables, 'agents' | 'interactions'>;
   readonly rhythm: DayRhythm;
   /** Which day the rhythm is of, where several were described. */
   readonly day?: string | null | undefined;
@@ -109,12 +110,12 @@ export function toProposal(input: ProposalInput): Proposal {
   };
 }
 
-function toRegimen(one: Regimen, { shelf, settings, rhythm, day: whichDay = null }: ProposalInput): z.infer<typeof regimen> {
+function toRegimen(one: Regimen, { shelf, settings, tables, rhythm, day: whichDay = null }: ProposalInput): z.infer<typeof regimen> {
   const planned = one.lines.flatMap(({ shelfItemId, use, state }) => {
     const item = shelf.find(({ id }) => id === shelfItemId);
     return item ? [{ item, use, state }] : [];
   });
-  const clock = dayClock({ planned, place: settings.jurisdiction, rhythm, uses: leafletUses, times: stripTimes, tables: regimenTables });
+  const clock = dayClock({ planned, place: settings.jurisdiction, rhythm, uses: leafletUses, times: stripTimes, tables });
   const { complete, unknownSources, mgPerDay, mgPerKgPerDay } = one.fluoride;
   return {
     id: one.id,

@@ -8,6 +8,7 @@ import { protocolTables } from '../../content/protocols/protocolTables.ts';
 import { regimenTables } from '../../content/regimenTables.ts';
 import { usualRhythm } from '../../core/regimen/dayStrip/rhythmOfDay.ts';
 import type { DayRhythm } from '../../core/regimen/dayStrip/types.ts';
+import { settleTables } from '../../core/regimen/disagreement/settleTables.ts';
 import { weightDoubt } from '../../core/regimen/dose/weightDoubt.ts';
 import { findNeeds } from '../../core/regimen/findNeeds.ts';
 import { checkLocalProtocol } from '../../core/regimen/local/checkLocalProtocol.ts';
@@ -66,6 +67,9 @@ const input = z
     jurisdiction: JurisdictionSchema,
     legal: PracticeSettingsSchema.shape.legal,
     regimenOrder: PracticeSettingsSchema.shape.regimenOrder.describe('default tasks, cost, items'),
+    disagreements: PracticeSettingsSchema.shape.disagreements.describe(
+      'position by id; absent = what holds unset, the stricter where safety is concerned',
+    ),
     mostTasksPerDay: z.number().min(0).max(24).optional(),
     droppedBefore: z
       .array(z.strictObject({ shelfItemId: id, why: z.enum(['taste', 'price', 'stain', 'time']).optional() }))
@@ -114,6 +118,7 @@ export const regimenProposal: Calculator<ProposalFile, Proposal> = {
     // A pack whose ingredients nobody has looked at says so outright: rules about ingredients then ask first.
     const shelf: readonly ShelfItem[] = file.shelf.map((item) => ({ ...item, traits: item.traits }));
     const confirmed = confirmedOf(file);
+    const tables = settleTables(regimenTables, file.disagreements);
     const needs = needsOf(file, facts, confirmed);
     const plan = proposePlan({
       facts,
@@ -123,10 +128,10 @@ export const regimenProposal: Calculator<ProposalFile, Proposal> = {
       confirmed,
       onDate: file.onDate,
       settings,
-      tables: regimenTables,
+      tables,
       history: file.droppedBefore,
     });
-    return toProposal({ plan, needs, shelf, settings, rhythm: rhythmFor(file) });
+    return toProposal({ plan, needs, shelf, settings, tables, rhythm: rhythmFor(file) });
   },
 };
 

@@ -65,9 +65,9 @@ export function fluorideIntake({ ageMonths, weightKg, sources, tables }: Fluorid
     mgPerKgPerDay,
     weightKg: kg,
     weightAssumed: assumedKg !== undefined,
-    limits: limitsAt(ageMonths, tables.limits).map(({ name, kind, value, unit, source }) => {
+    limits: limitsAt(ageMonths, tables.limits).map(({ name, kind, value, unit, source, shownOnly }) => {
       const taken = unit === 'mg/day' ? mgPerDay : mgPerKgPerDay;
-      return { name, kind, value, unit, share: complete && taken !== null ? taken / value : null, source };
+      return { name, kind, value, unit, share: complete && taken !== null ? taken / value : null, source, ...(shownOnly && { shownOnly }) };
     }),
     acute: acuteOf(sum(sources.filter((s) => s.isNoAccident !== true).map(mgIfSwallowed)), weightKg, assumedKg, tables.emergencyMgPerKg),
     parts,
@@ -93,8 +93,8 @@ export interface PassedLimit {
 
 /** The first upper level that the sum, even as a lower bound, is above; undefined when it is above none. */
 export function findPassedLimit({ limits, mgPerDay, mgPerKgPerDay }: FluorideIntake): PassedLimit | undefined {
-  for (const { name, kind, value, unit, source } of limits) {
-    if (kind !== 'upper-intake-level' && kind !== 'safe-level') continue;
+  for (const { name, kind, value, unit, source, shownOnly } of limits) {
+    if ((kind !== 'upper-intake-level' && kind !== 'safe-level') || shownOnly) continue;
     const mg = unit === 'mg/day' ? mgPerDay : mgPerKgPerDay;
     if (mg !== null && mg > value * (1 + SAME_WITHIN)) return { name, value, unit, mg, source };
   }

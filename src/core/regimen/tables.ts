@@ -3,6 +3,7 @@ import type { SourceRef } from '../visit/answer.ts';
 import type { MouthReason } from '../visit/mouthReason.ts';
 import type { AgentFacts, EvidenceLine } from './agentFacts.ts';
 import type { BenefitTables } from './benefit/benefitTables.ts';
+import type { Disagreement } from './disagreement/types.ts';
 import type { LegalRow, OwnLegalStatuses } from './legalStatus.ts';
 import type { LocalProtocol } from './local/localProtocol.ts';
 import type { Pathway } from './needs/pathway.ts';
@@ -165,6 +166,8 @@ export interface FluorideLimit {
   readonly fromAgeMonths: number;
   readonly belowAgeMonths: number;
   readonly value: number;
+  /** Shown beside the others and keeps nothing out, as the practice chose where sources disagree. */
+  readonly shownOnly?: true | undefined;
   readonly source: SourceRef;
 }
 
@@ -346,6 +349,8 @@ export interface RegimenTables {
   readonly staining: readonly StainRow[];
   readonly advice: readonly Advice[];
   readonly foodLimits: FoodLimitRules;
+  /** Where sources disagree, and what a practice can choose; `settleTables` applies the choice. Absent = nothing to choose. */
+  readonly disagreements?: readonly Disagreement[] | undefined;
 }
 
 export interface PlanSettings {

@@ -193,6 +193,8 @@ export interface FluorideIntake {
     readonly value: number;
     readonly unit: 'mg/day' | 'mg/kg/day';
     readonly share: number | null;
+    /** Keeps nothing out, as the practice chose where sources disagree. */
+    readonly shownOnly?: true | undefined;
     readonly source: SourceRef;
   }[];
   readonly acute: {

@@ -46,6 +46,24 @@ describe('which list proposes', () => {
   });
 });
 
+test('a position taken where sources disagree reaches the plan of a visit', () => {
+  const none = asked([]);
+  const answers = { medicines: none, allergies: none, conditions: none, private_conditions: none, pregnant: asked('no') };
+  const confirmed = {
+    level: 'low',
+    protocol: 'four_level_6plus_2019',
+    edition: '2019',
+    by: 'Ines Marrow',
+    at: '2026-11-25T10:00:00Z',
+  } as const;
+  const input = visitOf({ answers, confirmed });
+  const warned = (disagreements?: Record<string, string>) =>
+    assessVisit({ ...input, practice: { ...demoPractice, settings: { ...demoPractice.settings, disagreements } } }, content)
+      .plan.lines.flatMap((line) => line.warnings.map((w) => w.ruleId))
+      .filter((ruleId) => ruleId === 'C44');
+  expect([warned(), warned({ 'brushing-after-acid': 'half-an-hour' })]).toEqual([[], ['C44']]);
+});
+
 test('without natural teeth no level is proposed, and a confirmed one feeds nothing', () => {
   const confirmed = {
     level: 'high',

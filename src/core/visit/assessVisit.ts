@@ -2,6 +2,7 @@ import { keepByKey } from '../keep/keepByKey.ts';
 import { keepByTable } from '../keep/keepByTable.ts';
 import { once } from '../keep/once.ts';
 import { assessReading } from '../reading/assessReading.ts';
+import { settleTables } from '../regimen/disagreement/settleTables.ts';
 import { weightDoubtOf } from '../regimen/dose/weightDoubt.ts';
 import { findNeeds } from '../regimen/findNeeds.ts';
 import { protocolsOn } from '../regimen/local/localProtocol.ts';
@@ -115,7 +116,7 @@ function stepsOf(input: VisitInput, content: VisitContent) {
   const { practice, person, visit } = input;
   const { ageYears, ageMonths } = ageOn(person.birthDate, visit.onDate);
   const { settings, shelf } = practice;
-  const { regimen: tables } = content;
+  const tables = settleTables(content.regimen, settings.disagreements);
   const { answers, findings, onDate } = visit;
 
   const looked = once(() => lookAtMouth(visit, ageYears, content.questions));

@@ -3,6 +3,7 @@ import type { Leaflet, LeafletLanguage } from '../leaflet/types.ts';
 import type { NoteSection } from '../note/noteSections.ts';
 import type { Meter, PastReading, ReadingAssessment, StudySwab, SwabLot, SwabReading } from '../reading/types.ts';
 import type { RhythmId } from '../regimen/dayStrip/types.ts';
+import type { ChosenPositions } from '../regimen/disagreement/types.ts';
 import type { OwnLegalStatuses } from '../regimen/legalStatus.ts';
 import type { LocalProtocol } from '../regimen/local/localProtocol.ts';
 import type {
@@ -69,6 +70,8 @@ export interface PracticeSettings {
   readonly regimenOrder?: readonly RegimenCriterion[] | undefined;
   /** Shows what the published schedule says of fluoride drops or tablets; absent = it does not. */
   readonly considersSupplements?: boolean | undefined;
+  /** Position taken where sources disagree, by the id of the disagreement; one that is absent goes by what the content proposes. */
+  readonly disagreements?: ChosenPositions | undefined;
   /** Days from an order of home care to its arrival; absent = not set. */
   readonly reorderLeadDays?: number | undefined;
 }

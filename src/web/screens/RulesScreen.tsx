@@ -4,6 +4,7 @@ import { useRules } from '../data/queries.ts';
 import { formatDate } from '../format.ts';
 import { LoadState } from '../parts/LoadState.tsx';
 import { PracticeLink } from './practice/PracticeLink.tsx';
+import { Disagreements } from './rules/Disagreements.tsx';
 import { FluorideRules, IntervalRules } from './rules/DoseRules.tsx';
 import { FluidsLink } from './rules/FluidsLink.tsx';
 import { LocalProtocols } from './rules/LocalProtocols.tsx';
@@ -19,6 +20,7 @@ const PARTS = [
   ['methods', 'Methods'],
   ['swab', 'Swab'],
   ['safety', 'Safety rules'],
+  ['disagreements', 'Where sources disagree'],
   ['own-protocols', 'Protocols of our own'],
   ['fluoride', 'Fluoride'],
   ['intervals', 'Intervals'],
@@ -54,6 +56,7 @@ export function RulesScreen({ session }: { readonly session: SessionView }) {
       <Methods />
       <SwabRules />
       <SafetyRules />
+      {rules.data && <Disagreements rules={rules.data} mayChange={session.member.roles.includes('lead')} />}
       <LocalProtocols session={session} />
       <FluorideRules />
       <IntervalRules />

@@ -56,8 +56,8 @@ export interface NamedAmount extends DayAmount {
 export function fluorideLimits({ facts, tables }: Pick<DraftView, 'facts' | 'tables'>): readonly NamedAmount[] {
   const { limits, weightKg, mgPerDay } = planFluoride([], facts, tables).intake;
   const kept = new Map<unknown, number>();
-  return limits.flatMap(({ name, kind, value, unit }) => {
-    if (kind !== 'upper-intake-level' && kind !== 'safe-level') return [];
+  return limits.flatMap(({ name, kind, value, unit, shownOnly }) => {
+    if ((kind !== 'upper-intake-level' && kind !== 'safe-level') || shownOnly) return [];
     if (unit === 'mg/kg/day' && weightKg === null) return [];
     return {
       id: name,

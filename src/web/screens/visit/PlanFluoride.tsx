@@ -72,6 +72,7 @@ function Limits({ fluoride }: { readonly fluoride: FluorideIntake }) {
       {fluoride.limits.map((limit) => (
         <li key={`${limit.name} ${limit.unit}`}>
           {limit.name} ({LIMIT_KINDS[limit.kind]}): {limit.value} {limit.unit === 'mg/day' ? 'mg a day' : 'mg/kg a day'}
+          {limit.shownOnly && ', keeps nothing out, as chosen under Rules'}
           {limit.share !== null && `, share ${Math.round(limit.share * 100)} %`}. <SourceLine source={limit.source} />
         </li>
       ))}
