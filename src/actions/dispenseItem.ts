@@ -37,8 +37,7 @@ export async function dispenseItem(context: ActionContext, input: DispenseItemIn
     const { item, lots } = await holdItem(trx, scope, shelfItemId);
     if (await findWritten(trx, scope, input)) return [];
     const note = requireMayGive(context, item, facts, input.reason);
-    if (!lots) throw new AppError('STOCK_SHORT', `packs: ${item.name} is not counted. Enter what is on the shelf first.`);
-    const takes = input.lot === undefined ? takeFirstExpiring(item, lots, packs, today) : takeFrom(input.lot, lots, packs, today);
+    const takes = takeLots(item, lots, { lot: input.lot, packs, today });
     const moves = takes.map((take, i) => ({
       ...{ shelfItemId, visitId, note, lot: take.lot, expiry: take.expiry },
       ...{ quantity: -take.quantity, reason: 'dispensed' as const, onDate: today },
@@ -47,6 +46,16 @@ export async function dispenseItem(context: ActionContext, input: DispenseItemIn
     await writeMoves(trx, log, context, moves);
     return takes;
   });
+}
+
+/** Packs from the lot in the hand, or first expiring, first out. @throws AppError STOCK_SHORT */
+export function takeLots(
+  item: ShelfItem,
+  lots: readonly LotStock[] | undefined,
+  { lot, packs, today }: { readonly lot: Lot | undefined; readonly packs: number; readonly today: string },
+): readonly LotStock[] {
+  if (!lots) throw new AppError('STOCK_SHORT', `packs: ${item.name} is not counted. Enter what is on the shelf first.`);
+  return lot === undefined ? takeFirstExpiring(item, lots, packs, today) : takeFrom(lot, lots, packs, today);
 }
 
 /** @returns the reason where one is needed; null for what stands in the plan and waits for nobody */

@@ -15,7 +15,7 @@ import type { LoadedVisit } from './loadVisit.ts';
 
 /** Where an item stands for the person of a visit: what giving it has to know. */
 export interface GivingFacts {
-  /** `outside`: neither the plan of an open visit nor the record of a closed one holds it. */
+  /** `outside`: neither the plan of an open visit nor the record of a closed one holds it, or the safety check is of another day. */
   readonly place: 'in-plan' | 'waits' | 'outside';
   /** Why it must not be given outside the plan, as clauses: a rule that stops it or has to ask first, or what it must not meet. */
   readonly bars: readonly string[];
@@ -29,19 +29,26 @@ export async function findGivingFacts(
   db: Db,
   scope: SiteScope,
   loaded: LoadedVisit,
-  shelfItemId: string,
+  { shelfItemId, today }: { readonly shelfItemId: string; readonly today: string },
 ): Promise<GivingFacts | undefined> {
   const item = loaded.input.practice.shelf.find(({ id }) => id === shelfItemId);
   if (!item) return undefined;
   const assessment = assessVisit(loaded.input, content);
-  const place =
-    loaded.visit.state === 'open'
-      ? placeInPlan(assessment.plan.lines, shelfItemId)
-      : placeOnRecord(await listCoursesOfVisit(db, scope, loaded.visit.id), shelfItemId);
+  const place = loaded.visit.onDate === today ? await placeOf(db, scope, loaded, { assessment, shelfItemId }) : 'outside';
   const said = loaded.input.visit.agreed?.items?.[shelfItemId];
   const isTurnedDown = said === 'declined' || said === 'not-affordable';
   if (place !== 'outside') return { place, isTurnedDown, bars: [], isForDentist: place === 'waits' };
   return { place, isTurnedDown, ...checkOutside(item, assessment, loaded) };
+}
+
+async function placeOf(
+  db: Db,
+  scope: SiteScope,
+  { visit }: LoadedVisit,
+  { assessment, shelfItemId }: { readonly assessment: VisitAssessment; readonly shelfItemId: string },
+): Promise<GivingFacts['place']> {
+  if (visit.state === 'open') return placeInPlan(assessment.plan.lines, shelfItemId);
+  return placeOnRecord(await listCoursesOfVisit(db, scope, visit.id), shelfItemId);
 }
 
 function placeInPlan(lines: readonly PlanLine[], id: string): GivingFacts['place'] {

@@ -18,6 +18,9 @@ export const RIGHTS = {
   receiveStock: EVERYONE,
   /** What stands in the plan and waits for nobody; who may give anything else stands in the action. */
   dispenseItem: EVERYONE,
+  /** One more pack of what was agreed, on a later day. */
+  refillItem: EVERYONE,
+  stopRefill: EVERYONE,
   correctStock: ['lead', 'hygienist', 'dentist'],
   /** One's own entry of the day; any other takes a role of `correctStock`, and a reason. */
   takeBackMove: EVERYONE,

@@ -29,6 +29,9 @@ export interface SignItemInput {
   readonly override?: { readonly ruleId: string; readonly reason: string } | undefined;
   /** Signs on a named and dated standing order instead of in person. */
   readonly standingOrderId?: string | undefined;
+  /** Packs that it covers in all, and to which day; absent = one pack, no day. */
+  readonly packs?: number | undefined;
+  readonly until?: string | undefined;
 }
 
 /**
@@ -54,7 +57,9 @@ export async function signItem(context: ActionContext, input: SignItemInput): Pr
     if (course?.refusal && authority.standingOrder)
       throw new AppError('NOT_ALLOWED', `${course.refusal.by} did not release this item: no standing order covers it.`);
 
-    const signed: SignedItem = { shelfItemId, by: actor.name, at: now(), ...authority, ...override };
+    const { packs, until } = input;
+    const covers = { ...(packs !== undefined && { packs }), ...(until !== undefined && { until }) };
+    const signed: SignedItem = { shelfItemId, by: actor.name, at: now(), ...covers, ...authority, ...override };
     const signature = JSON.stringify(signed);
     const reason = override.override?.reason ?? null;
     if (course) {

@@ -11,6 +11,10 @@ export const SignBody = z.strictObject({
   override: z.strictObject({ ruleId: z.string(), reason }).optional(),
   /** Signs on this standing order instead of in person. */
   standingOrderId: itemId.optional(),
+  /** Packs that the signature covers in all; absent = one. */
+  packs: z.int().min(1).max(100).optional(),
+  /** Last day on which a pack may go by it. */
+  until: z.iso.date().optional(),
 });
 export const RefuseBody = z.strictObject({ shelfItemId: itemId, reason });
 export const WithdrawBody = z.strictObject({ shelfItemId: itemId, reason: reason.optional() });

@@ -61,3 +61,25 @@ export interface GivenView {
   readonly moves: readonly MoveView[];
   readonly counted: readonly CountedItem[];
 }
+
+export const RefillBody = z.strictObject({
+  id,
+  shelfItemId: z.string().min(1).max(100),
+  lot: lot.optional(),
+  /** The person was asked about pregnancy, allergy, medicines and illness, and nothing is new. */
+  nothingNew: z.boolean(),
+});
+export type RefillBody = z.infer<typeof RefillBody>;
+
+/** What of a closed visit may be given again today. */
+export interface RefillView {
+  readonly today: string;
+  readonly notHere: string | null;
+  readonly lines: readonly {
+    readonly shelfItemId: string;
+    readonly name: string;
+    readonly state: 'may-be-given' | 'waits' | 'stopped';
+    readonly says: string;
+    readonly lastGivenOn: string | null;
+  }[];
+}

@@ -225,6 +225,8 @@ export const SignedItemSchema = z.strictObject({
   shelfItemId: text(100),
   by: text(200),
   at: isoTime,
+  packs: z.int().min(1).max(100).optional().describe('packs that it covers in all; absent = one'),
+  until: isoDate.optional().describe('last day on which a pack may go by it'),
   standingOrder: z.strictObject({ name: text(200), date: isoDate, by: text(200).optional() }).optional(),
   override: z.strictObject({ ruleId: text(20), reason: text(500) }).optional(),
 });

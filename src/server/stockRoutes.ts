@@ -6,10 +6,23 @@ import { findGivingFacts } from '../actions/givingFacts.ts';
 import { exportShelf, importShelf, previewShelf } from '../actions/importShelf.ts';
 import { loadVisit } from '../actions/loadVisit.ts';
 import { receiveStock } from '../actions/receiveStock.ts';
+import { findRefills } from '../actions/refillFacts.ts';
+import { refillItem } from '../actions/refillItem.ts';
+import { stopRefill } from '../actions/stopRefill.ts';
 import { takeBackMove } from '../actions/takeBackMove.ts';
 import { AppError } from '../api/errors.ts';
 import { ShelfTableSeen, ShelfTableText, type ShelfTableView } from '../api/shelfTable.ts';
-import { CorrectStockBody, GiveBody, type GivenView, type MoveView, ReceiveBody, type StockView, TakeBackBody } from '../api/stock.ts';
+import {
+  CorrectStockBody,
+  GiveBody,
+  type GivenView,
+  type MoveView,
+  ReceiveBody,
+  RefillBody,
+  type RefillView,
+  type StockView,
+  TakeBackBody,
+} from '../api/stock.ts';
 import { regimenTables } from '../content/regimenTables.ts';
 import { usualPacks } from '../content/usualPacks.ts';
 import type { ShelfItem } from '../core/regimen/types.ts';
@@ -77,10 +90,34 @@ export const stockRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
 
   app.post('/api/visits/:id/given', { schema: { params: Uuid, body: GiveBody } }, async (req, reply) => {
     const context = await contextOf(req);
+    const today = await localDate(context);
     const loaded = await loadVisit(context.db, context.scope, req.params.id);
-    const facts = await findGivingFacts(context.db, context.scope, loaded, req.body.shelfItemId);
+    const facts = await findGivingFacts(context.db, context.scope, loaded, { shelfItemId: req.body.shelfItemId, today });
     if (!facts) throw new AppError('SHELF_ITEM_NOT_FOUND', 'There is no such item on the shelf.');
-    const lots = await dispenseItem(context, { visitId: req.params.id, ...req.body, facts, today: await localDate(context) });
+    const lots = await dispenseItem(context, { visitId: req.params.id, ...req.body, facts, today });
     return reply.code(201).send({ lots });
+  });
+
+  app.get('/api/visits/:id/refills', { schema: { params: Uuid } }, async (req): Promise<RefillView> => {
+    const context = await contextOf(req);
+    const today = await localDate(context);
+    const loaded = await loadVisit(context.db, context.scope, req.params.id);
+    const { notHere, lines } = await findRefills(context.db, context.scope, loaded, today);
+    return { today, notHere, lines: lines.map(({ coveredPacks: _, ...line }) => line) };
+  });
+
+  app.post('/api/visits/:id/refills', { schema: { params: Uuid, body: RefillBody } }, async (req, reply) => {
+    const context = await contextOf(req);
+    const today = await localDate(context);
+    const loaded = await loadVisit(context.db, context.scope, req.params.id);
+    const refills = await findRefills(context.db, context.scope, loaded, today);
+    const lots = await refillItem(context, { visitId: req.params.id, ...req.body, refills, today });
+    return reply.code(201).send({ lots });
+  });
+
+  app.post('/api/visits/:id/refill-stops', { schema: { params: Uuid } }, async (req, reply) => {
+    const context = await contextOf(req);
+    await stopRefill(context, { visitId: req.params.id, today: await localDate(context) });
+    return reply.code(201).send({ ok: true });
   });
 };

@@ -21,6 +21,8 @@ export const NOW = '2026-11-25T10:42:07.000Z';
 export const TODAY = '2026-11-25';
 
 export interface TestPractice {
+  /** What the server takes for now; sign in again after moving it. */
+  readonly clock: { now: string };
   readonly app: FastifyInstance;
   readonly db: Db;
   readonly scope: SiteScope;
@@ -42,7 +44,8 @@ export async function startPractice({ reusableAddress = false } = {}): Promise<T
   writeFileSync(join(webRoot, 'index.html'), '<!doctype html><title>page</title>');
   const { store } = await setUpSqliteStore({ folder: join(folder, 'data'), passphrase: 'a passphrase of the test', random: randomBytes });
   const { db } = store;
-  const now = () => NOW;
+  const clock = { now: NOW };
+  const now = () => clock.now;
   const base = { db, now, newId: newUuid };
   const lead = { name: 'Ines Marrow', roles: ['lead', 'hygienist'] as Role[], trainedSwab: true };
   const { scope, memberId } = await createPractice(base, { practice: buildDemoPractice(TODAY), locale: 'en-GB', firstMember: lead });
@@ -56,6 +59,7 @@ export async function startPractice({ reusableAddress = false } = {}): Promise<T
   const address = new SignInAddress(reusableAddress);
   const app = await buildApp({ webRoot, db, scope, now, address, firstMemberId: memberId });
   return {
+    clock,
     app,
     db,
     scope,

@@ -379,6 +379,10 @@ export interface SignedItem {
   readonly shelfItemId: string;
   readonly by: string;
   readonly at: string;
+  /** Packs that it covers in all; absent = one. */
+  readonly packs?: number | undefined;
+  /** Last local date on which a pack may go by it; absent = none was said. */
+  readonly until?: string | undefined;
   readonly standingOrder?: { readonly name: string; readonly date: string; readonly by?: string | undefined } | undefined;
   /** Present when it overrides a stop rule; must carry a reason. */
   readonly override?: { readonly ruleId: string; readonly reason: string } | undefined;

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import type { ShelfTableView } from '../../api/shelfTable.ts';
-import type { CorrectStockBody, GiveBody, GivenView, MoveView, ReceiveBody, StockView } from '../../api/stock.ts';
+import type { CorrectStockBody, GiveBody, GivenView, MoveView, ReceiveBody, RefillBody, RefillView, StockView } from '../../api/stock.ts';
 import { callApi } from './api.ts';
 
 export function useStock() {
@@ -29,6 +29,15 @@ export const takeBackMove = (moveId: string, reason?: string) =>
   callApi('POST', `/api/stock-moves/${moveId}/taken-back`, reason === undefined ? {} : { reason });
 
 export const giveItem = (visitId: string, body: GiveBody) => callApi('POST', `/api/visits/${visitId}/given`, body);
+
+/** What of a closed visit may be given again today. */
+export function useRefills(visitId: string) {
+  return useQuery({ queryKey: ['stock', 'refills', visitId], queryFn: () => callApi<RefillView>('GET', `/api/visits/${visitId}/refills`) });
+}
+
+export const refillItem = (visitId: string, body: RefillBody) => callApi('POST', `/api/visits/${visitId}/refills`, body);
+
+export const stopRefill = (visitId: string) => callApi('POST', `/api/visits/${visitId}/refill-stops`, {});
 
 /** What a table of the shelf would do; nothing is written. */
 export const lookAtShelfTable = (text: string) => callApi<ShelfTableView>('POST', '/api/shelf/table/look', { text });

@@ -30,6 +30,7 @@ import { recordControl } from '../../../src/actions/recordControl.ts';
 import { recordMeterCheck } from '../../../src/actions/recordMeterCheck.ts';
 import { recordStudyReading } from '../../../src/actions/recordStudyReading.ts';
 import { recordTraining } from '../../../src/actions/recordTraining.ts';
+import { refillItem } from '../../../src/actions/refillItem.ts';
 import { refuseItem } from '../../../src/actions/refuseItem.ts';
 import { releasePrivate } from '../../../src/actions/releasePrivate.ts';
 import { reportStudy } from '../../../src/actions/reportStudy.ts';
@@ -47,6 +48,7 @@ import { saveStandingOrder } from '../../../src/actions/saveStandingOrder.ts';
 import { setCode } from '../../../src/actions/setCode.ts';
 import { setTarget } from '../../../src/actions/setTarget.ts';
 import { signItem } from '../../../src/actions/signItem.ts';
+import { stopRefill } from '../../../src/actions/stopRefill.ts';
 import { takeBackMove } from '../../../src/actions/takeBackMove.ts';
 import { useUncompared } from '../../../src/actions/useUncompared.ts';
 import { voidReading } from '../../../src/actions/voidReading.ts';
@@ -78,6 +80,15 @@ const CALLS: Readonly<Record<ActionName, (context: ActionContext) => Promise<unk
   importShelf: (context) =>
     importShelf(context, { text: '', seen: '', today: '2026-03-04', tables: regimenTables, leafletNameOf: () => undefined }),
   receiveStock: (context) => receiveStock(context, { shelfItemId: 'none', packs: 1, today: '2026-03-04' }),
+  refillItem: (context) =>
+    refillItem(context, {
+      visitId: 'none',
+      shelfItemId: 'none',
+      nothingNew: true,
+      today: '2026-03-04',
+      refills: { notHere: null, lines: [] },
+    }),
+  stopRefill: (context) => stopRefill(context, { visitId: 'none', today: '2026-03-04' }),
   dispenseItem: (context) => dispenseItem(context, { visitId: 'none', shelfItemId: 'none', today: '2026-03-04', facts: IN_PLAN }),
   correctStock: (context) =>
     correctStock(context, { shelfItemId: 'none', lot: { lot: null, expiry: null }, as: 'expired', packs: 1, today: '2026-03-04' }),

@@ -15,14 +15,15 @@ import { OpenForm } from '../../parts/OpenForm.tsx';
 import { ReasonForm } from '../../parts/ReasonForm.tsx';
 import { TakeBack } from '../shelf/StockScreen.tsx';
 import { sayLot, sayPacks } from '../shelf/sayStock.ts';
+import { Refills } from './Refills.tsx';
 import { useVisit } from './visitContext.ts';
 
 /**
  * What was agreed and may go home: one key for each item, from the lot that is to be given first. On a later day the safety check of the
- * visit is old: then a hygienist or dentist picks what is given, and nothing is offered by itself.
+ * visit is old: then one more pack goes once somebody has asked whether anything is new, and anything else only by a professional.
  */
 export function GivenToday() {
-  const { bundle, input, assessment, session } = useVisit();
+  const { bundle, input, assessment, session, isClosed } = useVisit();
   const { data } = useGiven(bundle.visitId);
   if (!data) return null;
   const standing = data.moves.filter(({ takenBack }) => takenBack === null);
@@ -50,6 +51,9 @@ export function GivenToday() {
         ))}
       </ul>
       {uncounted.length > 0 && <p className="small">Not counted, so no pack is booked: {uncounted.map(({ name }) => name).join('; ')}.</p>}
+      {!isSameDay && isClosed && (
+        <Refills visitId={bundle.visitId} counted={data.counted} isDentist={session.member.roles.includes('dentist')} />
+      )}
       {isProfessional && (
         <GiveOther
           view={data}

@@ -1,0 +1,131 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
+import type { RefillView } from '../../../api/stock.ts';
+import { allocate } from '../../../core/shelf/allocate.ts';
+import type { CountedItem } from '../../../core/shelf/types.ts';
+import { refillItem, stopRefill, useRefills } from '../../data/stockQueries.ts';
+import { useSend } from '../../data/useSend.ts';
+import { formatDate } from '../../format.ts';
+import { Key } from '../../parts/Key.tsx';
+import { sayLot } from '../shelf/sayStock.ts';
+
+interface RefillsProps {
+  readonly visitId: string;
+  readonly counted: readonly CountedItem[];
+  readonly isDentist: boolean;
+}
+
+/**
+ * One more pack of what was agreed, at the counter on a later day. First the question whether anything is new: a yes gives nothing and
+ * leaves a check for the hygienist.
+ */
+export function Refills({ visitId, counted, isDentist }: RefillsProps) {
+  const { data } = useRefills(visitId);
+  const [hasAsked, setAsked] = useState(false);
+  if (!data || data.lines.length === 0) return null;
+  const next = data.lines.find(({ state }) => state === 'may-be-given')?.shelfItemId;
+  return (
+    <section aria-label="One more pack" className="given">
+      <h3>One more pack</h3>
+      {data.notHere !== null && <p className="unknown">{data.notHere}</p>}
+      {data.notHere === null && !hasAsked && <AskFirst visitId={visitId} onNothingNew={() => setAsked(true)} />}
+      {data.notHere === null && hasAsked && (
+        <ul className="plain-list">
+          {data.lines.map((line) => (
+            <RefillRow
+              key={line.shelfItemId}
+              line={line}
+              isNext={line.shelfItemId === next}
+              today={data.today}
+              place={{ visitId, counted, isDentist }}
+            />
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function AskFirst({ visitId, onNothingNew }: { readonly visitId: string; readonly onNothingNew: () => void }) {
+  const client = useQueryClient();
+  const { send, isSending, problem } = useSend();
+  const stop = () =>
+    void send(async () => {
+      await stopRefill(visitId);
+      await client.invalidateQueries({ queryKey: ['stock'] });
+    });
+  return (
+    <>
+      <p>Ask first: anything new since the last visit? Pregnancy, an allergy, medicines, an illness?</p>
+      <div className="actions">
+        <button type="button" className="action" onClick={onNothingNew}>
+          No, nothing new
+        </button>
+        <button type="button" className="action" disabled={isSending} onClick={stop}>
+          Yes, or not sure: give nothing, the hygienist looks first
+        </button>
+      </div>
+      {problem && (
+        <p className="problem" role="alert">
+          {problem}
+        </p>
+      )}
+    </>
+  );
+}
+
+interface RowProps {
+  readonly line: RefillView['lines'][number];
+  readonly today: string;
+  /** The key gives this one. */
+  readonly isNext: boolean;
+  readonly place: RefillsProps;
+}
+
+function RefillRow({ line: { shelfItemId, name, state, says, lastGivenOn }, today, isNext, place }: RowProps) {
+  const client = useQueryClient();
+  const { send, isSending, problem } = useSend();
+  // Asked again with the same id after a lost answer, it is written once.
+  const [id, setId] = useState(() => crypto.randomUUID());
+  const lots = place.counted.find((item) => item.shelfItemId === shelfItemId)?.lots;
+  const proposed = lots && allocate(lots, 1, today);
+  const first = proposed?.ok ? proposed.takes[0] : undefined;
+  const mayGive = first !== undefined && (state === 'may-be-given' || (state === 'waits' && place.isDentist));
+  const give = () =>
+    void send(async () => {
+      await refillItem(place.visitId, { id, shelfItemId, nothingNew: true });
+      setId(crypto.randomUUID());
+      await client.invalidateQueries({ queryKey: ['stock'] });
+    });
+  return (
+    <li data-refill={shelfItemId}>
+      {mayGive ? (
+        <button
+          type="button"
+          className="action"
+          data-give={shelfItemId}
+          aria-keyshortcuts={isNext ? 'v' : undefined}
+          disabled={isSending}
+          onClick={give}
+        >
+          {isNext && <Key>v</Key>} Given today: {name}
+          <span className="aside block">{sayLot(first)}</span>
+        </button>
+      ) : (
+        <span>{name}</span>
+      )}{' '}
+      {says !== '' && <span className="unknown block">{says}</span>}
+      {state !== 'stopped' && first === undefined && (
+        <span className="unknown block">
+          {lots === undefined ? 'Not counted, so no pack is booked.' : 'No pack that may be given is left.'}
+        </span>
+      )}
+      <span className="aside block">{lastGivenOn === null ? 'No pack given yet.' : `Last given ${formatDate(lastGivenOn)}.`}</span>
+      {problem && (
+        <p className="problem" role="alert">
+          {problem}
+        </p>
+      )}
+    </li>
+  );
+}
