@@ -47,7 +47,8 @@ export function usePlanDay(): ShownPlanDay | null {
   const clock = useMemo(() => {
     const told = day && { named: withNames(isPrivateHidden ? hideAlcohol(day, { foods: foodsById }) : day), acid };
     const rhythm = rhythmOfVisit({ acidDay, agreed }, assessment.ageYears, content.dayUses, told);
-    return planDay({ planned, place: practice.settings.jurisdiction, rhythm }, content);
+    const { jurisdiction, disagreements } = practice.settings;
+    return planDay({ planned, place: jurisdiction, rhythm, disagreements }, content);
   }, [day, acidDay, acid, agreed, isPrivateHidden, planned, assessment.ageYears, practice.settings.jurisdiction]);
   if (planned.length === 0) return null;
   return { clock, acid: acid ?? NO_ACID, isWorking: day !== undefined && !acid && !problem };
