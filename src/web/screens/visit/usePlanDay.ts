@@ -49,7 +49,7 @@ export function usePlanDay(): ShownPlanDay | null {
     const rhythm = rhythmOfVisit({ acidDay, agreed }, assessment.ageYears, content.dayUses, told);
     const { jurisdiction, disagreements } = practice.settings;
     return planDay({ planned, place: jurisdiction, rhythm, disagreements }, content);
-  }, [day, acidDay, acid, agreed, isPrivateHidden, planned, assessment.ageYears, practice.settings.jurisdiction]);
+  }, [day, acidDay, acid, agreed, isPrivateHidden, planned, assessment.ageYears, practice.settings]);
   if (planned.length === 0) return null;
   return { clock, acid: acid ?? NO_ACID, isWorking: day !== undefined && !acid && !problem };
 }
