@@ -15,8 +15,8 @@ export interface PageSetting {
   readonly spaceMm: number;
   /** Lines apart, times the size of the type. */
   readonly leading: number;
-  /** Least width of a time of the day where there are three or more, mm; 36.5 holds a drawn brush. */
-  readonly columnMm: number;
+  /** Whether paste is drawn as well as told. */
+  readonly brushes: boolean;
   /** Whether liquids are drawn as well as told. */
   readonly cups: boolean;
   /** Large print: one thing below the other, on as many pages as it takes. */
@@ -36,7 +36,7 @@ export const mm = (value: number) => value * PT_PER_MM;
 
 /** Between columns, mm. */
 export const GUTTER_MM = 5;
-const LABEL_MM = 38;
+const LABEL_MM = 40;
 const LARGE_LABEL_MM = 52;
 
 export const shared = StyleSheet.create({ strong: { fontWeight: 600 } });

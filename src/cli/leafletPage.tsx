@@ -41,7 +41,7 @@ export function LeafletDocument({ leaflet, page, setting, faces, nameFaces }: Do
         <Page size={page} style={pageStyle}>
           <Head {...block} faces={faces} nameFaces={nameFaces} />
           <Goals {...block} />
-          <Day {...block} />
+          <Day {...block} faces={faces} />
           <ToldStrip {...block} faces={faces} />
           <Advice {...block} />
           <Cautions {...block} />

@@ -19,12 +19,14 @@ import type { ShelfItem } from '../core/regimen/types.ts';
 import { assessInSteps, assessVisit, type VisitSteps } from '../core/visit/assessVisit.ts';
 import type { Question } from '../core/visit/question.ts';
 import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
+import type { VisitContent } from '../core/visit/visitContent.ts';
 
 /** The leaflet's languages at hand. One is only ever added; English is always there. */
 const catalogs: Partial<Record<LeafletLanguage, Catalog>> = { en };
 
 /** The clinical tables as the pages use them. They come with the program, so the pages read them directly. */
-export const content = contentWith({ ...leafletRules, catalogs });
+const tables = contentWith({ ...leafletRules, catalogs });
+export const content: VisitContent = { ...tables, acidDay: { ...tables.acidDay, runsElsewhere: true } };
 
 export const sayEnglish = sayIn(en, 'en');
 

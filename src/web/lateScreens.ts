@@ -3,7 +3,7 @@ import { lateScreen } from './parts/lateScreen.tsx';
 /** Everything but signing in and Today, which are the first picture. */
 export const VisitScreen = lateScreen('visit', async () => (await import('./screens/visit/VisitScreen.tsx')).VisitScreen);
 export const SwabScreen = lateScreen('swab', async () => (await import('./screens/swab/SwabScreen.tsx')).SwabScreen);
-export const LeafletScreen = lateScreen('leaflet', async () => (await import('./screens/LeafletScreen.tsx')).LeafletScreen);
+export const LeafletScreen = lateScreen('leaflet', async () => (await import('./screens/leaflet/LeafletScreen.tsx')).LeafletScreen);
 export const AcidDayScreen = lateScreen('acid-day', async () => (await import('./screens/acidDay/AcidDayScreen.tsx')).AcidDayScreen);
 export const FluidsScreen = lateScreen('fluids', async () => (await import('./screens/fluids/FluidsScreen.tsx')).FluidsScreen);
 export const DiaryScreen = lateScreen('diary', async () => (await import('./screens/acidDay/DiaryScreen.tsx')).DiaryScreen);

@@ -7,6 +7,7 @@ import { catalogOf, type LeafletTable, type LeafletUse, type Rhythm, type UseId 
 import type { PrintableLine } from './listPrintableLines.ts';
 import { nameOnLeaflet } from './nameOnLeaflet.ts';
 import { type Say, sayIn } from './sayMessage.ts';
+import type { TimeOfUse } from './timesOfUses.ts';
 import type { DaySlot, DayStep, LeafletLanguage } from './types.ts';
 
 /** Whom the steps are for, as far as amounts and wording depend on it. */
@@ -25,7 +26,7 @@ const PLACES: Readonly<Record<Rhythm, readonly [readonly DaySlot[], readonly Day
   brushing: [['bedtime'], ['morning', 'bedtime'], ['morning', 'after-meals', 'bedtime']],
   'apart-from-brushing': [['evening'], ['after-meals', 'evening'], ['after-meals', 'evening']],
   'after-meals': [['after-meals'], ['after-meals'], ['after-meals']],
-  'when-dry': [['bedtime'], ['bedtime'], ['bedtime']],
+  'when-dry': [['any-time'], ['any-time'], ['any-time']],
 };
 
 const VISIT_USES: ReadonlySet<UseId> = new Set(['varnish', 'silver', 'sealant', 'at-visit']);
@@ -34,38 +35,56 @@ const SPITS_FROM_YEARS = 6;
 const RINSES_ALONE_FROM_YEARS = 12;
 
 /**
- * The printed lines as steps of the day, in the order of the day and, within one time, of the plan.
+ * The printed lines as steps of the day, in the order of the day and, within one time, of the plan. An item with times has a step for each
+ * of them; one without, or that found none, for each time of the day by how often it is used.
  * @returns one step per item and time of day
  * @throws RangeError when an item of home use has no positive number of times a day
  */
-export function buildDaySteps(lines: readonly PrintableLine[], table: LeafletTable, reader: StepReader): readonly DayStep[] {
-  const steps = lines.flatMap((printable) =>
-    stepsOfItem(printable, findUseRow(printable.item, reader.jurisdiction, table.uses), table, reader),
-  );
-  return SLOT_ORDER.flatMap((slot) => steps.filter(({ when }) => when === slot));
+export function buildDaySteps(
+  lines: readonly PrintableLine[],
+  table: LeafletTable,
+  reader: StepReader,
+  times: readonly TimeOfUse[] = [],
+): readonly DayStep[] {
+  const steps = lines.flatMap((printable) => {
+    const own = times.filter(({ shelfItemId }) => shelfItemId === printable.item.id);
+    return stepsOfItem(printable, findUseRow(printable.item, reader.jurisdiction, table.uses), table, reader, own);
+  });
+  const timed = steps.filter(({ order }) => order !== undefined).sort((a, b) => (a.order ?? 0) - (b.order ?? 0));
+  const others = steps.filter(({ order }) => order === undefined);
+  return [...timed, ...SLOT_ORDER.flatMap((slot) => others.filter(({ when }) => when === slot))].map(({ order: _, ...step }) => step);
 }
+
+type OrderedStep = DayStep & { readonly order?: number | undefined };
 
 function stepsOfItem(
   { line, item }: PrintableLine,
   row: LeafletUse | undefined,
   table: LeafletTable,
   reader: StepReader,
-): readonly DayStep[] {
+  times: readonly TimeOfUse[],
+): readonly OrderedStep[] {
   const say = sayIn(catalogOf(table, reader.language), reader.locale);
   const name = capitaliseFirst(nameOnLeaflet(item, reader.language).text, reader.locale);
   if (line.use.atVisit === true || (row && VISIT_USES.has(row.use))) {
     const useId = row && VISIT_USES.has(row.use) ? row.use : 'at-visit';
     return [{ when: 'at-visit', text: say(`use.${useId}`, { item: name }) }];
   }
-  const slots = findSlots(line.use.timesPerDay, row?.rhythm ?? 'after-meals');
+  const rhythm = row?.rhythm ?? 'after-meals';
+  const slots = findSlots(line.use.timesPerDay, rhythm);
+  // What is used whenever the mouth is dry has no time, whatever the strip could give it.
+  const isTimed = times.length > 0 && rhythm !== 'when-dry';
+  const places: readonly Omit<OrderedStep, 'text'>[] = isTimed
+    ? times.map(({ says, order }) => ({ when: slots[0] ?? 'any-time', time: says, order }))
+    : slots.map((when) => ({ when }));
   const parts = [
     say(`use.${fitToReader(row?.use ?? 'as-shown', reader)}`, { item: name }),
-    ...extraSentences(line.use, item, row?.rhythm === 'when-dry' ? Number.POSITIVE_INFINITY : slots.length, say, reader),
+    ...extraSentences(line.use, item, rhythm === 'when-dry' ? Number.POSITIVE_INFINITY : places.length, say, reader),
     ...waitSentence(item, table, say, reader),
   ];
   const amount = findStepAmount(line, row, say, reader.locale);
   const again = say('extra.again', { item: name });
-  return slots.map((when, i) => ({ when, text: i === 0 ? parts.join(' ') : again, ...(amount && { amount }) }));
+  return places.map((place, i) => ({ ...place, text: i === 0 ? parts.join(' ') : again, ...(amount && { amount }) }));
 }
 
 function findSlots(timesPerDay: number, rhythm: Rhythm): readonly DaySlot[] {
@@ -104,8 +123,13 @@ const SECONDS_PER_MINUTE = 60;
 
 /** A waiting time that is only remembered is not printed: a figure for patients must have been read. */
 function waitSentence(item: ShelfItem, table: LeafletTable, say: Say, { jurisdiction }: StepReader): readonly string[] {
-  const wait = table.agents.find(({ id }) => id === item.agentId)?.waitMinutes;
-  return wait === undefined || wait.source.status === 'memory' || !(atPlace(wait, jurisdiction) > 0)
-    ? []
-    : [say('extra.wait', { n: atPlace(wait, jurisdiction) })];
+  const minutes = printableWait(item, table, jurisdiction);
+  return minutes === undefined ? [] : [say('extra.wait', { n: minutes })];
+}
+
+/** Minutes to wait after a use, where a page may print them; undefined = none, or only remembered. */
+export function printableWait(item: ShelfItem, { agents }: Pick<LeafletTable, 'agents'>, place: Jurisdiction): number | undefined {
+  const wait = agents.find(({ id }) => id === item.agentId)?.waitMinutes;
+  if (wait === undefined || wait.source.status === 'memory') return undefined;
+  return atPlace(wait, place) > 0 ? atPlace(wait, place) : undefined;
 }

@@ -1,8 +1,10 @@
+import type { DayStrip } from '../regimen/dayStrip/types.ts';
 import type { Need, PersonFacts, Plan, ShelfItem } from '../regimen/types.ts';
 import { addMonthsToDate } from '../visit/calendar.ts';
 import type { ReleasedChoices } from '../visit/privacy.ts';
 import type { MouthDecision } from '../visit/types.ts';
 import { buildDaySteps, SLOT_ORDER, type StepReader, spitsOut } from './buildDaySteps.ts';
+import { buildDayStrip } from './buildDayStrip.ts';
 import { type GoalContext, sayGoal, suggestAboutFood } from './chooseGoals.ts';
 import {
   capitaliseFirst,
@@ -19,6 +21,7 @@ import { type ItemAgreement, listPrintableLines, type PrintableLine } from './li
 import { type NameOnLeaflet, nameOnLeaflet } from './nameOnLeaflet.ts';
 import { type Catalog, type Say, sayIn } from './sayMessage.ts';
 import { sumMonthlyCost } from './sumMonthlyCost.ts';
+import { timesOfUses } from './timesOfUses.ts';
 import type { Leaflet, LeafletLanguage, LeafletStrip } from './types.ts';
 
 export interface LeafletInput {
@@ -42,6 +45,8 @@ export interface LeafletInput {
         readonly items?: Readonly<Record<string, ItemAgreement>> | undefined;
       }
     | undefined;
+  /** What is used when, of the items that may be printed; absent = no item has a time. */
+  readonly uses?: DayStrip | undefined;
   /** The day as told, where a professional put it on the leaflet. */
   readonly strip?: LeafletStrip | undefined;
   /** Shelf item ids, or names as typed. */
@@ -105,7 +110,8 @@ export function buildLeaflet(input: LeafletInput): Leaflet {
     practiceName: practice.name,
     date: sayDate(date, page),
     ...sayGoals(page),
-    day: buildDaySteps(printed, texts, reader),
+    day: buildDaySteps(printed, texts, reader, input.uses && timesOfUses(input.uses, say, locale)),
+    ...(input.uses && buildDayStrip({ ...page, reader, strip: input.uses })),
     who: printed.length > 0 && person.ageYears < GROWN_UP_BELOW_YEARS ? say('who.grownUp') : null,
     ...(input.strip && { strip: { rows: input.strip.rows, words: recordOf(STRIP_WORDS, (id) => say(`strip.${id}`)) } }),
     cautions: listLeafletCautions(input.plan.cautions, printed, person.ageYears, texts.cautions).map((id) => sayCaution(id, page, reader)),

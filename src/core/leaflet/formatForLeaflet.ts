@@ -57,6 +57,24 @@ function toUtcNoon(isoDate: string): Date {
   return new Date(`${isoDate}T12:00:00Z`);
 }
 
+/** Minutes after midnight as the site writes times: "07:10", "7:10 AM"; in Arabic without the words for the half of the day. */
+export function formatClock(minute: number, locale: string): string {
+  return clockFormats(locale)
+    .format(new Date(Date.UTC(2026, 0, 1, 0, minute)))
+    .replace(DIRECTION_MARKS, '')
+    .replaceAll('\u202f', '\u00a0');
+}
+
+const clockFormats = keepByKey(
+  (locale: string) =>
+    new Intl.DateTimeFormat(locale, {
+      timeStyle: 'short',
+      timeZone: 'UTC',
+      numberingSystem: DIGITS,
+      ...(isArabic(locale) && { hourCycle: 'h23' as const }),
+    }),
+);
+
 /** Integer cents of the currency, in the site's way of writing money. */
 export function formatMoney(cents: number, currency: string, locale: string): string {
   return moneyFormats(locale)(currency)

@@ -39,7 +39,7 @@ export function placeWordsAbove(marks: readonly Mark[], room: Room): readonly Pl
   const placed: { readonly at: number; readonly box: Box; readonly row: number }[] = [];
   for (const mark of marks.toReversed()) {
     const box = boxOf(mark, room);
-    const inTheWay = placed.filter((other) => meets(box, other.box, room.letter) || (other.at >= box.x && other.at <= box.end));
+    const inTheWay = placed.filter((other) => meets(box, other.box, 1.5 * room.letter) || (other.at >= box.x && other.at <= box.end));
     placed.push({ at: mark.x, box, row: Math.max(-1, ...inTheWay.map(({ row }) => row)) + 1 });
   }
   return placed.toReversed().map(({ box: { x, text }, row }) => ({ x, row, text }));

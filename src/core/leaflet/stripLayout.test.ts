@@ -1,59 +1,6 @@
 import fc from 'fast-check';
 import { expect, it, test } from 'vitest';
-import { hatchBox, layOutDayStrip, shapeOfAmount } from './stripLayout.ts';
-import type { DaySlot, DayStep } from './types.ts';
-
-const step = (when: DaySlot, text = 'Brush.'): DayStep => ({ when, text });
-
-test('two times of the day share the width evenly; the night starts at bedtime', () => {
-  const { columns, night, besides } = layOutDayStrip(
-    [step('morning'), step('bedtime', 'A much longer text for this time.'), step('at-visit')],
-    174,
-    4,
-  );
-  expect(columns.map(({ when, xMm, widthMm }) => [when, xMm, widthMm])).toEqual([
-    ['morning', 0, 85],
-    ['bedtime', 89, 85],
-  ]);
-  expect(night).toEqual({ xMm: 89, widthMm: 85 });
-  expect(besides.map(({ when }) => when)).toEqual(['at-visit']);
-});
-
-test('of three, the one with most text is widest, and none is narrower than a brush', () => {
-  const { columns } = layOutDayStrip([step('morning'), step('after-meals', 'A much longer text for this time.'), step('bedtime')], 174);
-  const widths = columns.map(({ widthMm }) => widthMm);
-  expect(Math.max(...widths)).toBe(widths[1]);
-  expect(Math.min(...widths)).toBeGreaterThan(36);
-});
-
-test('nothing to do gives an empty strip without night', () => {
-  expect(layOutDayStrip([], 174)).toEqual({ widthMm: 174, columns: [], night: null, besides: [] });
-});
-
-test('a strip narrower than its gutters is refused', () => {
-  expect(() => layOutDayStrip([step('morning'), step('bedtime')], 5, 6)).toThrow('too narrow');
-  expect(() => layOutDayStrip([], Number.NaN)).toThrow('too narrow');
-});
-
-const slot = fc.constantFrom<DaySlot[]>('morning', 'after-meals', 'evening', 'bedtime', 'weekly', 'at-visit');
-const steps = fc.array(fc.record({ when: slot, text: fc.oneof(fc.constantFrom('', 'x'.repeat(400)), fc.string({ maxLength: 80 })) }), {
-  maxLength: 12,
-});
-it('columns fill the width in the order of the day, and hold every step once', () => {
-  fc.assert(
-    fc.property(steps, fc.oneof(fc.constantFrom(100, 174, 179.9), fc.double({ min: 60, max: 400, noNaN: true })), (some, widthMm) => {
-      const { columns, besides } = layOutDayStrip(some, widthMm, 6);
-      columns.forEach(({ xMm, widthMm: columnMm }, i) => {
-        const next = columns[i + 1];
-        expect(columnMm).toBeGreaterThan(0);
-        expect(xMm + columnMm).toBeCloseTo(next === undefined ? widthMm : next.xMm - 6, 6);
-      });
-      expect([...columns, ...besides].flatMap((part) => part.steps)).toHaveLength(some.length);
-      const order = ['morning', 'after-meals', 'evening', 'bedtime'];
-      expect(columns.map(({ when }) => when)).toEqual(order.filter((when) => some.some((s) => s.when === when)));
-    }),
-  );
-});
+import { hatchBox, shapeOfAmount } from './stripLayout.ts';
 
 // A grain of rice about 6 mm, a pea 6 to 8 mm, a ribbon its own length: the sizes that advice on paste names. Exact.
 test.each([

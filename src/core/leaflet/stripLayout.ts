@@ -1,22 +1,4 @@
-import type { DaySlot, DayStep, StepAmount } from './types.ts';
-
-/** One time of the day on the strip; its text stands below the line, from `xMm` to `xMm + widthMm`. */
-export interface StripColumn {
-  readonly when: DaySlot;
-  readonly xMm: number;
-  readonly widthMm: number;
-  readonly steps: readonly DayStep[];
-}
-
-/** The day from left to right, and what is not done every day, below it. */
-export interface StripLayout {
-  readonly widthMm: number;
-  readonly columns: readonly StripColumn[];
-  /** The part of the line that is night, hatched; null when nothing is done at bedtime. */
-  readonly night: { readonly xMm: number; readonly widthMm: number } | null;
-  /** Once a week and at the visit, in this order. */
-  readonly besides: readonly { readonly when: DaySlot; readonly steps: readonly DayStep[] }[];
-}
+import type { StepAmount } from './types.ts';
 
 /** A shape in mm from the top left of its own drawing, in true size: paste on the outline of a brush head, or liquid in a straight cup. */
 export type AmountShape =
@@ -37,65 +19,6 @@ export interface RoundedBox {
   readonly heightMm: number;
   readonly radiusMm: number;
 }
-
-const DAY_SLOTS: readonly DaySlot[] = ['morning', 'after-meals', 'evening', 'bedtime'];
-const OTHER_SLOTS: readonly DaySlot[] = ['weekly', 'at-visit'];
-
-/** Width that holds a brush drawn in true size, mm. */
-const BRUSH_COLUMN_MM = 36.5;
-
-/**
- * Places the steps on a strip of the given width: one column for each time of the day that is used. Two are equally wide; of
- * more, each gets the same least width and the rest is shared by how much text it holds, so that they end at about the same height.
- * @param widthMm   mm, enough for the gutters
- * @param gutterMm  mm between columns, 0 or more
- * @param leastMm   mm that each of three or more columns gets before text counts; a drawing wider than its column is left out
- * @returns         columns from left to right; the last ends at `widthMm`
- * @throws RangeError when the strip is too narrow for its gutters
- */
-export function layOutDayStrip(steps: readonly DayStep[], widthMm: number, gutterMm = 6, leastMm = BRUSH_COLUMN_MM): StripLayout {
-  const at = (when: DaySlot) => steps.filter((step) => step.when === when);
-  const used = DAY_SLOTS.filter((slot) => at(slot).length > 0);
-  const columnsMm = widthMm - gutterMm * Math.max(0, used.length - 1);
-  if (!(gutterMm >= 0 && leastMm >= 0 && columnsMm > 0))
-    throw new RangeError(`strip of ${widthMm} mm is too narrow for gutters of ${gutterMm} mm`);
-  const columns = shareWidth(
-    used.map((when) => ({ when, steps: at(when) })),
-    { columnsMm, gutterMm, leastMm },
-  );
-  const bedtime = columns.find(({ when }) => when === 'bedtime');
-  return {
-    widthMm,
-    columns,
-    night: bedtime === undefined ? null : { xMm: bedtime.xMm, widthMm: widthMm - bedtime.xMm },
-    besides: OTHER_SLOTS.map((when) => ({ when, steps: at(when) })).filter(({ steps: found }) => found.length > 0),
-  };
-}
-
-interface Room {
-  readonly columnsMm: number;
-  readonly gutterMm: number;
-  readonly leastMm: number;
-}
-
-function shareWidth(used: readonly Pick<StripColumn, 'when' | 'steps'>[], room: Room): readonly StripColumn[] {
-  const { columnsMm, gutterMm } = room;
-  const evenMm = columnsMm / Math.max(1, used.length);
-  const leastMm = used.length <= 2 ? evenMm : Math.min(room.leastMm, evenMm);
-  const lettersOf = ({ steps }: Pick<StripColumn, 'steps'>) =>
-    steps.reduce((sum, { text, amount }) => sum + 1 + text.length + (amount ? LETTERS_OF_AMOUNT : 0), 0);
-  const letters = used.reduce((sum, column) => sum + lettersOf(column), 0);
-  let xMm = 0;
-  return used.map((column) => {
-    const widthMm = leastMm + ((columnsMm - leastMm * used.length) * lettersOf(column)) / letters;
-    const placed = { ...column, xMm, widthMm };
-    xMm += widthMm + gutterMm;
-    return placed;
-  });
-}
-
-/** Text that takes about the height of an amount. */
-const LETTERS_OF_AMOUNT = 40;
 
 /** A brush head as most are, mm; paste lies along it. */
 const HEAD_MM = { width: 27, height: 11, handle: 9, handleHeight: 4.5 };

@@ -17,6 +17,8 @@ export interface StepAmount {
 /** One block of the day strip: when, what, how much. */
 export interface DayStep {
   readonly when: DaySlot;
+  /** The time of this use, in the place of the name of the slot: "After breakfast", "07:10". */
+  readonly time?: string | undefined;
   readonly text: string;
   readonly amount?: StepAmount | undefined;
 }
@@ -62,6 +64,13 @@ export interface LeafletStrip {
   readonly notInLanguage?: readonly string[] | undefined;
 }
 
+/** What to use when, over one day. */
+export interface LeafletDay {
+  readonly row: StripRow;
+  /** Which day is drawn and on what ground, and what its hatching means. */
+  readonly says: string;
+}
+
 type LeafletLabel = 'keep' | 'try' | 'day' | 'who' | 'advice' | 'cautions' | 'call' | 'stop' | 'cost' | 'next' | 'released';
 
 /** The one-page leaflet as data, so that screen, print and PDF say the same words. */
@@ -83,6 +92,8 @@ export interface Leaflet {
   readonly cautions: readonly string[];
   /** When to call the practice, and when the emergency number. */
   readonly call: readonly string[];
+  /** Absent = nothing is used at a time of the day, or a leaflet of an earlier edition. */
+  readonly dayStrip?: LeafletDay | undefined;
   /** Only where a professional chose it, with its words in the leaflet's language. */
   readonly strip?: (Pick<LeafletStrip, 'rows'> & { readonly words: StripWords }) | undefined;
   readonly stopUsing: readonly string[];

@@ -15,6 +15,7 @@ import type { PersonFacts } from '../regimen/types.ts';
 import { hideAlcohol, isAlcoholReleased } from './hideAlcohol.ts';
 import { mayShowChange, mayTry } from './mayTryChange.ts';
 import { type MouthOfVisit, mouthOfVisit } from './mouthOfVisit.ts';
+import { dayForUses, type ToldDay } from './rhythmOfVisit.ts';
 import type { VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
 
@@ -24,6 +25,8 @@ export interface AcidDayContent {
   readonly mouths: Readonly<Record<MouthPreset, Mouth>>;
   /** Of the events of ready-made days, in every language. */
   readonly eventNames: EventNames;
+  /** Where the model runs in a worker beside the assessment, so that a page never waits for it: a page to hand over is not made there. */
+  readonly runsElsewhere?: true | undefined;
 }
 
 const TOLERANCE_PH = 0.02;
@@ -69,6 +72,25 @@ export function leafletStrip(
     rows: [rowOf('told', day), ...(changed ? [rowOf('changed', changed)] : [])],
     ...(standIns.length > 0 && { notInLanguage: [...new Set(standIns)] }),
   };
+}
+
+/** The described day that uses are placed in, with names as a page in this language has them, and its acid side where that may be worked out here. */
+export function toldDayForUses(
+  { visit }: VisitInput,
+  { acidDay, questions }: Pick<VisitContent, 'acidDay' | 'questions'>,
+  language: LeafletLanguage,
+): ToldDay | undefined {
+  const day = dayForUses(visit);
+  if (!day) return undefined;
+  const nameLanguage: DayLanguage = language === 'es' ? 'es' : 'en';
+  const seen = isAlcoholReleased(visit) ? day : hideAlcohol(day, { foods: acidDay.tables.foods, language: nameLanguage });
+  const named = {
+    ...seen,
+    events: seen.events.map((event) => (event.kind === 'eating' ? { ...event, label: nameOf(event, nameLanguage, acidDay) } : event)),
+  };
+  if (acidDay.runsElsewhere) return { named };
+  const mouth = mouthOfVisit(visit, acidDay.mouths, questions);
+  return { named, acid: stretchesOf(acidDay.tables)(JSON.stringify({ day, mouth })) };
 }
 
 /** An assessment is made anew after every answer; the strip only when the day or the mouth is another one. */

@@ -5,11 +5,12 @@ import { isSignature } from '../regimen/mayRelease.ts';
 import { nameRefused } from '../regimen/proposePlan.ts';
 import type { Plan, PlanLine } from '../regimen/types.ts';
 import { leafletStrip } from './leafletStrip.ts';
+import { leafletUses } from './leafletUses.ts';
 import { listReleased } from './privacy.ts';
 import type { VisitAssessment, VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
 
-type LeafletContent = Pick<VisitContent, 'leaflet' | 'acidDay' | 'questions' | 'regimen'>;
+type LeafletContent = Pick<VisitContent, 'leaflet' | 'acidDay' | 'questions' | 'regimen' | 'dayUses'>;
 
 /**
  * The assessment of a closed visit with the signatures and refusals as they stand now: a dentist may come to an item after the visit was
@@ -70,6 +71,7 @@ export function leafletIn(
     home,
     agreed: visit.agreed,
     stopUsing: visit.stopUsing,
+    uses: leafletUses({ plan, ageYears }, input, content, language),
     strip: leafletStrip(input, facts, content, language),
     nextOn: visit.nextOn,
     correctedOn: visit.correctedOn,
