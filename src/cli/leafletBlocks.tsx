@@ -19,6 +19,8 @@ export interface PageSetting {
   readonly brushes: boolean;
   /** Whether liquids are drawn as well as told. */
   readonly cups: boolean;
+  /** Whether the day of uses is drawn as well as told. */
+  readonly days: boolean;
   /** Large print: one thing below the other, on as many pages as it takes. */
   readonly isLarge?: true;
 }

@@ -18,7 +18,7 @@ export function Day({ leaflet, widthMm, setting, faces }: StripProps) {
         <Words style={shared.strong}>{labels.day}</Words>
         {who !== null && <Words>{`${labels.who}: ${who}`}</Words>}
       </Beside>
-      {dayStrip && (
+      {dayStrip && (setting.days || dayStrip.row.acid.length > 0) && (
         <View wrap={false}>
           <DayRow row={dayStrip.row} widthMm={widthMm} setting={setting} faces={faces} />
           <Words style={{ fontSize: setting.smallPt }}>{sayStrip(leaflet)}</Words>

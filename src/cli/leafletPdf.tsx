@@ -9,16 +9,18 @@ const SMALL = { smallPt: 12, footPt: 9.5 } as const;
 
 /**
  * Tried in this order until everything stands on one page: first the spaces shrink, then the drawn cups go, then the type
- * shrinks, last a drawn brush gives way to its words.
+ * shrinks, then a drawn brush gives way to its words, last the drawn day to the times beside them.
  */
 const SETTINGS: readonly PageSetting[] = [
-  { ...SMALL, bodyPt: 14, largePt: 17, namePt: 24, topMm: 14, spaceMm: 5, leading: 1.35, brushes: true, cups: true },
-  { ...SMALL, bodyPt: 14, largePt: 17, namePt: 22, topMm: 13, spaceMm: 3.2, leading: 1.28, brushes: true, cups: true },
-  { ...SMALL, bodyPt: 14, largePt: 16, namePt: 22, topMm: 13, spaceMm: 2.8, leading: 1.25, brushes: true, cups: false },
-  { ...SMALL, bodyPt: 13, largePt: 15, namePt: 20, topMm: 12, spaceMm: 2.6, leading: 1.25, brushes: true, cups: false },
-  { ...SMALL, bodyPt: 12, largePt: 14, namePt: 18, topMm: 11, spaceMm: 2.4, leading: 1.25, brushes: true, cups: false },
-  { ...SMALL, bodyPt: 12, largePt: 13, namePt: 16, topMm: 10, spaceMm: 1.6, leading: 1.18, brushes: true, cups: false },
-  { ...SMALL, bodyPt: 12, largePt: 13, namePt: 15, topMm: 8, spaceMm: 1, leading: 1.1, brushes: false, cups: false },
+  { ...SMALL, bodyPt: 14, largePt: 17, namePt: 24, topMm: 14, spaceMm: 5, leading: 1.35, brushes: true, cups: true, days: true },
+  { ...SMALL, bodyPt: 14, largePt: 17, namePt: 22, topMm: 13, spaceMm: 3.2, leading: 1.28, brushes: true, cups: true, days: true },
+  { ...SMALL, bodyPt: 14, largePt: 16, namePt: 22, topMm: 13, spaceMm: 2.8, leading: 1.25, brushes: true, cups: false, days: true },
+  { ...SMALL, bodyPt: 13, largePt: 15, namePt: 20, topMm: 12, spaceMm: 2.6, leading: 1.25, brushes: true, cups: false, days: true },
+  { ...SMALL, bodyPt: 12, largePt: 14, namePt: 18, topMm: 11, spaceMm: 2.4, leading: 1.25, brushes: true, cups: false, days: true },
+  { ...SMALL, bodyPt: 12, largePt: 13, namePt: 16, topMm: 10, spaceMm: 1.6, leading: 1.18, brushes: true, cups: false, days: true },
+  { ...SMALL, bodyPt: 12, largePt: 13, namePt: 15, topMm: 8, spaceMm: 1, leading: 1.1, brushes: false, cups: false, days: true },
+  { ...SMALL, bodyPt: 12, largePt: 13, namePt: 16, topMm: 10, spaceMm: 1.6, leading: 1.18, brushes: false, cups: false, days: false },
+  { ...SMALL, bodyPt: 12, largePt: 13, namePt: 15, topMm: 8, spaceMm: 1, leading: 1.1, brushes: false, cups: false, days: false },
 ];
 
 /** Large print: nothing below 18 pt, on as many pages as it takes. */
@@ -33,6 +35,7 @@ const LARGE_SETTING: PageSetting = {
   leading: 1.4,
   brushes: true,
   cups: true,
+  days: true,
   isLarge: true,
 };
 

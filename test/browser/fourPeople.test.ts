@@ -34,6 +34,16 @@ async function workThrough(page: Page, server: RunningServer, { name, birthday, 
   for (const key of ['4', 'f', ...finding, '5', 'c']) await hands.press(key);
   await page.getByRole('heading', { name: 'Level, confirmed' }).waitFor();
   await plan(page).locator('[data-line]').first().waitFor();
+  await expectDrawnDay(page);
+}
+
+/** Under the plan stands its day: one sentence, the strip, and its table one press away; what is assumed is said. */
+async function expectDrawnDay(page: Page): Promise<void> {
+  const day = plan(page).locator('figure.uses-of-day').first();
+  await day.locator('svg').first().waitFor();
+  expect(await plan(page).innerText()).toMatch(/How the days run was not asked/);
+  await day.getByText('Show as table').click();
+  expect(await day.getByRole('row').count()).toBeGreaterThan(2);
 }
 
 /** The leaflet of the visit that is open, printed in each language: one page, in its direction, with the name of the person. */
@@ -48,6 +58,7 @@ async function printLeaflets(page: Page, { name }: Person): Promise<ReadonlyMap<
     const pdf = await page.pdf({ preferCSSPageSize: true, format: 'A4' });
     expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g), language).toHaveLength(1);
     keep(pdf, `${name}-${language}`);
+    expect(await sheet.locator('.day svg.sheet-row').count()).toBe(1);
     words.set(language, await sheet.innerText());
     expect(words.get(language)).toContain(name);
   }

@@ -20,10 +20,10 @@ export function DayOfUses({ leaflet, isLarge }: { readonly leaflet: Leaflet; rea
         )}
       </h2>
       {leaflet.dayStrip && (
-        <>
+        <div className={leaflet.dayStrip.row.acid.length > 0 ? undefined : 'day-drawn'}>
           <SheetRow row={leaflet.dayStrip.row} direction={directionOf(leaflet.language)} label={leaflet.labels.day} isLarge={isLarge} />
           <p className="sheet-small">{sayStrip(leaflet)}</p>
-        </>
+        </div>
       )}
       {rows.map(({ id, label, steps }) => (
         <div key={id} className="ending-row">

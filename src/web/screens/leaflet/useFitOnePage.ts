@@ -3,7 +3,8 @@ import type { Leaflet } from '../../../core/leaflet/types.ts';
 
 /** What one page holds between its margins on the shorter of the two papers, Letter, mm. */
 const PAGE_MM = 252;
-const MOST_DENSE = 3;
+/** The last step has no drawn day. */
+const MOST_DENSE = 4;
 
 /** Sets the page closer, step by step, until it is one page: first the spaces, then the type, never below 12 pt but for the last lines. */
 export function useFitOnePage(leaflet: Leaflet, isLarge: boolean): RefObject<HTMLElement | null> {
