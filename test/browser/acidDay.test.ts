@@ -8,7 +8,7 @@ import type { RunningServer } from './startServer.ts';
 import { answerQuestions, handsOn } from './visitKeys.ts';
 
 const SAID = /In the model, .+ on the acid side/;
-const SLOW = { timeout: 60_000 };
+const SLOW = { timeout: 120_000 };
 const picture = (page: Page) => page.locator('.day-picture svg');
 const leaveFields = (page: Page) => page.evaluate(() => (document.activeElement as HTMLElement | SVGElement | null)?.blur());
 const pressTimes = async (page: Page, key: string, times: number) => {
