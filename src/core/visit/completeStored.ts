@@ -44,6 +44,7 @@ const ABSENT_LEAFLET = {
   footPages: '',
   review: null,
   notInLanguage: [],
+  dayStrip: undefined,
 } as const satisfies Partial<VisitAssessment['leaflet']>;
 /** Never shown: the list below it is empty. */
 const ABSENT_LABELS = { advice: '', released: '', who: '', call: '' } as const;
