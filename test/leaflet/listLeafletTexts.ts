@@ -1,5 +1,6 @@
 import { buildDaySteps } from '../../src/core/leaflet/buildDaySteps.ts';
 import { catalogOf, type LeafletTable } from '../../src/core/leaflet/leafletTable.ts';
+import type { TimeOfUse } from '../../src/core/leaflet/timesOfUses.ts';
 import type { Leaflet, LeafletLanguage } from '../../src/core/leaflet/types.ts';
 import type { ShelfItem } from '../../src/core/regimen/types.ts';
 import { planLine } from './leafletCases.ts';
@@ -16,23 +17,37 @@ export function listLeafletTexts(
   const catalog = catalogOf(table, language);
   return [
     ...Object.entries(catalog).filter(([id]) => /^(caution|advice|goal|call|who)\.|^keep|^askBeforeFood$/.test(id)),
-    ...[...shelf.flatMap((item) => listSteps(item, table, language))],
+    ...[...shelf.flatMap((item) => listSteps(item, table, language, []))],
   ];
 }
 
-function listSteps(item: ShelfItem, table: LeafletTable, language: LeafletLanguage): readonly (readonly [string, string])[] {
+/**
+ * The steps again where each use has a time of its own: without how often, and repeated as "the same again". Too short for a formula of
+ * readability by themselves; whole leaflets are measured with them.
+ */
+export const listTimedTexts = (table: LeafletTable, shelf: readonly ShelfItem[], language: LeafletLanguage): readonly string[] =>
+  shelf.flatMap((item) => listSteps(item, table, language, timesOf(item)).map(([, text]) => text));
+
+function listSteps(
+  item: ShelfItem,
+  table: LeafletTable,
+  language: LeafletLanguage,
+  times: readonly TimeOfUse[],
+): readonly (readonly [string, string])[] {
   const all = STEP_AGES.flatMap((ageYears) =>
     (['US', 'UK', 'unknown'] as const).flatMap((jurisdiction) =>
       [true, false].flatMap((canSpit) => {
         const line = planLine(item, ageYears, true);
-        return buildDaySteps([{ line, item }], table, { ageYears, canSpit, jurisdiction, language, locale: language }).map(
-          ({ text }) => text,
-        );
+        const reader = { ageYears, canSpit, jurisdiction, language, locale: language };
+        return buildDaySteps([{ line, item }], table, reader, times).map(({ text }) => text);
       }),
     ),
   );
   return [...new Set(all)].map((text) => [`item ${item.id}`, text] as const);
 }
+
+const timesOf = (item: ShelfItem): readonly TimeOfUse[] =>
+  Array.from({ length: Math.ceil(item.use.timesPerDay) }, (_, order) => ({ shelfItemId: item.id, says: '', order }));
 
 /** The prose of a whole leaflet, as it is read from top to bottom; names and block labels are left out, so that they cannot make it look easier. */
 export function leafletProse(leaflet: Leaflet): string {

@@ -63,6 +63,7 @@ describe('a part computes no other', () => {
       'readingNoise',
       'swabConditions',
       'leaflet',
+      'dayUses',
     ],
   };
 

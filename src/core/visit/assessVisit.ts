@@ -116,7 +116,7 @@ function stepsOf(input: VisitInput, content: VisitContent) {
   const { practice, person, visit } = input;
   const { ageYears, ageMonths } = ageOn(person.birthDate, visit.onDate);
   const { settings, shelf } = practice;
-  const tables = settleTables(content.regimen, settings.disagreements);
+  const tables = once(() => settleTables(content.regimen, settings.disagreements));
   const { answers, findings, onDate } = visit;
 
   const looked = once(() => lookAtMouth(visit, ageYears, content.questions));
@@ -162,12 +162,12 @@ function stepsOf(input: VisitInput, content: VisitContent) {
       findings,
       reading: reading(),
       jurisdiction: settings.jurisdiction,
-      tables,
+      tables: tables(),
     }),
   );
   const plan = once(() =>
     planFor(
-      tables,
+      tables(),
       shelf,
     )({
       facts: facts(),
@@ -195,7 +195,7 @@ function stepsOf(input: VisitInput, content: VisitContent) {
     risk: () => {
       const { known, unknown, items } = answered();
       const isConfirmed = visit.confirmed !== undefined;
-      const weightDoubt = weightDoubtOf(facts(), tables.fluoride.weights);
+      const weightDoubt = weightDoubtOf(facts(), tables().fluoride.weights);
       const safetyUnknown = listSafetyUnknown(unknown, looked().questions);
       const sentences = sayMouth({ mouth: mouth(), isConfirmed, known, items, level: level(), ageYears, settings });
       return {
@@ -203,7 +203,7 @@ function stepsOf(input: VisitInput, content: VisitContent) {
         ageMonths,
         mouth: { ...mouth(), sentences },
         unknownAnswers: unknown,
-        safetyUnknown: weightDoubt === undefined ? safetyUnknown : [...new Set([...safetyUnknown, ...(tables.askFor.weightKg ?? [])])],
+        safetyUnknown: weightDoubt === undefined ? safetyUnknown : [...new Set([...safetyUnknown, ...(tables().askFor.weightKg ?? [])])],
         ...(weightDoubt === undefined ? {} : { weightDoubt }),
         items,
         proposed: level().proposed,
@@ -216,7 +216,7 @@ function stepsOf(input: VisitInput, content: VisitContent) {
       const { table, proposed } = level();
       if (!table || !proposed) return { compare: [], couldChange: [] };
       const others = content.protocols.filter((t) => t.id !== table.id);
-      const mayLimit = mayLimitFood(facts(), tables).allowed === 'any';
+      const mayLimit = mayLimitFood(facts(), tables()).allowed === 'any';
       const { items } = answered();
       return {
         compare: compareProtocols(others, items, ageYears, settings).results,

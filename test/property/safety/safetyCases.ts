@@ -110,7 +110,18 @@ const choosers: fc.Arbitrary<Case> = fc.record({
   protocol: fc.constant('four_level_6plus_2019'),
   reading: fc.constantFrom(...READINGS),
 });
-export const cases = fc.oneof({ weight: 7, arbitrary: mixedCases }, { weight: 1, arbitrary: choosers });
+
+/** Young children for whom a dentist signs a rinse with a reason: the rule that keeps it from them is lifted by name, or by a blank reason not. */
+const rinses = allItems.filter((i) => /^F_RINSE_/.test(i.agentId)).map((i) => i.id);
+const lifters: fc.Arbitrary<Case> = fc
+  .tuple(choosers, nothingWrong, fc.constantFrom(...rinses), fc.constantFrom('weighed with the patient', ' '))
+  .map(([c, facts, shelfItemId, reason]) => ({
+    ...c,
+    facts: { ...facts, ageYears: 7, ageMonths: 84, weightKg: 23, canSpit: false },
+    protocol: 'child_list_6plus',
+    signed: [{ shelfItemId, by: 'A. Dentist', at: '2026-11-25T10:00:00Z', override: { ruleId: 'C07', reason } }],
+  }));
+export const cases = fc.oneof({ weight: 12, arbitrary: mixedCases }, { weight: 2, arbitrary: choosers }, { weight: 1, arbitrary: lifters });
 
 /** For every level and age, so that the safety rules alone are what keeps it from anybody. */
 const OWN_RINSE: LocalProtocol = {
