@@ -19,8 +19,8 @@ await setUp.installed;
 if (process.argv.includes('--long')) {
   await setUp.ready;
   await build();
-  // The same tests with more of everything: 200,000 people, 200 kills.
-  for (const project of ['property', 'slow']) suites.push(await runSuite(project, { env: { EBBLINE_LONG: '1' } }));
+  // The same tests with more of everything: 200,000 people, 200 kills, every state of a screen in the dark too.
+  for (const project of ['property', 'slow', 'browser']) suites.push(await runSuite(project, { env: { EBBLINE_LONG: '1' } }));
 } else {
   // What needs no database goes first, the unit tests too: where the engine must be compiled, that goes on beside it.
   failedChecks.push(...(await runStaticChecks()));

@@ -21,6 +21,11 @@ export async function expectNoBarriersInBothThemes(page: Page, where = ''): Prom
   await page.emulateMedia({ colorScheme: 'light' });
 }
 
+/** A state of a screen that `checkScreens` looks at in both themes: in light, and with EBBLINE_LONG=1 in dark too. */
+export async function expectNoBarriersInState(page: Page, where = ''): Promise<void> {
+  await (process.env.EBBLINE_LONG === '1' ? expectNoBarriersInBothThemes(page, where) : expectNoBarriers(page, where));
+}
+
 /** For another theme of a page that has passed `expectNoBarriers` in one. */
 export async function expectNoColourBarriers(page: Page, where = ''): Promise<void> {
   await expectNone(where, axe(page).withRules(COLOUR_RULES));

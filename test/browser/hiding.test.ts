@@ -3,7 +3,7 @@ import { expect } from 'vitest';
 import type { VisitBundle } from '../../src/api/bundles.ts';
 import { DEMO_CODE, DEMO_PASSWORD } from '../../src/content/demo/members.ts';
 import { demoTest } from './demo.ts';
-import { expectNoBarriersInBothThemes } from './expectNoBarriers.ts';
+import { expectNoBarriersInState } from './expectNoBarriers.ts';
 import { openVisitOf, signIn } from './pageSteps.ts';
 import type { RunningServer } from './startServer.ts';
 
@@ -226,10 +226,10 @@ demoTest(
     await openYusra(page, server);
     await page.keyboard.press('Control+.');
     await whoDialog(page).getByLabel('Code', { exact: true }).waitFor();
-    await expectNoBarriersInBothThemes(page, 'who is here');
+    await expectNoBarriersInState(page, 'who is here');
     await page.keyboard.press('Control+.');
     await hidden(page).getByLabel('Code', { exact: true }).waitFor();
-    await expectNoBarriersInBothThemes(page, 'hidden');
+    await expectNoBarriersInState(page, 'hidden');
     await page.setViewportSize({ width: 320, height: 640 });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
   },

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { demoTest } from './demo.ts';
-import { expectNoBarriersInBothThemes } from './expectNoBarriers.ts';
+import { expectNoBarriersInState } from './expectNoBarriers.ts';
 import { watchProblems } from './openBrowser.ts';
 import { signIn } from './pageSteps.ts';
 
@@ -41,7 +41,7 @@ async function addPerson(page: Page, name: string, birthday: string): Promise<vo
 }
 
 async function checkLooks(page: Page, name: string): Promise<void> {
-  await expectNoBarriersInBothThemes(page, name);
+  await expectNoBarriersInState(page, name);
   await page.setViewportSize({ width: 320, height: 640 });
   expect([name, await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)]).toEqual([name, false]);
   await page.setViewportSize({ width: 1280, height: 860 });

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { demoTest } from './demo.ts';
-import { expectNoBarriersInBothThemes } from './expectNoBarriers.ts';
+import { expectNoBarriersInState } from './expectNoBarriers.ts';
 import { openVisitOf, signIn } from './pageSteps.ts';
 import type { RunningServer } from './startServer.ts';
 import { type Hands, handsOn } from './visitKeys.ts';
@@ -263,7 +263,7 @@ demoTest(
     await openSwabOf(page, server, 'Alonso');
     await walk(page, async (step) => {
       await page.setViewportSize({ width: 1024, height: 768 });
-      await expectNoBarriersInBothThemes(page, step);
+      await expectNoBarriersInState(page, step);
       await page.setViewportSize({ width: 320, height: 640 });
       expect(await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)).toBe(false);
       const small = await page.evaluate(() =>

@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { readPdf } from '../leaflet/readPdf.ts';
 import { demoTest } from './demo.ts';
-import { expectNoBarriersInBothThemes } from './expectNoBarriers.ts';
+import { expectNoBarriersInState } from './expectNoBarriers.ts';
 import { signIn } from './pageSteps.ts';
 import { handsOn } from './visitKeys.ts';
 
@@ -339,25 +339,25 @@ demoTest('Today and the filling of a day: axe finds nothing in light and dark', 
   await putDown(page, '9:00 maud');
   await entry(page).fill('9:20 al');
   await page.getByRole('option').first().waitFor();
-  await expectNoBarriersInBothThemes(page, 'a name being typed');
+  await expectNoBarriersInState(page, 'a name being typed');
   await entry(page).fill('');
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('Tab');
   await page.keyboard.press('c');
   await page.getByText(/^Why cancelled/).waitFor();
-  await expectNoBarriersInBothThemes(page, 'a visit being cancelled');
+  await expectNoBarriersInState(page, 'a visit being cancelled');
   await page.keyboard.press('Escape');
   await page.keyboard.press('n');
   await page.keyboard.type('99');
   await page.keyboard.press('Enter');
   await page.getByText(/is no time of day/).waitFor();
-  await expectNoBarriersInBothThemes(page, 'a time that is none');
+  await expectNoBarriersInState(page, 'a time that is none');
   await page.keyboard.press('Escape');
   await page.goto(`${server.url}/day/2027-01-14/fill`);
   await page.getByLabel('Rows').fill(`${PASTED}\n12:00;;Maud Szymborski;1990-01-01`);
   await page.getByRole('button', { name: 'Look at the rows' }).click();
   await page.getByText(/can be taken/).waitFor();
-  await expectNoBarriersInBothThemes(page, 'rows of a list');
+  await expectNoBarriersInState(page, 'rows of a list');
 });
 
 demoTest('nothing to scroll sideways at 320 px', async ({ page, server }) => {

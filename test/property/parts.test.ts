@@ -8,7 +8,7 @@ import type { VisitContent } from '../../src/core/visit/visitContent.ts';
 import { visitArbitrary } from './visitArbitrary.ts';
 
 const seed = Number(process.env.EBBLINE_SEED ?? 20_261_125);
-const PEOPLE = process.env.EBBLINE_LONG === '1' ? 5_000 : 300;
+const PEOPLE = process.env.EBBLINE_LONG === '1' ? 5_000 : 150;
 const TIMEOUT = 10 * 60_000;
 
 const examples = readdirSync('examples')

@@ -7,7 +7,7 @@ import { choices, choicesOfMuch, everyItem, planInput } from './regimenCases.ts'
 import { type Choice, chooser, compareValues } from './regimenValue.ts';
 
 const SEED = Number(process.env.EBBLINE_SEED ?? 20_261_126);
-const CASES = process.env.EBBLINE_LONG === '1' ? 200_000 : 2_000;
+const CASES = process.env.EBBLINE_LONG === '1' ? 200_000 : 1_000;
 const TIMEOUT = CASES > 2_000 ? 6 * 3_600_000 : 240_000;
 const settings = { seed: SEED, numRuns: CASES };
 const fewer = { seed: SEED, numRuns: CASES / 10 };

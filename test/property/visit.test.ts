@@ -10,7 +10,7 @@ import { visitArbitrary } from './visitArbitrary.ts';
 
 /** Fixed, so that a failure can be looked at again; EBBLINE_SEED looks elsewhere. */
 const seed = Number(process.env.EBBLINE_SEED ?? 20_261_125);
-const PEOPLE = process.env.EBBLINE_LONG === '1' ? 100_000 : 2_000;
+const PEOPLE = process.env.EBBLINE_LONG === '1' ? 100_000 : 1_000;
 const MINUTE = 60_000;
 const TIMEOUT = PEOPLE > 2_000 ? 120 * MINUTE : 2 * MINUTE;
 

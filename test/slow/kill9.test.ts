@@ -10,7 +10,7 @@ import { startWorkload, untilKilled } from '../powercut/runWorkload.ts';
 import type { Acknowledged } from '../powercut/workload.ts';
 
 /** EBBLINE_LONG=1 asks for ten times as many. */
-const ROUNDS = process.env.EBBLINE_LONG ? 200 : 20;
+const ROUNDS = process.env.EBBLINE_LONG ? 200 : 10;
 const LONGEST_LIFE_MS = 300;
 /** More than any process can save before it is killed. */
 const MORE_THAN_ENOUGH = 1_000_000;
