@@ -13,6 +13,7 @@ import type { ShelfItem } from '../src/core/regimen/types.ts';
 import { readShelfTable } from '../src/core/shelf/table/readShelfTable.ts';
 import type { Answer } from '../src/core/visit/answer.ts';
 import { assessVisit } from '../src/core/visit/assessVisit.ts';
+import { nobody as adult } from './reference/regimen/ruleCases.ts';
 
 const tables = content.regimen;
 const SETTING = {
@@ -39,23 +40,6 @@ function readCsv(...lines: readonly string[]) {
   return readShelfTable(table.lines, SETTING);
 }
 
-const adult = {
-  ageYears: 30,
-  ageMonths: 360,
-  weightKg: 60,
-  pregnant: false,
-  breastfeeding: false,
-  canSpit: true,
-  allergies: [],
-  medicines: [],
-  conditions: [],
-  dogAtHome: false,
-  youngChildAtHome: false,
-  dryMouth: false,
-  dentures: false,
-  braces: false,
-  jawPain: false,
-};
 const child = { ...adult, ageYears: 8, ageMonths: 100, weightKg: 26 };
 const itemOf = (id: string): ShelfItem => {
   const item = demoShelf.find((i) => i.id === id);

@@ -1,4 +1,5 @@
 import { content } from '../content/allContent.ts';
+import { amountAtAge } from '../core/regimen/amountAtAge.ts';
 import { checkItem } from '../core/regimen/checkItem.ts';
 import { checkTogether } from '../core/regimen/checkTogether.ts';
 import { settleTables } from '../core/regimen/disagreement/settleTables.ts';
@@ -83,7 +84,7 @@ async function whyNotHere(db: Db, scope: SiteScope, { visit, patient }: LoadedVi
   if (visits.some(({ state }) => state === 'open')) return 'Another visit is open: what is agreed is given there.';
   if (visits.at(-1)?.id !== visit.id) return 'There is a later visit: packs are given from that one.';
   if (today >= addMonthsToDate(visit.onDate, CHECK_HOLDS_MONTHS))
-    return `The last safety check is ${CHECK_HOLDS_MONTHS} months old or older: a visit comes first.`;
+    return `The last safety check is ${CHECK_HOLDS_MONTHS} months old or older, a limit of our own: a visit comes first.`;
   const tasks = await listTasksOfPatient(db, scope, patient.id);
   return tasks.some((task) => task.state === 'open' && task.note === REFILL_STOPPED)
     ? 'Something new was told at the counter: the hygienist looks first, at a visit.'
@@ -106,7 +107,7 @@ function lookAnew({ input, patient }: LoadedVisit, taken: Taken, today: string) 
   const facts: PersonFacts = { ...then, ...ageOn(patient.birthDate, today) };
   const hasNoTeeth = mouth.kind === 'level-does-not-apply';
   const { intake } = planFluoride(
-    taken.map(({ item }) => ({ item, use: item.use, state: 'signed' })),
+    taken.map(({ item }) => ({ item, use: amountAtAge(item, facts, jurisdiction, tables).use, state: 'signed' })),
     facts,
     tables,
   );

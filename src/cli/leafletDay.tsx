@@ -1,6 +1,6 @@
 import { Line, Rect, Svg, View } from '@react-pdf/renderer';
 import { listStepRows, type StepRow } from '../core/leaflet/listStepRows.ts';
-import { type AmountShape, hatchBox, type RoundedBox, shapeOfAmount } from '../core/leaflet/stripLayout.ts';
+import { type AmountShape, hatchBox, rectOf, shapeOfAmount } from '../core/leaflet/stripLayout.ts';
 import type { Leaflet, StepAmount } from '../core/leaflet/types.ts';
 import { Beside, mm, type PageSetting, Row, Ruled, shared, Words } from './leafletBlocks.tsx';
 import { DayRow, type StripProps } from './leafletStrip.tsx';
@@ -81,24 +81,15 @@ function Drawing({ shape }: { readonly shape: AmountShape }) {
 }
 
 const THIN = { stroke: BLACK, strokeWidth: 0.25, fill: 'none' } as const;
-const boxOf = ({ xMm, yMm, widthMm, heightMm, radiusMm }: RoundedBox) => ({
-  x: xMm,
-  y: yMm,
-  width: widthMm,
-  height: heightMm,
-  rx: radiusMm,
-  ry: radiusMm,
-});
-
 /** Paste in black on the outline of a brush. */
 function Brush({ shape: { head, handle, paste } }: { readonly shape: Extract<AmountShape, { kind: 'brush' }> }) {
   return (
     <>
-      <Rect {...boxOf(head)} {...THIN} />
+      <Rect {...rectOf(head)} {...THIN} />
       {[handle.yMm, handle.yMm + handle.heightMm].map((y) => (
         <Line key={y} x1={handle.xMm} y1={y} x2={handle.xMm + handle.widthMm} y2={y} {...THIN} />
       ))}
-      <Rect {...boxOf(paste)} fill={BLACK} />
+      <Rect {...rectOf(paste)} fill={BLACK} />
     </>
   );
 }

@@ -145,8 +145,12 @@ demoTest(
     // The other regimen asks for less and says what it leaves open; one key takes it, the same key brings the first back.
     const [full, lighter] = tasksSaid(says);
     expect(lighter).toBeLessThanOrEqual((full ?? 0) / 2);
-    expect(says).toMatch(/Leaves open: .*\. The best of those with at most \d+ tasks a day\./);
+    expect(says).toMatch(/Leaves open: .*\. The best of those with at most \d+ tasks a day, a limit of our own\./);
     await page.keyboard.press('6');
+    await page.keyboard.press('o');
+    await expect.poll(async () => tasksSaid(await plan(page).innerText())[0]).toBe(lighter);
+    await page.keyboard.press('o');
+    await expect.poll(async () => tasksSaid(await plan(page).innerText())[0]).toBe(full);
     await page.keyboard.press('o');
     await expect.poll(async () => tasksSaid(await plan(page).innerText())[0]).toBe(lighter);
     const words = await printLeaflets(page, old);

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { proposePlan } from '../../src/core/regimen/proposePlan.ts';
 import type { Plan } from '../../src/core/regimen/types.ts';
-import { findBreaches } from './oracle.ts';
+import { findBreaches, type World } from './oracle.ts';
 import { choices, choicesOfMuch, everyItem, planInput } from './regimenCases.ts';
 import { type Choice, chooser, compareValues } from './regimenValue.ts';
 
@@ -16,6 +16,10 @@ const planOf = (c: Choice): Plan => proposePlan(planInput(c));
 /** Those that leave no more open than the best; a lighter one is looked at by itself. */
 const regimensOf = (plan: Plan) => (plan.regimens ?? []).filter((r) => !r.isLighter);
 const lighterOf = (plan: Plan) => plan.regimens?.find((r) => r.isLighter);
+const worldOf = ({ facts, shelf, jurisdiction, level }: Choice): World => ({
+  ...{ facts, shelf, jurisdiction, level },
+  ...{ signed: [], hypochloritePercent: undefined },
+});
 const idsOf = (lines: Plan['lines']) => lines.map((l) => l.shelfItemId);
 
 /** A need that stays open for want of a pack is explained, by itself and by what is met in its place, never by what stays open too. */
@@ -41,18 +45,10 @@ describe(`regimens for ${CASES} generated people and shelves, seed ${SEED}`, () 
       fc.property(choices(), (c) => {
         const plan = planOf(c);
         const { mayStand, agentsOf, servesAlone } = chooser(c);
-        const world = {
-          facts: c.facts,
-          shelf: c.shelf,
-          signed: [],
-          jurisdiction: c.jurisdiction,
-          level: c.level,
-          hypochloritePercent: undefined,
-        };
         const agents = regimensOf(plan).map((r) => agentsOf(idsOf(r.lines)));
         for (const [i, r] of regimensOf(plan).entries()) {
           const ids = idsOf(r.lines);
-          expect(findBreaches(world, { ...plan, ...r, alternatives: [] })).toEqual([]);
+          expect(findBreaches(worldOf(c), { ...plan, ...r, alternatives: [] })).toEqual([]);
           expect(mayStand(ids)).toBe(true);
           expect(ids.filter((id) => !servesAlone(ids, id))).toEqual([]);
           expect(agents.slice(0, i).some((earlier) => [...earlier].every((a) => agents[i]?.has(a)))).toBe(false);
@@ -136,15 +132,7 @@ describe(`regimens for ${CASES} generated people and shelves, seed ${SEED}`, () 
         expect(c.mostTasksPerDay).toBeUndefined();
         expect(worth(ids)).toEqual(best);
         expect(tasksAtMost(ids)).toBeLessThanOrEqual(most + 1e-6);
-        const world = {
-          facts: c.facts,
-          shelf: c.shelf,
-          signed: [],
-          jurisdiction: c.jurisdiction,
-          level: c.level,
-          hypochloritePercent: undefined,
-        };
-        expect(findBreaches(world, { ...plan, ...lighter, alternatives: [] })).toEqual([]);
+        expect(findBreaches(worldOf(c), { ...plan, ...lighter, alternatives: [] })).toEqual([]);
         found += 1;
       }),
       { ...fewer, numRuns: CASES / 10 },

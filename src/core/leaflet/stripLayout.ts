@@ -76,6 +76,16 @@ export interface HatchStroke {
   readonly y2: number;
 }
 
+/** A box as both renderers draw it. */
+export const rectOf = ({ xMm, yMm, widthMm, heightMm, radiusMm }: RoundedBox) => ({
+  x: xMm,
+  y: yMm,
+  width: widthMm,
+  height: heightMm,
+  rx: radiusMm,
+  ry: radiusMm,
+});
+
 /**
  * Strokes rising at 45 degrees that fill a box, cut off at its edges.
  * @param stepMm  mm between strokes along the base, above 0

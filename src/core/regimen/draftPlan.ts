@@ -1,7 +1,7 @@
 import { type Candidate, type CandidateView, findConflict, mayBeTaken, serves, toCandidate } from './candidates.ts';
 import { type Bar, checkItem, type ItemCheck } from './checkItem.ts';
 import { buildProgramme } from './choice/buildProgramme.ts';
-import { findOptions } from './choice/findOptions.ts';
+import { findOptions, MOST_OPTIONS } from './choice/findOptions.ts';
 import { lighterLimit } from './choice/lighterLimit.ts';
 import { fitsDay, rankCandidates } from './choice/rankCandidates.ts';
 import { itemTraits, tasteOf } from './itemTraits.ts';
@@ -22,8 +22,8 @@ export interface Draft {
   readonly lines: readonly Candidate[];
   readonly alternatives: readonly { readonly insteadOf: string; readonly candidate: Candidate }[];
   readonly barred: readonly Bar[];
-  /** It was looked for among those with at most so many tasks a day. */
-  readonly lighterTo?: number;
+  /** It was looked for among those with at most so many tasks a day, and leaves these needs open that the best one meets. */
+  readonly lighter?: { readonly mostTasksPerDay: number; readonly leavesOpen: readonly NeedKind[] };
 }
 
 /** Needs that something on a shelf can meet, in the order in which they are met. The antimicrobial one comes last, apart. */
@@ -38,7 +38,6 @@ const SHELF_NEEDS: readonly NeedKind[] = [
   'calcium-phosphate',
 ];
 const MOST_ALTERNATIVES = 2;
-const MOST_OPTIONS = 5;
 
 export const isShelfNeed = (kind: NeedKind): boolean => kind === 'antimicrobial' || SHELF_NEEDS.includes(kind);
 export const isMetBy = (lines: readonly Candidate[], kind: NeedKind): boolean => lines.some((l) => l.meets.includes(kind));
@@ -100,7 +99,9 @@ function findLighter(best: Draft, view: DraftView, draftsIn: (within: DraftView,
   const mostTasksPerDay = view.settings.mostTasksPerDay === undefined ? lighterLimit(best.lines) : undefined;
   if (mostTasksPerDay === undefined) return [];
   const [lighter] = draftsIn({ ...view, settings: { ...view.settings, mostTasksPerDay } }, 1);
-  return lighter && lighter.lines.length > 0 && !isSame(lighter, best) ? [{ ...lighter, lighterTo: mostTasksPerDay }] : [];
+  if (!lighter || lighter.lines.length === 0 || isSame(lighter, best)) return [];
+  const leavesOpen = view.needs.map(({ kind }) => kind).filter((kind) => isMetBy(best.lines, kind) && !isMetBy(lighter.lines, kind));
+  return [{ ...lighter, lighter: { mostTasksPerDay, leavesOpen } }];
 }
 
 const isSame = (a: Draft, b: Draft): boolean =>

@@ -647,3 +647,18 @@ test('bitewings follow the practice’s own setting, and there are none without 
   const none = proposePlan({ ...input, mouth: { kind: 'level-does-not-apply', reasons: ['no-natural-teeth'] } });
   expect([none.bitewings, none.bitewingsOldTable]).toEqual([null, null]);
 });
+
+test('a lighter regimen says what is left open for fewer tasks apart from what nothing on the shelf meets', () => {
+  const dry = { ...grownUp, dryMouth: true };
+  const shelf = demoShelf.filter(({ meets }) => !meets.includes('saliva'));
+  const { regimens = [] } = planFor({ level: 'extreme', facts: dry, shelf });
+  const [best, lighter] = regimens;
+  expect(regimens.map((r) => r.isLighter ?? false)).toEqual([false, true, false, false, false].slice(0, regimens.length));
+  expect(lighter?.tasksPerDay).toBeLessThanOrEqual((best?.tasksPerDay ?? 0) / 2);
+  const open = new Map(lighter?.unmet.map(({ need, because }) => [need, because]));
+  expect(open.get('saliva')).toBe('Nothing on the shelf meets it.');
+  expect(best?.unmet.map(({ need }) => need)).toContain('saliva');
+  const leftOpen = [...open].filter(([, because]) => because === 'Left open for fewer tasks a day.').map(([need]) => need);
+  expect(leftOpen.length).toBeGreaterThan(0);
+  for (const need of leftOpen) expect(best?.unmet.map((u) => u.need)).not.toContain(need);
+});

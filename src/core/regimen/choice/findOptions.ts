@@ -4,7 +4,8 @@ import { mergeGoals } from './goals.ts';
 import type { Row, Terms } from './row.ts';
 import { type Solved, solveInOrder } from './solveInOrder.ts';
 
-const MOST_OPTIONS = 5;
+/** Regimens that are shown. */
+export const MOST_OPTIONS = 5;
 const taken = (place: number): string => `taken ${place}`;
 const unmet = (need: number): string => `unmet ${need}`;
 const passedOver = (place: number): string => `passed over ${place}`;

@@ -14,7 +14,7 @@ export function regimenOf(draft: Draft, view: DraftView, startsOn: string | unde
   return {
     id: regimenId(lines.map((l) => l.item.id)),
     lines: lines.map((l) => buildLine(l, lines, view)),
-    ...(draft.lighterTo !== undefined && { isLighter: true }),
+    ...(draft.lighter && { isLighter: true }),
     why,
     tasksPerDay: inUse.reduce((sum, l) => sum + (l.use.atVisit ? 0 : l.use.timesPerDay), 0),
     monthlyCostCents: monthlyCostCents(inUse),
@@ -29,11 +29,11 @@ export function regimenOf(draft: Draft, view: DraftView, startsOn: string | unde
 export const regimenId = (shelfItemIds: readonly string[]): string => [...shelfItemIds].sort().join('+');
 
 /** Needs that no line meets: those still open with what is open, those without a fitting pack with where to look. */
-function unmetNeeds({ lines, lighterTo }: Draft, { needs, checks }: DraftView): Plan['unmet'] {
+function unmetNeeds({ lines, lighter }: Draft, { needs, checks }: DraftView): Plan['unmet'] {
   return needs.flatMap(({ kind, state, because }) => {
     if (!isShelfNeed(kind) || state === 'not-needed' || isMetBy(lines, kind)) return [];
     if (state === 'undecided') return [{ need: kind, because }];
-    if (lighterTo !== undefined) return [{ need: kind, because: 'Left open for fewer tasks a day.' }];
+    if (lighter?.leavesOpen.includes(kind)) return [{ need: kind, because: 'Left open for fewer tasks a day.' }];
     const isOnShelf = checks.some(({ item }) => item.inStock && item.meets.includes(kind));
     const why = isOnShelf ? 'Nothing on the shelf may be offered now: see what is not offered, and why.' : 'Nothing on the shelf meets it.';
     return [{ need: kind, because: why }];

@@ -4,15 +4,14 @@ import { monthlyCostCents } from '../monthlyCostCents.ts';
 import { onceSigned, tasksOf } from './rankCandidates.ts';
 
 const ONLY_ONE = 'No other set of agents on this shelf meets as many of the needs.';
+const lighterThan = (tasks: number) => `The best of those with at most ${tasks} tasks a day, a limit of our own.`;
 const BEST_FIT = 'Best fit to the record and the list of care among those found.';
 
 /** What each draft is best at. A lighter one is not measured against those that leave no more open than the best. */
 export function sayWhys(drafts: readonly Draft[]): readonly (readonly string[])[] {
-  const full = drafts.filter(({ lighterTo }) => lighterTo === undefined);
+  const full = drafts.filter(({ lighter }) => lighter === undefined);
   const whys = sayWhy(full.map(({ lines }) => lines));
-  return drafts.map((draft) =>
-    draft.lighterTo === undefined ? (whys[full.indexOf(draft)] ?? []) : [`The best of those with at most ${draft.lighterTo} tasks a day.`],
-  );
+  return drafts.map((draft) => (draft.lighter ? [lighterThan(draft.lighter.mostTasksPerDay)] : (whys[full.indexOf(draft)] ?? [])));
 }
 
 /** What each regimen is best at among those found, once all that waits is signed. What all have alike is not said. */

@@ -1,4 +1,4 @@
-import { type AmountShape, hatchBox, type RoundedBox } from '../../../core/leaflet/stripLayout.ts';
+import { type AmountShape, hatchBox, rectOf } from '../../../core/leaflet/stripLayout.ts';
 
 /** In true size when printed at 100 %. */
 export function AmountDrawing({ shape }: { readonly shape: AmountShape }) {
@@ -14,21 +14,13 @@ export function AmountDrawing({ shape }: { readonly shape: AmountShape }) {
   );
 }
 
-const boxOf = ({ xMm, yMm, widthMm, heightMm, radiusMm }: RoundedBox) => ({
-  x: xMm,
-  y: yMm,
-  width: widthMm,
-  height: heightMm,
-  rx: radiusMm,
-});
-
 function Brush({ shape: { head, handle, paste } }: { readonly shape: Extract<AmountShape, { kind: 'brush' }> }) {
   const right = handle.xMm + handle.widthMm;
   return (
     <>
-      <rect {...boxOf(head)} className="outline" />
+      <rect {...rectOf(head)} className="outline" />
       <path className="outline" d={`M${handle.xMm},${handle.yMm}H${right}M${handle.xMm},${handle.yMm + handle.heightMm}H${right}`} />
-      <rect {...boxOf(paste)} className="paste" />
+      <rect {...rectOf(paste)} className="paste" />
     </>
   );
 }

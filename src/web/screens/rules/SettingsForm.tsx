@@ -1,10 +1,7 @@
-import { useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import type { PracticeSettings } from '../../../core/visit/types.ts';
 import { content, findQuestion, protocolName } from '../../content.ts';
-import { callApi } from '../../data/api.ts';
-import { type RulesView, saveSettings } from '../../data/queries.ts';
-import { useVersionedSave } from '../../data/useVersionedSave.ts';
+import type { RulesView } from '../../data/queries.ts';
 import { capitalise, formatMonths } from '../../format.ts';
 import type { SaidLines } from '../../parts/differences.ts';
 import { ChoiceLine, SelectLine } from '../../parts/fields.tsx';
@@ -12,6 +9,7 @@ import { SaveBar } from '../../parts/SaveBar.tsx';
 import { SourceList, Why } from '../../parts/Sources.tsx';
 import { fitsBand, joinBands, sayAges, splitBands } from './ageBands.ts';
 import { LegalLines, sayLegal } from './LegalLines.tsx';
+import { useReread, useSettingsSave } from './useSettingsSave.ts';
 
 export const PLACES = {
   UK: 'United Kingdom',
@@ -48,23 +46,10 @@ function saySettings(settings: PracticeSettings): SaidLines {
 
 /** What a lead decides for the practice, with what the sources disagree about beside each choice. */
 export function SettingsForm({ rules, close }: { readonly rules: RulesView; readonly close: (said?: string) => void }) {
-  const client = useQueryClient();
   const [settings, setSettings] = useState(rules.settings);
   const [bands, setBands] = useState(() => splitBands(rules.settings.methodByAge, content.protocols));
-  const reread = () =>
-    Promise.all([client.invalidateQueries({ queryKey: ['rules'] }), client.invalidateQueries({ queryKey: ['session'] })]);
-  const saving = useVersionedSave<PracticeSettings>({
-    version: rules.version,
-    write: saveSettings,
-    readAgain: async () => {
-      const now = await callApi<RulesView>('GET', '/api/rules');
-      return { value: now.settings, version: now.version };
-    },
-    onSaved: async () => {
-      await reread();
-      close('Saved.');
-    },
-  });
+  const reread = useReread();
+  const saving = useSettingsSave(rules, close);
   const change = (part: Partial<PracticeSettings>) => setSettings({ ...settings, ...part });
   const submit = (event: FormEvent) => {
     event.preventDefault();
