@@ -72,11 +72,10 @@ function stepsOfItem(
   }
   const rhythm = row?.rhythm ?? 'after-meals';
   const slots = findSlots(line.use.timesPerDay, rhythm);
-  // What is used whenever the mouth is dry has no time, whatever the strip could give it.
-  const isTimed = times.length > 0 && rhythm !== 'when-dry';
-  const places: readonly Omit<OrderedStep, 'text'>[] = isTimed
-    ? times.map(({ says, order }) => ({ when: slots[0] ?? 'any-time', time: says, order }))
-    : slots.map((when) => ({ when }));
+  const places: readonly Omit<OrderedStep, 'text'>[] =
+    times.length > 0
+      ? times.map(({ says, order }) => ({ when: slots[0] ?? 'any-time', time: says, order }))
+      : slots.map((when) => ({ when }));
   const parts = [
     say(`use.${fitToReader(row?.use ?? 'as-shown', reader)}`, { item: name }),
     ...extraSentences(line.use, item, rhythm === 'when-dry' ? Number.POSITIVE_INFINITY : places.length, say, reader),

@@ -1,4 +1,3 @@
-import { findUseRow } from '../regimen/dayStrip/findUseRow.ts';
 import type { DayStrip } from '../regimen/dayStrip/types.ts';
 import { printableWait, type StepReader } from './buildDaySteps.ts';
 import type { LeafletInput } from './buildLeaflet.ts';
@@ -17,13 +16,10 @@ interface DayStripInput {
   readonly strip: DayStrip;
 }
 
-/** The strip of a leaflet. What is used whenever the mouth is dry stands on none; the acid side only where a professional chose it. */
+/** The strip of a leaflet; the acid side only where a professional chose it. */
 export function buildDayStrip({ input, say, printed, reader, strip }: DayStripInput): Pick<Leaflet, 'dayStrip'> {
   const { texts } = input;
-  const items = printed
-    .map(({ item }) => item)
-    .filter((item) => findUseRow(item, reader.jurisdiction, texts.uses)?.rhythm !== 'when-dry')
-    .filter(({ id }) => strip.placed.some(({ shelfItemId }) => shelfItemId === id));
+  const items = printed.map(({ item }) => item).filter(({ id }) => strip.placed.some(({ shelfItemId }) => shelfItemId === id));
   if (items.length === 0) return {};
   const words = wordsOfUses(items, say, reader);
   const shown = { ...strip, placed: strip.placed.filter(({ shelfItemId }) => words.has(shelfItemId)) };

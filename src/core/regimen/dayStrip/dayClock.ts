@@ -50,7 +50,9 @@ export function dayClock(input: DayClockInput): DayClock {
 function whyUntimed(item: ShelfItem, timesPerDay: number, { place, uses }: DayClockInput): string | undefined {
   if (timesPerDay < 1) return 'used less often than once a day';
   if (timesPerDay > MOST_TIMES) return `used more than ${MOST_TIMES} times a day`;
-  return findUseRow(item, place, uses) ? undefined : 'when to use it is not known here: the team shows how';
+  const row = findUseRow(item, place, uses);
+  if (!row) return 'when to use it is not known here: the team shows how';
+  return row.rhythm === 'when-dry' ? 'used whenever the mouth is dry, by day or by night' : undefined;
 }
 
 function placeAll(planned: readonly PlannedUse[], input: DayClockInput): DayStrip {

@@ -8,6 +8,7 @@ import type { DayStrip } from '../../../core/regimen/dayStrip/types.ts';
 import { sayMinute } from '../../../core/visit/sayDescribedDays.ts';
 import { DayRowPicture } from '../../charts/DayRowPicture.tsx';
 import { sayEnglish, shelfName } from '../../content.ts';
+import { plural } from '../../format.ts';
 import { useWidth } from '../../parts/useWidth.ts';
 import { RHYTHM } from './planLines.ts';
 import { ScopeLines } from './ScopeLines.tsx';
@@ -53,7 +54,7 @@ interface UsesOfDayProps {
 }
 
 /** On the screen, px. */
-const SIZES: StripSizes = { band: 24, mark: 6, gap: 4, word: 17, letter: 7.4, mostLetters: 30 };
+const SIZES: StripSizes = { band: 24, mark: 6, gap: 4, word: 17, letter: 7.4, mostLetters: 44 };
 /** Below this the day is a list: its words would stand in too many rows. */
 const NARROWEST_PX = 340;
 const HATCH_PX = 4;
@@ -156,16 +157,23 @@ function UsesTable({ strip, caption }: { readonly strip: DayStrip; readonly capt
   );
 }
 
-/** What is used at home and stands at no time of the strip, with the reason. */
+/** What is used at home and stands at no time of the strip, or not as often as it should, with the reason. */
 function NotTimed({ clock: { now, onceSigned, notTimed } }: { readonly clock: DayClock }) {
   const { input } = useVisit();
-  const left = [...notTimed, ...(onceSigned ?? now).notPlaced];
-  if (left.length === 0) return null;
+  const { notPlaced } = onceSigned ?? now;
+  if (notTimed.length + notPlaced.length === 0) return null;
+  const name = (id: string) => shelfName(input.practice.shelf, id);
   return (
     <ul className="plain-list small">
-      {left.map(({ shelfItemId, because }) => (
-        <li key={`${shelfItemId} ${because}`}>
-          At no fixed time: {shelfName(input.practice.shelf, shelfItemId)}, {because}.
+      {notTimed.map(({ shelfItemId, because }) => (
+        <li key={shelfItemId}>
+          At no fixed time: {name(shelfItemId)}, {because}.
+        </li>
+      ))}
+      {notPlaced.map(({ shelfItemId, times, because }) => (
+        <li key={shelfItemId} className="unknown">
+          No time for {plural(times, 'more use')} of {name(shelfItemId)}
+          {onceSigned ? ' once all that waits is signed' : ''}: {because}.
         </li>
       ))}
     </ul>
