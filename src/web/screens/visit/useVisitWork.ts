@@ -1,5 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { useCallback, useLayoutEffect, useMemo, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import type { SessionView } from '../../../api/apiTypes.ts';
 import type { VisitBundle } from '../../../api/bundles.ts';
 import type { Level } from '../../../core/risk/types.ts';
@@ -257,13 +257,12 @@ function usePlace(lines: VisitLines, first: () => Place) {
     });
   }, []);
 
-  // Where an answer leads is decided on the lines as they are once the answer is in.
-  useLayoutEffect(() => {
-    if (!after) return;
+  // Where an answer leads is decided on the lines as they are once the answer is in. Here, not in an effect: the page is drawn once.
+  if (after) {
     setAfter(null);
     const next = placeAfter(after, lines);
     goTo(next.scope, next.line);
-  }, [after, lines, goTo]);
+  }
 
   return { place, goTo, goOn: setAfter, problem, setProblem };
 }
