@@ -4,7 +4,7 @@ import type { ShelfItem } from '../core/regimen/types.ts';
 import { withStock } from '../core/shelf/withStock.ts';
 import type { Answer, Answers } from '../core/visit/answer.ts';
 import type { DescribedDays } from '../core/visit/describedDays.ts';
-import type { Adherence, Finding, PastCare, PastGoal, PracticeFile, ReleasedAnswer, VisitInput } from '../core/visit/types.ts';
+import type { Adherence, Finding, PastCare, PastGoal, PastRhythm, PracticeFile, ReleasedAnswer, VisitInput } from '../core/visit/types.ts';
 import { type Course, listCourses, listCoursesOfVisit } from '../store/read/courses.ts';
 import { type Draft, readDraft } from '../store/read/draftFields.ts';
 import { listFindings } from '../store/read/findings.ts';
@@ -48,6 +48,7 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
   const readings = await listReadings(db, scope, patient.id);
   const draft = await readDraft(db, scope, visitId);
   const carried = carryForward(earlier);
+  const pastRhythm = carryRhythm(earlier);
   const said =
     visit.state === 'open'
       ? saidInDraft(draft, await carryFindings(db, scope, earlier.at(-1)))
@@ -80,6 +81,7 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
       ...(refused.length === 0 ? {} : { refused }),
       pastCare: pastCourses.map((course) => toPastCare(course, practice.shelf, earlier)),
       pastGoals: listPastGoals(tasks, visit, earlier),
+      ...(pastRhythm === undefined ? {} : { pastRhythm }),
       ...(correctedOn === undefined ? {} : { correctedOn }),
     },
   };
@@ -103,7 +105,17 @@ function findEarlierDay(earlier: readonly Visit[]): LoadedVisit['earlierDay'] {
 /** What was said and seen at this visit itself; the rest of the input is looked up. */
 type Said = Omit<
   VisitInput['visit'],
-  'onDate' | 'language' | 'pastReadings' | 'studySwabs' | 'controls' | 'pastCare' | 'pastGoals' | 'confirmed' | 'signed' | 'refused'
+  | 'onDate'
+  | 'language'
+  | 'pastReadings'
+  | 'studySwabs'
+  | 'controls'
+  | 'pastCare'
+  | 'pastGoals'
+  | 'pastRhythm'
+  | 'confirmed'
+  | 'signed'
+  | 'refused'
 > & {
   readonly language?: VisitInput['visit']['language'];
 };
@@ -133,6 +145,13 @@ export function carryForward(earlier: readonly Pick<Visit, 'answers' | 'onDate'>
     }
   }
   return carried;
+}
+
+/** How the days ran, from the newest visit at which that was said. */
+function carryRhythm(earlier: readonly Visit[]): PastRhythm | undefined {
+  const newest = earlier.findLast(({ said }) => said?.agreed?.rhythm !== undefined);
+  const rhythm = newest?.said?.agreed?.rhythm;
+  return newest && rhythm && { rhythm, askedOn: newest.onDate };
 }
 
 /** What was found at the last visit is there until somebody looks again, and is no longer new. */

@@ -244,7 +244,7 @@ export const AgreedSchema = z.strictObject({
     .union([z.int().min(0).max(20), z.literal('any')])
     .optional()
     .describe('tasks a day that the person accepts'),
-  rhythm: z.enum(RHYTHM_IDS).optional().describe('how the days of the person run; absent = not asked'),
+  rhythm: z.enum(RHYTHM_IDS).optional().describe('how the days of the person run; absent = not asked at this visit'),
 });
 
 const adherence = z.enum(['as-agreed', 'less-often', 'stopped', 'not-begun', 'does-not-know']);
@@ -270,6 +270,8 @@ const PastCareSchema = z.strictObject({
   adherence: adherence.optional(),
   stopReason: z.string().max(300).optional(),
 });
+
+const PastRhythmSchema = z.strictObject({ rhythm: z.enum(RHYTHM_IDS), askedOn: isoDate });
 
 export const ControlSpanSchema = z.strictObject({
   meterId: text(100),
@@ -309,6 +311,7 @@ export const VisitSchema = z.strictObject({
   pastGoals: z.array(PastGoalSchema).optional(),
   goalsSince: GoalsSinceSchema.optional(),
   pastCare: z.array(PastCareSchema).optional(),
+  pastRhythm: PastRhythmSchema.optional().describe('how the days ran when that was last asked at an earlier visit'),
   used: UsedSchema.optional(),
   acidDay: DescribedDaysSchema.optional().describe('what was told of eating, drinking and mouth care over the day'),
   correctedOn: isoDate.optional(),

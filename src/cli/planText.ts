@@ -45,7 +45,7 @@ function sayRegimen(one: Regimen, place: number, isTaken: boolean, needLabel: (k
 const WHOSE = {
   told: 'the day that was told',
   named: 'usual times of the rhythm that was named',
-  usual: 'a usual day of this age, nobody was asked',
+  usual: 'a usual day of this age; how the days run is not known',
 } as const;
 
 const sayCost = ({ monthlyCostCents }: Regimen): string =>

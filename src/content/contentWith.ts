@@ -1,6 +1,6 @@
 import type { LeafletTable } from '../core/leaflet/leafletTable.ts';
 import type { VisitContent } from '../core/visit/visitContent.ts';
-import { namedRhythms, stripTimes, usualRhythms } from './dayRhythms.ts';
+import { namedRhythms, rhythmKept, stripTimes, usualRhythms } from './dayRhythms.ts';
 import { findingFills, itemExclusions, mouthFills } from './findingFills.ts';
 import { dayTables } from './plaque/dayTables.ts';
 import { mouthPresets } from './plaque/presets.ts';
@@ -24,6 +24,6 @@ export const contentWith = (leaflet: LeafletTable): VisitContent => ({
   regimen: regimenTables,
   leaflet,
   acidDay: { tables: dayTables, mouths: mouthPresets, eventNames: readyEventNames },
-  dayUses: { usual: usualRhythms, named: namedRhythms, times: stripTimes },
+  dayUses: { usual: usualRhythms, named: namedRhythms, times: stripTimes, rhythmKept },
   versions,
 });

@@ -1,3 +1,4 @@
+import type { DayUseTables } from '../core/regimen/dayStrip/dayUseTables.ts';
 import type { NamedRhythms, UsualRhythm } from '../core/regimen/dayStrip/rhythmOfDay.ts';
 import type { MealId, StripTimes } from '../core/regimen/dayStrip/types.ts';
 
@@ -93,6 +94,12 @@ export const namedRhythms: NamedRhythms = {
     away: away('21:00', '6:30'),
     eating: [eaten('first', '15:30', 20), eaten('evening', '19:15', 30), eaten('at-work', '1:30', 20), eaten('last', '7:00', 15)],
   },
+};
+
+/** A rhythm that was named holds as long as what is eaten and drunk. */
+export const rhythmKept: DayUseTables['rhythmKept'] = {
+  keepForMonths: 6,
+  source: { key: 'project', status: 'proposal', note: 'our wording and keep-for time' },
 };
 
 /** What the placing of uses in a day goes by. */

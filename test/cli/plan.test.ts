@@ -16,7 +16,7 @@ describe('ebbline plan', () => {
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toMatch(/^NEEDS\n- Fluoride every day: /);
     expect(out).toMatch(/\nREGIMEN 1.*: \d+ tasks a day, /);
-    expect(out).toMatch(/\nToday \(a usual day of this age, nobody was asked\):\n {2}\d\d:\d\d {2}Paste/);
+    expect(out).toMatch(/\nToday \(a usual day of this age; how the days run is not known\):\n {2}\d\d:\d\d {2}Paste/);
     expect(out).toMatch(/\nNOT OFFERED\n[\s\S]*milk/);
     expect(out).not.toMatch(/NaN|undefined|null/);
   });

@@ -54,7 +54,7 @@ const regimen = z.strictObject({
   dayClock: z.strictObject({
     basis: z
       .enum(['told', 'named', 'usual'])
-      .describe('named: usual times of a rhythm that was named; usual: a day of this age that nobody was asked about'),
+      .describe('named: usual times of a rhythm that was named; usual: a day of this age that nobody was asked about, or not of late'),
     day: z.string().nullable().describe('which of several described days; null where one was told, or none'),
     now: day.describe('what may be used today'),
     onceSigned: day.nullable().describe('once all that waits is signed; null where nothing waits'),

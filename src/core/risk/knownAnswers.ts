@@ -50,7 +50,11 @@ const byAge = keepByTable((questions: readonly Question[]) =>
 );
 
 /** Why the answer is not known on this day; undefined when it is. */
-export function unknownKindOf(answer: Answer | undefined, question: Question, onDate: string): UnknownKind | undefined {
+export function unknownKindOf(
+  answer: Answer | undefined,
+  question: Pick<Question, 'keepForMonths'>,
+  onDate: string,
+): UnknownKind | undefined {
   if (answer === undefined || answer.how === 'not-asked') return 'not-asked';
   if (answer.how === 'declined' || answer.how === 'does-not-know') return answer.how;
   if (answer.value === undefined) return 'not-asked';

@@ -66,6 +66,7 @@ function checkDates({ person, visit }: VisitInput): VisitProblem[] {
   if (nextOn !== undefined && nextOn < onDate) {
     problems.push({ path: 'visit.nextOn', message: `${nextOn} is before the visit on ${onDate}` });
   }
+  for (const message of checkAskedOn(visit.pastRhythm, birthDate, onDate)) problems.push({ path: 'visit.pastRhythm.askedOn', message });
   return problems;
 }
 
@@ -90,7 +91,7 @@ const questionsById = keepByTable(
   (questions: readonly Question[]): ReadonlyMap<string, Question> => new Map(questions.map((question) => [question.id, question])),
 );
 
-function checkAskedOn({ askedOn }: Answer, birthDate: string, onDate: string): string[] {
+function checkAskedOn({ askedOn }: Pick<Answer, 'askedOn'> = {}, birthDate: string, onDate: string): string[] {
   if (askedOn === undefined) return [];
   if (askedOn > onDate) return [`${askedOn} is after the visit on ${onDate}`];
   return askedOn < birthDate ? [`${askedOn} is before the birth on ${birthDate}`] : [];

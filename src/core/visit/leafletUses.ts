@@ -22,6 +22,7 @@ export function leafletUses(
   const planned = plannedAtHome(printed, practice.shelf, visit.agreed?.items);
   if (planned.length === 0) return undefined;
   const rhythm = rhythmOfVisit(visit, ageYears, content.dayUses, toldDayForUses(input, content, language));
-  const { now } = planDay({ planned, place: practice.settings.jurisdiction, rhythm }, content);
+  const { jurisdiction, disagreements } = practice.settings;
+  const { now } = planDay({ planned, place: jurisdiction, rhythm, disagreements }, content);
   return now.placed.length === 0 ? undefined : now;
 }

@@ -6,8 +6,8 @@ import type { ChosenPositions } from '../regimen/disagreement/types.ts';
 import type { VisitContent } from './visitContent.ts';
 
 export interface PlanDayInput extends Pick<DayClockInput, 'planned' | 'place' | 'rhythm'> {
-  /** As the practice chose where sources disagree. */
-  readonly disagreements?: ChosenPositions | undefined;
+  /** As the practice chose where sources disagree; never left out by forgetting it. */
+  readonly disagreements: ChosenPositions | undefined;
 }
 type DayContent = Pick<VisitContent, 'leaflet' | 'dayUses' | 'regimen'>;
 

@@ -129,6 +129,13 @@ export interface PastGoal {
   readonly since: string;
 }
 
+/** How the days ran when that was last asked at an earlier visit. */
+export interface PastRhythm {
+  readonly rhythm: RhythmId;
+  /** Local date, ISO. */
+  readonly askedOn: string;
+}
+
 export type GoalState = 'reached' | 'still-on' | 'dropped';
 
 export interface UsedSince {
@@ -177,7 +184,7 @@ export interface VisitInput {
           readonly regimen?: string | undefined;
           /** How many tasks a day the person accepts, or that any number will do; absent = not asked. */
           readonly tasksAccepted?: number | 'any' | undefined;
-          /** How the person's days run, for what to use when; absent = not asked. A described day says more. */
+          /** How the person's days run, as said at this visit; absent = not asked here. A described day says more. */
           readonly rhythm?: RhythmId | undefined;
         }
       | undefined;
@@ -195,6 +202,8 @@ export interface VisitInput {
     readonly goalsSince?: Readonly<Record<string, GoalState>> | undefined;
     /** Home care agreed or turned down earlier, newest course of each item. */
     readonly pastCare?: readonly PastCare[] | undefined;
+    /** How the days ran at the newest earlier visit at which it was said; it holds for a time. Absent = never asked before. */
+    readonly pastRhythm?: PastRhythm | undefined;
     /** What became of it since, by shelf item. Absent = not asked. */
     readonly used?: Readonly<Record<string, UsedSince>> | undefined;
     /** What was told of the days: eating, drinking, mouth care. Absent = nothing. */

@@ -65,6 +65,19 @@ export function planRecordContract(bench: Bench): void {
       expect(after?.find((care) => care.shelfItemId === stopped.shelfItemId)).toMatchObject({ until: '2026-06-06', stopReason: 'taste' });
     });
 
+    test('how the days run is carried with the day on which it was said, and only from earlier visits', async () => {
+      const visits = await demoVisits(bench);
+      const { db } = bench.store();
+      const pastOf = async (visitId: string) => (await loadVisit(db, visits.scope, visitId)).input.visit.pastRhythm;
+      const first = await visits.whole('2026-03-04', { agreed: { rhythm: 'night' } });
+      await visits.whole('2026-04-04', { agreed: { tasksAccepted: 3 } });
+      const third = await visits.open('2026-06-04');
+      expect(await pastOf(third)).toEqual({ rhythm: 'night', askedOn: '2026-03-04' });
+      expect(await pastOf(first)).toBeUndefined();
+      await visits.save(third, { agreed: { rhythm: 'early' } });
+      expect(await pastOf(third)).toEqual({ rhythm: 'night', askedOn: '2026-03-04' });
+    });
+
     test('goals stay open until the person says what became of them', async () => {
       const visits = await demoVisits(bench);
       const { db } = bench.store();

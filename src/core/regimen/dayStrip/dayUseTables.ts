@@ -1,3 +1,4 @@
+import type { SourceRef } from '../../visit/answer.ts';
 import type { NamedRhythms, UsualRhythm } from './rhythmOfDay.ts';
 import type { StripTimes } from './types.ts';
 
@@ -6,4 +7,6 @@ export interface DayUseTables {
   readonly usual: readonly UsualRhythm[];
   readonly named: NamedRhythms;
   readonly times: StripTimes;
+  /** How long a rhythm that was named holds at later visits. */
+  readonly rhythmKept: { readonly keepForMonths: number; readonly source: SourceRef };
 }

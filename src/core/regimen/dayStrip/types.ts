@@ -53,6 +53,8 @@ export interface DayRhythm {
   readonly basis: 'told' | 'named' | 'usual';
   /** Which rhythm was named, or is taken for usual. Absent = told. */
   readonly rhythm?: RhythmId | undefined;
+  /** When it was named, where that was at an earlier visit; a usual day says with it that the answer is out of date. */
+  readonly askedOn?: string | undefined;
 }
 
 /** One use at its time. */

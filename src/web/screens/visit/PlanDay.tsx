@@ -10,8 +10,8 @@ import { DayRowPicture } from '../../charts/DayRowPicture.tsx';
 import { sayEnglish, shelfName } from '../../content.ts';
 import { plural } from '../../format.ts';
 import { useWidth } from '../../parts/useWidth.ts';
-import { RHYTHM } from './planLines.ts';
-import { ScopeLines } from './ScopeLines.tsx';
+import { RHYTHM } from './rhythmLine.ts';
+import { Reconfirm, ScopeLines } from './ScopeLines.tsx';
 import { sayBasis, sayUses } from './sayUses.ts';
 import { usePlanDay } from './usePlanDay.ts';
 import { useVisit } from './visitContext.ts';
@@ -36,7 +36,12 @@ export function PlanDay() {
           <Basis strip={clock.now} />
         </>
       )}
-      {!isShownToPatient && <ScopeLines scope="plan" lines={asked} />}
+      {!isShownToPatient && (
+        <>
+          <ScopeLines scope="plan" lines={asked} />
+          <Reconfirm scope="plan" />
+        </>
+      )}
     </div>
   );
 }

@@ -2,14 +2,16 @@ import type { VisitBundle } from '../../../api/bundles.ts';
 import type { Answers } from '../../../core/visit/answer.ts';
 import type { Question, QuestionGroup } from '../../../core/visit/question.ts';
 import { dayForUses } from '../../../core/visit/rhythmOfVisit.ts';
+import { rhythmSaid } from '../../../core/visit/rhythmSaid.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
-import { shelfName } from '../../content.ts';
+import { content, shelfName } from '../../content.ts';
 import { agreeLines } from './agreeLines.ts';
 import { findingLines } from './findingChanges.ts';
 import { type FindingDraft, newFindingLine } from './findings.ts';
 import { type Line, lettersWithout } from './line.ts';
 import { listSwaps, planLines } from './planLines.ts';
 import { questionLines } from './questionLines.ts';
+import { rhythmLine } from './rhythmLine.ts';
 import type { Scope } from './scopes.ts';
 import { sinceLines } from './sinceLines.ts';
 import { SPEAKER_LETTERS, type SpeakerPlace, speakerLines } from './speakerLines.ts';
@@ -68,7 +70,7 @@ export function buildLines(place: LinesPlace): VisitLines {
       plan: assessment.plan,
       agreed: visit.agreed,
       commands: SCOPE_COMMANDS.plan,
-      isDayTold: dayForUses(visit) !== undefined,
+      rhythm: dayForUses(visit) ? null : rhythmLineOf(visit),
       nameOf,
     }),
     agree: withoutPrivate(
@@ -83,6 +85,11 @@ export function buildLines(place: LinesPlace): VisitLines {
       }),
     ),
   };
+}
+
+function rhythmLineOf(visit: VisitInput['visit']): Line {
+  const { rhythmKept } = content.dayUses;
+  return rhythmLine({ said: rhythmSaid(visit, rhythmKept), past: visit.pastRhythm, source: rhythmKept.source });
 }
 
 /** "shown": the patient, and whoever is with the patient, looks at the page. "overheard": somebody else speaks after private words. */

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import type { Plan } from '../../../core/regimen/types.ts';
 import { replyOfKey } from './keys.ts';
-import { listSwaps, MORE_REGIMENS, planLines, RHYTHM, rhythmOfReply, saySwap, TASKS_ACCEPTED, tasksOfReply } from './planLines.ts';
+import { listSwaps, MORE_REGIMENS, planLines, saySwap, TASKS_ACCEPTED, tasksOfReply } from './planLines.ts';
+import { RHYTHM, rhythmLine } from './rhythmLine.ts';
 
 const item = (id: string, timesPerDay = 2) => ({ shelfItemId: id, name: `Pack ${id}`, use: { timesPerDay, amount: '' } });
 const plan = {
@@ -17,7 +18,8 @@ const plan = {
   chosenRegimen: 'a',
 } as unknown as Plan;
 const nameOf = (id: string) => `Pack ${id}`;
-const lines = (agreed = {}) => planLines({ plan, agreed, commands: 'sruo', isDayTold: false, nameOf });
+const rhythm = rhythmLine({ said: undefined, past: undefined, source: { key: 'project', status: 'proposal' } });
+const lines = (agreed = {}, asked: typeof rhythm | null = rhythm) => planLines({ plan, agreed, commands: 'sruo', rhythm: asked, nameOf });
 
 test('a pack that could stand in the place of another stands once, with all that makes it better; what is in the plan already does not', () => {
   expect(listSwaps(plan, 'paste').map((swap) => saySwap(swap, nameOf))).toEqual([
@@ -41,6 +43,7 @@ test('items, the other regimens, and the tasks accepted, each with a letter that
     [MORE_REGIMENS, 'm'],
     [TASKS_ACCEPTED, 't'],
   ]);
+  expect(lines({}, null).some(({ id }) => id === RHYTHM)).toBe(false);
   expect(lines().some((line) => line.wanted)).toBe(false);
 });
 
@@ -57,16 +60,4 @@ test('one digit says how many tasks are accepted; not asked is not the same as a
   expect(said('any')).toMatchObject({ text: 'any number', tone: 'new', value: 'any' });
   expect(said(0)).toMatchObject({ text: 'none', tone: 'new' });
   expect(said(3)).toMatchObject({ text: 'at most 3', tone: 'new', value: '3' });
-});
-
-test('one digit says how the days run; it is not asked where the day was described', () => {
-  const line = lines().find(({ id }) => id === RHYTHM);
-  if (!line) throw new Error('no line');
-  expect(line).toMatchObject({ text: 'not asked', tone: 'unknown' });
-  const reply = replyOfKey('6', line);
-  expect(reply?.how === 'asked' && rhythmOfReply(String(reply.value))).toBe('night');
-  expect(rhythmOfReply('on the moon')).toBeUndefined();
-  expect(lines({ rhythm: 'early' }).find(({ id }) => id === RHYTHM)).toMatchObject({ text: 'early shift', tone: 'new' });
-  const told = planLines({ plan, agreed: {}, commands: 'sruo', isDayTold: true, nameOf });
-  expect(told.some(({ id }) => id === RHYTHM)).toBe(false);
 });

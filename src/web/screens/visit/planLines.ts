@@ -1,11 +1,10 @@
-import { RHYTHM_IDS, type RhythmId } from '../../../core/regimen/dayStrip/types.ts';
 import type { Plan } from '../../../core/regimen/types.ts';
 import type { Choice } from '../../../core/visit/question.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
 import { plural } from '../../format.ts';
 import { type Line, lettersWithout } from './line.ts';
 import { waysOf } from './regimenWays.ts';
-import { RHYTHM_NAMES } from './sayUses.ts';
+import { RHYTHM_LETTER } from './rhythmLine.ts';
 
 type Agreed = VisitInput['visit']['agreed'];
 
@@ -14,8 +13,6 @@ export const TASKS_ACCEPTED = 'tasks accepted';
 /** Taken by its own key, so it is no line that opens. */
 export const OTHER_REGIMEN = 'other regimen';
 export const MORE_REGIMENS = 'more regimens';
-export const RHYTHM = 'rhythm of the day';
-const RHYTHM_LETTER = 'h';
 const TASKS_LETTER = 't';
 const MORE_LETTER = 'm';
 
@@ -32,13 +29,13 @@ interface PlanLinesPlace {
   readonly agreed: Agreed;
   /** Letters of the scope's own commands. */
   readonly commands: string;
-  /** A described day says more than the name of a rhythm: then that is not asked. */
-  readonly isDayTold: boolean;
+  /** How the days run; null where a described day says more. */
+  readonly rhythm: Line | null;
   readonly nameOf: (shelfItemId: string) => string;
 }
 
 /** Items of the plan with what could stand in their place, the other regimens, how the days run, and how many tasks a day are accepted. */
-export function planLines({ plan, agreed, commands, isDayTold, nameOf }: PlanLinesPlace): readonly Line[] {
+export function planLines({ plan, agreed, commands, rhythm, nameOf }: PlanLinesPlace): readonly Line[] {
   const letters = lettersWithout(`${commands}${TASKS_LETTER}${MORE_LETTER}${RHYTHM_LETTER}`);
   const items = plan.lines.map((line, i): Line => {
     const choices = listSwaps(plan, line.shelfItemId).map((swap) => ({ id: swap.shelfItemId, label: saySwap(swap, nameOf) }));
@@ -56,7 +53,7 @@ export function planLines({ plan, agreed, commands, isDayTold, nameOf }: PlanLin
   const isAtHome = plan.lines.some(({ use }) => use.atVisit !== true);
   return [
     ...items,
-    ...(isAtHome && !isDayTold ? [rhythmLine(agreed?.rhythm)] : []),
+    ...(isAtHome && rhythm ? [rhythm] : []),
     ...(rest.length > 0 ? [moreLine(rest)] : []),
     ...(isAsked(plan, agreed) ? [tasksLine(agreed?.tasksAccepted)] : []),
   ];
@@ -66,21 +63,6 @@ const isAsked = ({ lines, conflict }: Plan, agreed: Agreed): boolean =>
   lines.some(({ use }) => use.atVisit !== true) ||
   agreed?.tasksAccepted !== undefined ||
   conflict?.constraints.some(({ id }) => id === 'tasks') === true;
-
-const rhythmLine = (rhythm: RhythmId | undefined): Line => ({
-  ...PLAIN,
-  id: RHYTHM,
-  letter: RHYTHM_LETTER,
-  label: 'How the days run',
-  prompt: 'How do most days run?',
-  entry: { kind: 'choice', choices: RHYTHM_IDS.map((id) => ({ id, label: RHYTHM_NAMES[id] })) },
-  text: rhythm === undefined ? 'not asked' : RHYTHM_NAMES[rhythm],
-  tone: rhythm === undefined ? 'unknown' : 'new',
-  value: rhythm,
-});
-
-/** What was keyed for it, as it is kept; undefined = no rhythm that is known. */
-export const rhythmOfReply = (value: string): RhythmId | undefined => RHYTHM_IDS.find((id) => id === value);
 
 const moreLine = (rest: readonly { readonly id: string }[]): Line => ({
   ...PLAIN,

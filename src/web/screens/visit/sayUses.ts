@@ -1,7 +1,7 @@
 import { placedByItem } from '../../../core/regimen/dayStrip/placedByItem.ts';
 import type { DayRhythm, DayStrip, RhythmId } from '../../../core/regimen/dayStrip/types.ts';
 import { sayMinute } from '../../../core/visit/sayDescribedDays.ts';
-import { capitalise, joinWords } from '../../format.ts';
+import { capitalise, formatMonth, joinWords } from '../../format.ts';
 
 /** How a day runs, as it is chosen and said. */
 export const RHYTHM_NAMES: Readonly<Record<RhythmId, string>> = {
@@ -21,9 +21,13 @@ export function sayUses({ placed }: Pick<DayStrip, 'placed'>, wordOf: (shelfItem
   return said.length === 0 ? 'Nothing is used at home.' : `${capitalise(said.join('; '))}.`;
 }
 
-/** On what ground the times stand; a usual day says that nobody asked. */
-export function sayBasis({ basis, rhythm = 'home' }: Pick<DayRhythm, 'basis' | 'rhythm'>): string {
+/** On what ground the times stand; a usual day says that nobody asked, or that it is too long ago. */
+export function sayBasis({ basis, rhythm = 'home', askedOn }: Pick<DayRhythm, 'basis' | 'rhythm' | 'askedOn'>): string {
   if (basis === 'told') return 'By the day as it was described.';
   const usual = `usual times (${RHYTHM_NAMES[rhythm]})`;
-  return basis === 'named' ? `By ${usual}; own times may differ.` : `How the days run was not asked: ${usual} assumed.`;
+  const asked = askedOn === undefined ? '' : `asked in ${formatMonth(askedOn)}`;
+  if (basis === 'named') return `By ${usual}${asked && `, ${asked}`}; own times may differ.`;
+  return asked
+    ? `How the days run was last ${asked}, which is out of date: ${usual} assumed.`
+    : `How the days run was not asked: ${usual} assumed.`;
 }

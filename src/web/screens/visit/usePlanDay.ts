@@ -31,7 +31,7 @@ const NO_ACID: readonly StripSpan[] = [];
 export function usePlanDay(): ShownPlanDay | null {
   const { input, assessment, isPrivateHidden } = useVisit();
   const { visit, practice } = input;
-  const { acidDay, answers, onDate, agreed } = visit;
+  const { acidDay, answers, onDate, agreed, pastRhythm } = visit;
   const day = dayForUses(visit);
   const flow = answers.resting_flow;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the answers only that of the flow counts
@@ -46,10 +46,10 @@ export function usePlanDay(): ShownPlanDay | null {
   const acid = picture?.question.day === day ? picture?.drawn.stretches : undefined;
   const clock = useMemo(() => {
     const told = day && { named: withNames(isPrivateHidden ? hideAlcohol(day, { foods: foodsById }) : day), acid };
-    const rhythm = rhythmOfVisit({ acidDay, agreed }, assessment.ageYears, content.dayUses, told);
+    const rhythm = rhythmOfVisit({ acidDay, agreed, pastRhythm, onDate }, assessment.ageYears, content.dayUses, told);
     const { jurisdiction, disagreements } = practice.settings;
     return planDay({ planned, place: jurisdiction, rhythm, disagreements }, content);
-  }, [day, acidDay, acid, agreed, isPrivateHidden, planned, assessment.ageYears, practice.settings]);
+  }, [day, acidDay, acid, agreed, pastRhythm, onDate, isPrivateHidden, planned, assessment.ageYears, practice.settings]);
   if (planned.length === 0) return null;
   return { clock, acid: acid ?? NO_ACID, isWorking: day !== undefined && !acid && !problem };
 }

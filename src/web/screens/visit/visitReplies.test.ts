@@ -3,6 +3,7 @@ import { questions } from '../../../content/questions.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
 import type { VisitLines } from './buildLines.ts';
 import type { Line } from './line.ts';
+import { RHYTHM } from './rhythmLine.ts';
 import { SCOPES, type Scope } from './scopes.ts';
 import { effectOfReconfirm, effectOfReply, enter, firstPlace, placeAfter, type ReplyPlace } from './visitReplies.ts';
 
@@ -152,6 +153,11 @@ test('"=" saves exactly what was carried, as asked today', () => {
     { path: 'answers.a', value: { how: 'asked', value: 2, askedOn: '2026-11-25' } },
   ]);
   expect(effectOfReconfirm('swab', lines, input, noPlan).puts).toEqual([]);
+  const before = { ...input.visit, pastRhythm: { rhythm: 'night', askedOn: '2026-09-01' }, agreed: { tasksAccepted: 3 } } as const;
+  const again = (reconfirmable: boolean) =>
+    effectOfReconfirm('plan', [line(RHYTHM, { reconfirmable })], { ...input, visit: before }, noPlan).puts;
+  expect(again(true)).toEqual([{ path: 'agreed', value: { tasksAccepted: 3, rhythm: 'night' } }]);
+  expect(again(false)).toEqual([]);
 });
 
 describe('the plan', () => {

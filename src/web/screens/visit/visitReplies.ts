@@ -10,8 +10,9 @@ import { findingsAfter } from './findingChanges.ts';
 import { afterFindingReply, type FindingDraft, NEW_FINDING } from './findings.ts';
 import { nextWanted } from './keys.ts';
 import type { Line, Reply } from './line.ts';
-import { MORE_REGIMENS, OTHER_REGIMEN, RHYTHM, rhythmOfReply, TASKS_ACCEPTED, tasksOfReply } from './planLines.ts';
+import { MORE_REGIMENS, OTHER_REGIMEN, TASKS_ACCEPTED, tasksOfReply } from './planLines.ts';
 import { isOtherReason } from './reasons.ts';
+import { RHYTHM, rhythmOfReply } from './rhythmLine.ts';
 import { isQuestionScope, SCOPES, type Scope } from './scopes.ts';
 import { isSinceLine, sinceField } from './sinceLines.ts';
 import { markAlone, SPEAKER, type SpeakerPlace, speakerAfter } from './speakerLines.ts';
@@ -173,7 +174,8 @@ const TAKERS: Readonly<Record<Scope, Taker>> = {
 };
 
 /**
- * "=": every answer carried into the scope was asked again and has not changed; under Agree, every line of the plan is agreed.
+ * "=": every answer carried into the scope was asked again and has not changed; under Plan, how the days run; under Agree, every line of
+ * the plan is agreed.
  * @param assess  gives the plan of this input
  */
 export function effectOfReconfirm(
@@ -183,6 +185,7 @@ export function effectOfReconfirm(
   assess: () => Pick<VisitAssessment, 'plan'>,
 ): ReplyEffect {
   if (scope === 'agree') return { puts: [{ path: 'agreed', value: allAgreed(assess().plan.lines, input.visit.agreed) }], to: 'next' };
+  if (scope === 'plan') return rhythmAgain(lines, input);
   if (!isQuestionScope(scope)) return NOTHING;
   const askedOn = input.visit.onDate;
   const again = lines.flatMap((line) => {
@@ -194,6 +197,12 @@ export function effectOfReconfirm(
       : [];
   });
   return { puts: again, to: 'next' };
+}
+
+function rhythmAgain(lines: readonly Line[], { visit: { agreed, pastRhythm } }: VisitInput): ReplyEffect {
+  const isCarried = lines.some(({ id, reconfirmable }) => id === RHYTHM && reconfirmable);
+  if (!isCarried || !pastRhythm) return NOTHING;
+  return { puts: [{ path: 'agreed', value: { ...agreed, rhythm: pastRhythm.rhythm } }], to: PLAN_HEAD };
 }
 
 /** After an answer: the next line that wants a key, else the scope itself while "=" has work there, else the scope that follows. */
