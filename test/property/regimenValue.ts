@@ -153,6 +153,12 @@ export function chooser({ facts, needs, shelf, jurisdiction, level, order, mostT
     return row !== undefined && ppm !== undefined && (ppm < row.preferredPpm[0] || ppm > row.preferredPpm[1]);
   };
 
+  /** Dropped by itself, or with the flavour and form of one that was: all here were dropped for their taste. */
+  const tastesDropped = ({ id, form, flavour }: ShelfItem): boolean => {
+    const alike = ({ item }: ReturnType<typeof get>) => item.form === form && item.flavour === flavour && flavour !== 'none';
+    return dropped.includes(id) || (flavour !== undefined && [...packs.values()].some((p) => dropped.includes(p.item.id) && alike(p)));
+  };
+
   /** Most important first, each the smaller the better. */
   const worth = (ids: readonly string[]): readonly number[] => {
     const taken = ids.map(get);
@@ -173,7 +179,7 @@ export function chooser({ facts, needs, shelf, jurisdiction, level, order, mostT
       count((p) => p.check.cautions.length > 0),
       taken.reduce((n, p) => n + p.served.reduce((tiers, need) => tiers + named(p.item, need), 0), 0),
       count(missesStrength),
-      count((p) => dropped.includes(p.item.id)),
+      count((p) => tastesDropped(p.item)),
       ...order.flatMap((criterion) => byCriterion[criterion]),
     ];
   };
