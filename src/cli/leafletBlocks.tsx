@@ -21,7 +21,7 @@ export interface PageSetting {
   readonly cups: boolean;
   /** Whether the day of uses is drawn as well as told. */
   readonly days: boolean;
-  /** Large print: one thing below the other, on as many pages as it takes. */
+  /** Large print: one thing below the other, labels at the beginning of their lines, on two pages where they hold it. */
   readonly isLarge?: true;
 }
 
@@ -39,7 +39,6 @@ export const mm = (value: number) => value * PT_PER_MM;
 /** Between columns, mm. */
 export const GUTTER_MM = 5;
 const LABEL_MM = 40;
-const LARGE_LABEL_MM = 52;
 
 export const shared = StyleSheet.create({ strong: { fontWeight: 600 } });
 
@@ -84,23 +83,45 @@ export function Ruled({ setting, children }: { readonly setting: PageSetting; re
   );
 }
 
+/** A text that its label begins, where a column of labels would take too much of the width. */
+export function RunIn({
+  label,
+  style = {},
+  textStyle = {},
+  children,
+}: {
+  readonly label: string;
+  readonly style?: Style;
+  readonly textStyle?: Style;
+  readonly children: string;
+}) {
+  const direction = useContext(Direction);
+  return (
+    <Words style={style}>
+      <Text style={{ ...shared.strong, direction }}>{`${label}${AFTER_LABEL}`}</Text>
+      <Text style={{ ...textStyle, direction }}>{children}</Text>
+    </Words>
+  );
+}
+
+/** Wider than a space between words, and never at the end of a line alone. */
+const AFTER_LABEL = '\u00a0\u00a0 ';
+
 /** A label in the margin column and what belongs to it; on one baseline where the text is larger than the label. */
 export function Row({
   label,
-  setting,
   topMm = 0,
   isLarge = false,
   children,
 }: {
   readonly label: string;
-  readonly setting: PageSetting;
   readonly topMm?: number;
   readonly isLarge?: boolean;
   readonly children: ReactNode;
 }) {
   return (
     <Beside style={{ ...(isLarge && { alignItems: 'baseline' as const }), marginTop: mm(topMm) }}>
-      <Words style={{ ...shared.strong, width: mm(setting.isLarge ? LARGE_LABEL_MM : LABEL_MM) }}>{label}</Words>
+      <Words style={{ ...shared.strong, width: mm(LABEL_MM) }}>{label}</Words>
       <View style={{ flex: 1 }}>{children}</View>
     </Beside>
   );

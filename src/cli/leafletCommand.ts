@@ -21,7 +21,7 @@ export interface LeafletOptions {
 
 /**
  * `leaflet FILE --pdf OUT`: the person's one page, with nothing on it that the screen would not print. For several homes a file each,
- * in the language of the home; with `--language` one page in that language. `--large-print` sets it in 18 pt and more.
+ * in the language of the home; with `--language` one page in that language. `--large-print` sets it in 18 pt and more, on two pages where they hold it.
  */
 export function leafletCommand(file: string, options: LeafletOptions, io: CliIo): Promise<ExitCode> {
   return reportFailure(io, async () => {

@@ -2,7 +2,7 @@ import { Line, Rect, Svg, View } from '@react-pdf/renderer';
 import { listStepRows, type StepRow } from '../core/leaflet/listStepRows.ts';
 import { type AmountShape, hatchBox, rectOf, shapeOfAmount } from '../core/leaflet/stripLayout.ts';
 import type { Leaflet, StepAmount } from '../core/leaflet/types.ts';
-import { Beside, mm, type PageSetting, Row, Ruled, shared, Words } from './leafletBlocks.tsx';
+import { Beside, mm, type PageSetting, Row, Ruled, RunIn, shared, Words } from './leafletBlocks.tsx';
 import { DayRow, type StripProps } from './leafletStrip.tsx';
 
 const BLACK = '#000';
@@ -26,9 +26,7 @@ export function Day({ leaflet, widthMm, setting, faces }: StripProps) {
       )}
       {rows.map((row) => (
         <View key={row.id} wrap={false}>
-          <Row label={row.label} setting={setting} topMm={setting.spaceMm * 0.3}>
-            <Steps row={row} setting={setting} />
-          </Row>
+          <TimeOfDay row={row} setting={setting} />
         </View>
       ))}
       {signedBy.length > 0 && (
@@ -44,13 +42,39 @@ function sayStrip({ dayStrip, strip }: Leaflet): string {
   return [dayStrip?.says, ...dark].join(' ');
 }
 
-function Steps({ row: { steps }, setting }: { readonly row: StepRow; readonly setting: PageSetting }) {
-  return steps.map(({ step: { text, amount }, isDrawn }) => {
+interface TimeProps {
+  readonly row: StepRow;
+  readonly setting: PageSetting;
+}
+
+function TimeOfDay(props: TimeProps) {
+  const topMm = props.setting.spaceMm * 0.3;
+  if (props.setting.isLarge)
+    return (
+      <View style={{ marginTop: mm(topMm) }}>
+        <Steps {...props} />
+      </View>
+    );
+  return (
+    <Row label={props.row.label} topMm={topMm}>
+      <Steps {...props} />
+    </Row>
+  );
+}
+
+function Steps({ row: { label, steps }, setting }: TimeProps) {
+  return steps.map(({ step: { text, amount }, isDrawn }, i) => {
     const shape = isDrawn ? findDrawing(amount, setting) : undefined;
     const said = amount ? `${text} (${amount.text})` : text;
     return (
       <Beside key={text} gapMm={3} style={{ alignItems: 'center' }}>
-        <Words style={{ flex: 1 }}>{said}</Words>
+        {setting.isLarge && i === 0 ? (
+          <RunIn label={label} style={{ flex: 1 }}>
+            {said}
+          </RunIn>
+        ) : (
+          <Words style={{ flex: 1 }}>{said}</Words>
+        )}
         {shape && <Drawing shape={shape} />}
       </Beside>
     );

@@ -16,12 +16,28 @@ const files = readdirSync('examples').filter((file) => file.endsWith('.json'));
 /** What no page may hold beside the words of the table, which have their own test: numbers of a reading, levels, private answers. */
 const NEVER = /RLU|\bATP\b|%|\brisk\b|riesgo|\b(low|moderate|high|extreme)\b|cut-?off|probab/i;
 
+/** The fullest pages in the language and on the paper that hold least; EBBLINE_LONG=1: every example, language and paper. */
+const FULLEST = [
+  { file: '03-dry-mouth.json', language: 'es', page: 'LETTER' },
+  { file: '09-milk-allergy.json', language: 'ar', page: 'LETTER' },
+  { file: '12-acid-wear.json', language: 'fr', page: 'LETTER' },
+] as const;
+
+const sheetsOf = (file: string) =>
+  process.env.EBBLINE_LONG === '1'
+    ? LEAFLET_LANGUAGES.flatMap((language) => (['A4', 'LETTER'] as const).map((page) => ({ language, page })))
+    : FULLEST.filter((sheet) => sheet.file === file);
+
 describe.each(files)('%s', (file) => {
   const input = readVisit(JSON.parse(readFileSync(`examples/${file}`, 'utf8')));
   const assessIn = (language: LeafletLanguage) => assessVisit({ ...input, visit: { ...input.visit, language } }, content);
 
   test.each(['es', 'fr'] as const)('fits the shorter sheet in a longer language: %s', async (language) => {
     expect(countPages(await renderLeafletPdf(assessIn(language).leaflet, { page: 'LETTER' }))).toBe(1);
+  });
+
+  test.each(sheetsOf(file))('two pages of large print hold it: $language, $page', async ({ language, page }) => {
+    expect(countPages(await renderLeafletPdf(assessIn(language).leaflet, { page, largePrint: true }))).toBeLessThanOrEqual(2);
   });
 
   test.each(LEAFLET_LANGUAGES)('%s: nothing private, unsigned or measured on it', (language) => {

@@ -1,18 +1,22 @@
 import { Document, Page, StyleSheet, Text, View } from '@react-pdf/renderer';
 import { directionOf } from '../core/leaflet/languages.ts';
 import type { Leaflet } from '../core/leaflet/types.ts';
-import { Beside, type BlockProps, Direction, mm, type PageSetting, Row, Ruled, shared, Words } from './leafletBlocks.tsx';
+import { Beside, type BlockProps, Direction, mm, type PageSetting, Row, Ruled, RunIn, shared, Words } from './leafletBlocks.tsx';
 import { Day } from './leafletDay.tsx';
 import { ToldStrip } from './leafletStrip.tsx';
 
 export type LeafletPageSize = 'A4' | 'LETTER';
 
-const PAPER_WIDTH_MM: Readonly<Record<LeafletPageSize, number>> = { A4: 210, LETTER: 215.9 };
+const PAPER_MM: Readonly<Record<LeafletPageSize, { readonly width: number; readonly height: number }>> = {
+  A4: { width: 210, height: 297 },
+  LETTER: { width: 215.9, height: 279.4 },
+};
 const MARGIN_MM = 18;
 
 const styles = StyleSheet.create({
   page: { color: '#000', paddingHorizontal: mm(MARGIN_MM) },
   foot: { position: 'absolute', left: mm(MARGIN_MM), right: mm(MARGIN_MM), bottom: mm(9), lineHeight: 1.25 },
+  largeFoot: { position: 'absolute', left: mm(MARGIN_MM), right: mm(MARGIN_MM), lineHeight: 1.25 },
 });
 
 export interface DocumentProps {
@@ -26,14 +30,14 @@ export interface DocumentProps {
 }
 
 export function LeafletDocument({ leaflet, page, setting, faces, nameFaces }: DocumentProps) {
-  const block: BlockProps = { leaflet, widthMm: PAPER_WIDTH_MM[page] - 2 * MARGIN_MM, setting };
+  const block: BlockProps = { leaflet, widthMm: PAPER_MM[page].width - 2 * MARGIN_MM, setting };
   const pageStyle = {
     ...styles.page,
     fontFamily: [...faces],
     fontSize: setting.bodyPt,
     lineHeight: setting.leading,
     paddingTop: mm(setting.topMm),
-    paddingBottom: mm(setting.isLarge ? 26 : 18),
+    paddingBottom: mm(setting.isLarge ? 20 : 18),
   };
   return (
     <Direction.Provider value={directionOf(leaflet.language)}>
@@ -46,7 +50,11 @@ export function LeafletDocument({ leaflet, page, setting, faces, nameFaces }: Do
           <Advice {...block} />
           <Cautions {...block} />
           <Ending {...block} />
-          {setting.isLarge ? <LargeFoot {...block} /> : <Foot {...block} faces={faces} nameFaces={nameFaces} />}
+          {setting.isLarge ? (
+            <LargeFoot {...block} paperMm={PAPER_MM[page].height} />
+          ) : (
+            <Foot {...block} faces={faces} nameFaces={nameFaces} />
+          )}
         </Page>
       </Document>
     </Direction.Provider>
@@ -164,14 +172,34 @@ function Ending({ leaflet, setting }: BlockProps) {
   return (
     <Ruled setting={setting}>
       {rows.map(({ label, text }) => (
-        <Row key={label} label={label} setting={setting}>
-          <Words>{text}</Words>
-        </Row>
+        <EndingRow key={label} label={label} text={text} setting={setting} />
       ))}
-      <Row label={leaflet.labels.next} setting={setting} isLarge>
-        <Words style={{ ...shared.strong, fontSize: setting.largePt, lineHeight: 1.2 }}>{leaflet.nextDate}</Words>
-      </Row>
+      <NextDate leaflet={leaflet} setting={setting} />
     </Ruled>
+  );
+}
+
+function EndingRow({ label, text, setting }: { readonly label: string; readonly text: string; readonly setting: PageSetting }) {
+  if (setting.isLarge) return <RunIn label={label}>{text}</RunIn>;
+  return (
+    <Row label={label}>
+      <Words>{text}</Words>
+    </Row>
+  );
+}
+
+function NextDate({ leaflet, setting }: Pick<BlockProps, 'leaflet' | 'setting'>) {
+  const style = { ...shared.strong, fontSize: setting.largePt };
+  if (setting.isLarge)
+    return (
+      <RunIn label={leaflet.labels.next} style={{ marginTop: mm(setting.spaceMm * 0.5) }} textStyle={style}>
+        {leaflet.nextDate}
+      </RunIn>
+    );
+  return (
+    <Row label={leaflet.labels.next} isLarge>
+      <Words style={{ ...style, lineHeight: 1.2 }}>{leaflet.nextDate}</Words>
+    </Row>
   );
 }
 
@@ -205,8 +233,11 @@ function Notes({ leaflet: { demoNotice, review } }: Pick<BlockProps, 'leaflet'>)
   );
 }
 
+/** From the bottom of the paper to the top of the last line. */
+const LARGE_FOOT_MM = 17;
+
 /** In large print, where the page ends is not known beforehand: each page says which of how many it is. */
-function LargeFoot({ leaflet, setting }: BlockProps) {
+function LargeFoot({ leaflet, setting, paperMm }: BlockProps & { readonly paperMm: number }) {
   const direction = directionOf(leaflet.language);
   const [, numbers = ''] = leaflet.footPages.split(leaflet.personName);
   const lineOf = ({ pageNumber, totalPages = 0 }: { readonly pageNumber: number; readonly totalPages?: number }) =>
@@ -216,9 +247,18 @@ function LargeFoot({ leaflet, setting }: BlockProps) {
       <Ruled setting={setting}>
         <Notes leaflet={leaflet} />
       </Ruled>
-      <View style={{ ...styles.foot, fontSize: setting.footPt }} fixed>
-        <Text style={{ direction, textAlign: direction === 'rtl' ? 'right' : 'left' }} render={lineOf} />
-      </View>
+      <Text
+        // From the top: what is measured from the bottom of one of several pages falls off it.
+        style={{
+          ...styles.largeFoot,
+          top: mm(paperMm - LARGE_FOOT_MM),
+          fontSize: setting.footPt,
+          direction,
+          textAlign: direction === 'rtl' ? 'right' : 'left',
+        }}
+        render={lineOf}
+        fixed
+      />
     </>
   );
 }

@@ -129,11 +129,42 @@ test('a page in Arabic: one page, from right to left, with the digits of the pac
   expect([foot, Math.min(...body)]).toEqual([9.5, 12]);
 });
 
-test.each(['en', 'ar'] as const)('%s in large print: nothing below 18 pt, each page says which of how many it is', async (language) => {
-  const pdf = readPdf(await renderLeafletPdf(buildCase(everything, language, leafletTable, shelf), { page: 'A4', largePrint: true }));
-  expect(pdf.pages).toBeGreaterThan(1);
-  expect(Math.min(...pdf.typeSizesPt)).toBeGreaterThanOrEqual(18);
-  if (language === 'en') expect(pdf.text).toContain(`page ${pdf.pages} of ${pdf.pages}`);
+describe('in large print', () => {
+  const isLarge = { page: 'LETTER', largePrint: true } as const;
+
+  test.each(['en', 'es', 'ar'] as const)('%s: two pages, nothing below 18 pt, each page says which of how many it is', async (language) => {
+    const built = buildCase(everything, language, leafletTable, shelf);
+    const pdf = readPdf(await renderLeafletPdf(built, isLarge));
+    expect(pdf.pages).toBe(2);
+    expect(Math.min(...pdf.typeSizesPt)).toBeGreaterThanOrEqual(18);
+    expectOnPaper(pdf.drawing);
+    if (language === 'ar') return;
+    const text = withoutSpaces(pdf.text);
+    for (const said of wordsOn(built)) if (said !== built.foot) expect(text).toContain(withoutSpaces(said));
+    for (const page of [1, 2]) expect(text).toContain(withoutSpaces(pageSaid(built, page)));
+  });
+
+  test('what two pages do not hold goes on a third, with the drawings', async () => {
+    const cautions = Array.from({ length: 30 }, (_, i) => `${i} ${leaflet.cautions[0]}`);
+    const pdf = readPdf(await renderLeafletPdf({ ...leaflet, cautions }, isLarge));
+    expect(pdf.pages).toBeGreaterThan(2);
+    const text = withoutSpaces(pdf.text);
+    for (const said of [...cautions, leaflet.nextDate, ...leaflet.call]) expect(text).toContain(withoutSpaces(said));
+    expect(pdf.drawing).toMatch(/^2\.834646 0 0 2\.834646 0 0 cm$/m);
+  });
+
+  const pageSaid = ({ footPages, personName }: Leaflet, page: number) =>
+    footPages.replace(`${personName} · `, '').replace('{page}', String(page)).replace('{pages}', '2');
+
+  /** What is moved further than a paper is long is drawn where nobody sees it. */
+  function expectOnPaper(drawing: string): void {
+    const moves = [...drawing.matchAll(/^1 0 0 -?1 ([-\d.]+) ([-\d.]+) cm$/gm)].flatMap(([, x, y]) => [
+      Math.abs(Number(x)),
+      Math.abs(Number(y)),
+    ]);
+    expect(moves.length).toBeGreaterThan(10);
+    expect(Math.max(...moves)).toBeLessThan(850);
+  }
 });
 
 test('more than a page holds is refused, not cut off', async () => {

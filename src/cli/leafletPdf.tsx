@@ -23,21 +23,20 @@ const SETTINGS: readonly PageSetting[] = [
   { ...SMALL, bodyPt: 12, largePt: 13, namePt: 15, topMm: 8, spaceMm: 1, leading: 1.1, brushes: false, cups: false, days: false },
 ];
 
-/** Large print: nothing below 18 pt, on as many pages as it takes. */
-const LARGE_SETTING: PageSetting = {
-  bodyPt: 18,
-  largePt: 22,
-  namePt: 28,
-  smallPt: 18,
-  footPt: 18,
-  topMm: 14,
-  spaceMm: 5,
-  leading: 1.4,
-  brushes: true,
-  cups: true,
-  days: true,
-  isLarge: true,
-};
+/** Large print: nothing below 18 pt. */
+const LARGE = { bodyPt: 18, smallPt: 18, footPt: 18, isLarge: true } as const;
+
+const AIRY: PageSetting = { ...LARGE, largePt: 22, namePt: 28, topMm: 14, spaceMm: 5, leading: 1.4, brushes: true, cups: true, days: true };
+/** Tried in this order until everything stands on two pages, in the same order of what gives way; the type stays. */
+const LARGE_SETTINGS: readonly PageSetting[] = [
+  AIRY,
+  { ...LARGE, largePt: 22, namePt: 26, topMm: 13, spaceMm: 3.6, leading: 1.3, brushes: true, cups: true, days: true },
+  { ...LARGE, largePt: 20, namePt: 24, topMm: 12, spaceMm: 2.4, leading: 1.22, brushes: true, cups: false, days: true },
+  { ...LARGE, largePt: 20, namePt: 22, topMm: 10, spaceMm: 1.6, leading: 1.14, brushes: false, cups: false, days: true },
+  { ...LARGE, largePt: 20, namePt: 24, topMm: 12, spaceMm: 2.4, leading: 1.22, brushes: false, cups: false, days: false },
+  { ...LARGE, largePt: 20, namePt: 22, topMm: 10, spaceMm: 1.6, leading: 1.14, brushes: false, cups: false, days: false },
+];
+const LARGE_PAGES = 2;
 
 export interface PdfOptions {
   readonly page: LeafletPageSize;
@@ -45,7 +44,8 @@ export interface PdfOptions {
 }
 
 /**
- * The leaflet as a PDF, black on white: exactly one page, type never below 12 pt but for the last lines; or in large print.
+ * The leaflet as a PDF, black on white: exactly one page, type never below 12 pt but for the last lines; or in large print, on two
+ * pages where they hold it and else on as many as it takes.
  * @throws RangeError when a sign has no place in the typeface, or when the words do not fit one page even at 12 pt
  */
 export async function renderLeafletPdf(leaflet: Leaflet, { page, largePrint = false }: PdfOptions): Promise<Uint8Array> {
@@ -59,11 +59,12 @@ export async function renderLeafletPdf(leaflet: Leaflet, { page, largePrint = fa
     new Uint8Array(
       await renderToBuffer(<LeafletDocument leaflet={leaflet} page={page} setting={setting} faces={faces} nameFaces={nameFaces} />),
     );
-  if (largePrint) return render(LARGE_SETTING);
-  for (const setting of SETTINGS) {
+  for (const setting of largePrint ? LARGE_SETTINGS : SETTINGS) {
     const pdf = await render(setting);
-    if (countPages(pdf) === 1) return pdf;
+    if (countPages(pdf) <= (largePrint ? LARGE_PAGES : 1)) return pdf;
   }
+  // Three pages lose nothing: then they may have air, and the drawings.
+  if (largePrint) return render(AIRY);
   throw new RangeError(`the leaflet does not fit one page: ${leaflet.day.length} steps, ${leaflet.cautions.length} cautions`);
 }
 

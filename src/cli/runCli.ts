@@ -72,7 +72,7 @@ function buildProgram(io: CliIo, done: (code: ExitCode) => void): Command {
     .requiredOption('--pdf <out>', 'where the PDF goes')
     .option('--letter', 'US Letter instead of A4')
     .option('--language <code>', "en, es, fr or ar, instead of the visit's own")
-    .option('--large-print', '18 pt and more, on as many pages as it takes')
+    .option('--large-print', '18 pt and more, on two pages where they hold it')
     .action(async (file: string, options: LeafletOptions) =>
       done(await (await import('./leafletCommand.ts')).leafletCommand(file, options, io)),
     );

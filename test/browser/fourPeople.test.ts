@@ -1,6 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { demoTest } from './demo.ts';
 import { signIn } from './pageSteps.ts';
@@ -61,9 +61,37 @@ async function printLeaflets(page: Page, { name }: Person): Promise<ReadonlyMap<
     expect(await sheet.locator('.day svg.sheet-row').count()).toBe(1);
     words.set(language, await sheet.innerText());
     expect(words.get(language)).toContain(name);
+    await printLarge(page, `${name}-${language}`);
   }
   return words;
 }
+
+/** The page that is shown, in large print on either paper: at most two pages, no type below 18 pt, every word of the ordinary page. */
+async function printLarge(page: Page, name: string): Promise<void> {
+  const isLarge = page.getByRole('checkbox', { name: 'Large print' });
+  const sheet = page.getByRole('article');
+  const ordinary = await sheet.innerText();
+  await isLarge.check();
+  for (const format of ['A4', 'Letter']) {
+    const pdf = await page.pdf({ preferCSSPageSize: true, format });
+    expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length, `${name}, large, ${format}`).toBeLessThanOrEqual(2);
+    keep(pdf, `${name}-large-${format}`);
+  }
+  expect(await smallestTypePx(sheet)).toBeGreaterThanOrEqual(24);
+  const printed = withoutSpaces(await sheet.innerText());
+  for (const said of ordinary.split('\n')) if (!isFoot(said)) expect(printed, name).toContain(withoutSpaces(said));
+  await isLarge.uncheck();
+}
+
+const withoutSpaces = (text: string): string => text.replace(/\s/g, '');
+/** In large print the last line says no number of pages: the printer knows it. */
+const isFoot = (said: string): boolean => / · .* · /.test(said);
+
+/** 18 pt are 24 px. Words in a drawing are measured in its own units. */
+const smallestTypePx = (sheet: Locator): Promise<number> =>
+  sheet.evaluate((root) =>
+    Math.min(...[...root.querySelectorAll('p, h1, h2, h3, li')].map((part) => Number.parseFloat(getComputedStyle(part).fontSize))),
+  );
 
 const LANGUAGE_CODES = { English: 'en', Spanish: 'es', French: 'fr', Arabic: 'ar' } as const;
 

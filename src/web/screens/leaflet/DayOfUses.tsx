@@ -50,11 +50,11 @@ function Step({ step, isDrawn }: { readonly step: DayStep; readonly isDrawn: boo
   const shape = isDrawn && step.amount ? shapeOfAmount(step.amount) : undefined;
   return (
     <div className={shape ? 'step drawn' : 'step'}>
+      {shape && <AmountDrawing shape={shape} />}
       <p>
         {step.text}
         {step.amount ? ` (${step.amount.text})` : ''}
       </p>
-      {shape && <AmountDrawing shape={shape} />}
     </div>
   );
 }

@@ -3,12 +3,12 @@ import { directionOf } from '../../../core/leaflet/languages.ts';
 import type { Leaflet } from '../../../core/leaflet/types.ts';
 import { DayOfUses } from './DayOfUses.tsx';
 import { ToldStrip } from './ToldStrip.tsx';
-import { useFitOnePage } from './useFitOnePage.ts';
+import { useFitPages } from './useFitPages.ts';
 
 /** One page to hand over, as it prints. */
 export function LeafletSheet({ leaflet, isLarge = false }: { readonly leaflet: Leaflet; readonly isLarge?: boolean }) {
   const { labels } = leaflet;
-  const sheet = useFitOnePage(leaflet, isLarge);
+  const sheet = useFitPages(leaflet, isLarge);
   return (
     <article className={isLarge ? 'sheet large' : 'sheet'} lang={leaflet.language} dir={directionOf(leaflet.language)} ref={sheet}>
       <header>
