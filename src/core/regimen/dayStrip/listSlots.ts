@@ -55,22 +55,28 @@ function brushingSlots(rhythm: DayRhythm): readonly Slot[] {
   ];
 }
 
-/** The latest recommended minute after each time of eating, that which makes most acid first; failing that any other time. */
+/** The latest recommended minute after each time of eating, that which makes most acid first; failing that a time far from all of them. */
 function afterEatingSlots(use: TimedUse, rhythm: DayRhythm, { afterEating }: StripTimes): readonly Slot[] {
   const eating = endsOfEating(rhythm);
   const most = Math.max(LEAST_WEIGHT, ...eating.map((e) => e.weight));
   const wished = [afterEating.earliest, afterEating.latest].flatMap((delay, i) =>
     eating.map(({ since, weight, name }) => ({ since: since + delay, cost: 10 * (1 - weight / most) + i / 10, after: name })),
   );
-  const others = use.timesPerDay > eating.length ? spreadSlots(rhythm).map(({ since, cost }) => ({ since, cost: cost + 20 })) : [];
-  return [...wished, ...others];
+  return use.timesPerDay > eating.length ? [...wished, ...farFromEating(eating, awakeMinutes(rhythm))] : wished;
 }
 
-/** Every quarter of an hour, the middle of the day last choice of none: all alike. */
-function spreadSlots(rhythm: DayRhythm): readonly Slot[] {
-  const steps = Math.floor(awakeMinutes(rhythm) / STEP_MINUTES);
-  return Array.from({ length: steps + 1 }, (_, i) => ({ since: i * STEP_MINUTES, cost: 0 }));
+/** Any time, the middle of the longest stretch between meals, getting up and bed first. */
+function farFromEating(eating: readonly { readonly since: number }[], awake: number): readonly Slot[] {
+  const marks = [0, awake, ...eating.map((e) => e.since)];
+  const nearest = (since: number) => Math.min(...marks.map((mark) => Math.abs(mark - since)));
+  return quarters(awake).map((since) => ({ since, cost: 20 + 1 - nearest(since) / awake }));
 }
+
+/** Every quarter of an hour, all alike. */
+const spreadSlots = (rhythm: DayRhythm): readonly Slot[] => quarters(awakeMinutes(rhythm)).map((since) => ({ since, cost: 0 }));
+
+const quarters = (awake: number): readonly number[] =>
+  Array.from({ length: Math.floor(awake / STEP_MINUTES) + 1 }, (_, i) => i * STEP_MINUTES);
 
 function endsOfEating(rhythm: DayRhythm): readonly { readonly since: number; readonly weight: number; readonly name: string }[] {
   return rhythm.eating
