@@ -56,7 +56,10 @@ describe('placeUses', () => {
   it('puts a piece beyond the meals into the longest stretch without one, not before breakfast', () => {
     expect(minutesOf(place([{ ...gum, timesPerDay: 4 }]), 'gum')).toEqual(['7:55', '13:10', '16:00', '19:10'].map(clock));
     // The paste after breakfast keeps its half hour: the piece of that meal goes elsewhere too.
-    const strip = place([{ ...paste, waitMinutes: 30 }, { ...gum, timesPerDay: 4 }]);
+    const strip = place([
+      { ...paste, waitMinutes: 30 },
+      { ...gum, timesPerDay: 4 },
+    ]);
     expect(minutesOf(strip, 'gum')).toEqual(['10:15', '13:10', '16:00', '19:10'].map(clock));
   });
 
