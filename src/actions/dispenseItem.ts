@@ -7,6 +7,7 @@ import { requireReason } from './checks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
 import type { GivingFacts } from './givingFacts.ts';
 import { hasRole, requireRight } from './rights.ts';
+import { countGiven } from './signatureCovers.ts';
 import { requireVisitToSign } from './signItem.ts';
 import { findWritten, holdItem, requirePacks, type StockEntry, writeMoves } from './stockMoves.ts';
 
@@ -36,7 +37,9 @@ export async function dispenseItem(context: ActionContext, input: DispenseItemIn
     await requireVisitToSign(trx, scope, visitId);
     const { item, lots } = await holdItem(trx, scope, shelfItemId);
     if (await findWritten(trx, scope, input)) return [];
-    const note = requireMayGive(context, item, facts, input.reason);
+    const inAll = (await countGiven(trx, scope, visitId, shelfItemId)) + packs;
+    const isCovered = facts.cover === undefined || inAll <= facts.cover.packs;
+    const note = requireMayGive(context, item, { ...facts, isCovered }, input.reason);
     const takes = takeLots(item, lots, { lot: input.lot, packs, today });
     const moves = takes.map((take, i) => ({
       ...{ shelfItemId, visitId, note, lot: take.lot, expiry: take.expiry },
@@ -59,9 +62,20 @@ export function takeLots(
 }
 
 /** @returns the reason where one is needed; null for what stands in the plan and waits for nobody */
-function requireMayGive({ actor }: ActionContext, item: ShelfItem, facts: GivingFacts, reason: string | undefined): string | null {
+function requireMayGive(
+  { actor }: ActionContext,
+  item: ShelfItem,
+  facts: GivingFacts & { readonly isCovered: boolean },
+  reason: string | undefined,
+): string | null {
   if (facts.isTurnedDown) throw new AppError('CONFLICT', `This person has declined ${item.name}.`);
-  if (facts.place === 'in-plan') return null;
+  if (facts.place === 'in-plan') {
+    if (facts.isCovered) return null;
+    // Beyond the signature the dentist alone gives, in person and with a reason.
+    if (!hasRole(actor, 'dentist'))
+      throw new AppError('SIGNATURE_MISSING', `packs: ${item.name} goes no further without a new signature: ${facts.cover?.whyNoMore}.`);
+    return requireReason(reason);
+  }
   if (facts.bars.length > 0)
     throw new AppError(
       'ITEM_STOPPED',

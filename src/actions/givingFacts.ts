@@ -1,17 +1,28 @@
 import { content } from '../content/allContent.ts';
+import { sayDate } from '../core/reading/parseTakenAt.ts';
+import { signedByOf } from '../core/regimen/buildLine.ts';
 import { checkItem } from '../core/regimen/checkItem.ts';
 import { checkTogether } from '../core/regimen/checkTogether.ts';
 import { settleTables } from '../core/regimen/disagreement/settleTables.ts';
 import { findPassedLimit } from '../core/regimen/fluorideIntake.ts';
 import { protocolsOn } from '../core/regimen/local/localProtocol.ts';
 import { planFluoride } from '../core/regimen/planFluoride.ts';
-import type { PlanLine, ShelfItem } from '../core/regimen/types.ts';
+import { sayCovers, sayOver } from '../core/regimen/signatureCover.ts';
+import type { PlanLine, ShelfItem, SignedItem } from '../core/regimen/types.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import type { VisitAssessment } from '../core/visit/types.ts';
 import { type Course, listCoursesOfVisit } from '../store/read/courses.ts';
 import type { Db } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
 import type { LoadedVisit } from './loadVisit.ts';
+import { findCover } from './signatureCovers.ts';
+
+export interface GivingCover {
+  /** Packs that may go in all, those given among them. */
+  readonly packs: number;
+  /** Why none goes beyond, as a clause. */
+  readonly whyNoMore: string;
+}
 
 /** Where an item stands for the person of a visit: what giving it has to know. */
 export interface GivingFacts {
@@ -22,6 +33,8 @@ export interface GivingFacts {
   /** Outside the plan, a dentist's to give: prescription, dentist only, or with something to check on record. */
   readonly isForDentist: boolean;
   readonly isTurnedDown: boolean;
+  /** How far the signature of a pack for home goes; absent = none is needed, or it is used at the visit. */
+  readonly cover?: GivingCover | undefined;
 }
 
 /** @returns undefined when the item is not on the shelf */
@@ -37,8 +50,23 @@ export async function findGivingFacts(
   const place = loaded.visit.onDate === today ? await placeOf(db, scope, loaded, { assessment, shelfItemId }) : 'outside';
   const said = loaded.input.visit.agreed?.items?.[shelfItemId];
   const isTurnedDown = said === 'declined' || said === 'not-affordable';
-  if (place !== 'outside') return { place, isTurnedDown, bars: [], isForDentist: place === 'waits' };
-  return { place, isTurnedDown, ...checkOutside(item, assessment, loaded) };
+  if (place === 'outside') return { place, isTurnedDown, ...checkOutside(item, assessment, loaded) };
+  const signature = loaded.input.visit.signed.find((signed) => signed.shelfItemId === shelfItemId);
+  const isBound = place === 'in-plan' && signature !== undefined && item.use.atVisit !== true;
+  const cover = isBound ? await coverOfGiving(db, scope, signature, { visitId: loaded.visit.id, today }) : undefined;
+  return { place, isTurnedDown, bars: [], isForDentist: place === 'waits', cover };
+}
+
+async function coverOfGiving(
+  db: Db,
+  scope: SiteScope,
+  signature: SignedItem,
+  place: { readonly visitId: string; readonly today: string },
+): Promise<GivingCover> {
+  const { given, left, over } = await findCover(db, scope, signature, place);
+  const whyNoMore =
+    over === null ? `${signature.by} signed for ${sayCovers(signature, sayDate)}` : sayOver(signedByOf(signature), over, sayDate);
+  return { packs: given + left, whyNoMore };
 }
 
 async function placeOf(

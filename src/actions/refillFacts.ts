@@ -1,17 +1,19 @@
 import { content } from '../content/allContent.ts';
+import { sayDate } from '../core/reading/parseTakenAt.ts';
 import { amountAtAge } from '../core/regimen/amountAtAge.ts';
+import { signedByOf } from '../core/regimen/buildLine.ts';
 import { checkItem } from '../core/regimen/checkItem.ts';
 import { checkTogether } from '../core/regimen/checkTogether.ts';
 import { settleTables } from '../core/regimen/disagreement/settleTables.ts';
 import { findPassedLimit } from '../core/regimen/fluorideIntake.ts';
 import { protocolsOn } from '../core/regimen/local/localProtocol.ts';
 import { planFluoride } from '../core/regimen/planFluoride.ts';
+import { type SignatureCover, sayOver } from '../core/regimen/signatureCover.ts';
 import { unliftedBars } from '../core/regimen/signatures.ts';
-import type { PersonFacts, ShelfItem, SignedItem } from '../core/regimen/types.ts';
+import type { PersonFacts, ShelfItem, SignedBy } from '../core/regimen/types.ts';
 import { ageOn } from '../core/visit/ageOn.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import { addDays, addMonthsToDate } from '../core/visit/calendar.ts';
-import { listCatalog } from '../store/read/catalog.ts';
 import { type Course, listCoursesOfVisit } from '../store/read/courses.ts';
 import { listMovesOfVisit } from '../store/read/stock.ts';
 import { listTasksOfPatient } from '../store/read/tasks.ts';
@@ -19,9 +21,7 @@ import { listVisits } from '../store/read/visits.ts';
 import type { Db } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
 import type { LoadedVisit } from './loadVisit.ts';
-
-/** Our own: what was answered longer ago than this is asked anew at a visit before anything more is given. */
-const CHECK_HOLDS_MONTHS = 12;
+import { CHECK_HOLDS_MONTHS, findCover } from './signatureCovers.ts';
 
 /** Note of the task that a yes at the counter leaves behind. Nothing of what is new stands in it. */
 export const REFILL_STOPPED = 'Something new was told at the counter: ask before anything more is given.';
@@ -34,8 +34,14 @@ export interface RefillLine {
   readonly state: 'may-be-given' | 'waits' | 'stopped';
   /** A sentence for whatever is not simply given; empty otherwise. */
   readonly says: string;
-  /** Packs that the signature covers in all; null = no signature is needed. */
+  /** Packs that may go in all, those given among them; null = no signature is needed. */
   readonly coveredPacks: number | null;
+  /** Packs given from this visit so far. */
+  readonly given: number;
+  /** On what it goes; null = nobody signed, or no signature is needed. */
+  readonly signedBy: SignedBy | null;
+  /** Why the signature covers no further pack. */
+  readonly over: SignatureCover['over'];
   readonly lastGivenOn: string | null;
 }
 
@@ -64,14 +70,17 @@ export async function findRefills(db: Db, scope: SiteScope, loaded: LoadedVisit,
       const given = moves.filter(({ shelfItemId }) => shelfItemId === item.id);
       const packs = -given.reduce((sum, { quantity }) => sum + quantity, 0);
       const { bars, needsSignature } = looked(course, item);
-      const coveredPacks = needsSignature ? await packsCovered(db, scope, course.signature, today) : null;
-      const over = whyOver(course, item, today);
-      const stopped = over ?? (bars.length > 0 ? `Not given, because: ${bars.join('; ')}. The hygienist looks first.` : null);
-      const waits = coveredPacks !== null && packs >= coveredPacks;
+      const signature = needsSignature ? course.signature : null;
+      const cover = signature ? await findCover(db, scope, signature, { visitId: loaded.visit.id, today }) : null;
+      const signedBy = signature && signedByOf(signature);
+      const waits = needsSignature && (cover === null || cover.over !== null);
+      const stopped =
+        whyOver(course, item, today) ?? (bars.length > 0 ? `Not given, because: ${bars.join('; ')}. The hygienist looks first.` : null);
       return {
-        ...{ shelfItemId: item.id, name: item.name, coveredPacks, lastGivenOn: given.at(-1)?.onDate ?? null },
+        ...{ shelfItemId: item.id, name: item.name, given: packs, lastGivenOn: given.at(-1)?.onDate ?? null },
+        ...{ signedBy, over: cover?.over ?? null, coveredPacks: needsSignature ? packs + (cover?.left ?? 0) : null },
         state: stopped !== null ? 'stopped' : waits ? 'waits' : 'may-be-given',
-        says: stopped ?? (waits ? 'Waits for the dentist: no signature covers another pack.' : ''),
+        says: stopped ?? (waits ? `Waits for the dentist: ${sayOver(signedBy, cover?.over ?? null, sayDate)}.` : ''),
       };
     }),
   );
@@ -130,15 +139,4 @@ function lookAnew({ input, patient }: LoadedVisit, taken: Taken, today: string) 
       needsSignature: check.release !== 'anyone' || check.cautions.length > 0 || check.stops.length > 0,
     };
   };
-}
-
-/** 0 where the signature has run out; one pack where it says nothing of more. */
-async function packsCovered(db: Db, scope: SiteScope, signature: SignedItem | null, today: string): Promise<number> {
-  if (!signature || (signature.until !== undefined && today > signature.until)) return 0;
-  if (signature.standingOrder) {
-    const { name, date } = signature.standingOrder;
-    const order = (await listCatalog(db, scope, 'standing-order')).find(({ body }) => body.name === name && body.date === date)?.body;
-    if (!order || order.withdrawn === true || (order.until !== undefined && today > order.until)) return 0;
-  }
-  return signature.packs ?? 1;
 }

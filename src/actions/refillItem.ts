@@ -1,10 +1,10 @@
 import { AppError } from '../api/errors.ts';
 import type { Lot, LotStock } from '../core/shelf/types.ts';
-import { listMovesOfVisit } from '../store/read/stock.ts';
 import { type ActionContext, inTransaction } from './context.ts';
 import { takeLots } from './dispenseItem.ts';
 import type { Refills } from './refillFacts.ts';
 import { hasRole, requireRight } from './rights.ts';
+import { countGiven } from './signatureCovers.ts';
 import { requireVisitToSign } from './signItem.ts';
 import { findWritten, holdItem, type StockEntry, writeMoves } from './stockMoves.ts';
 
@@ -41,11 +41,9 @@ export async function refillItem(context: ActionContext, input: RefillItemInput)
     if (!line) throw new AppError('ITEM_STOPPED', `${item.name} was not agreed at this visit.`);
     if (line.state === 'stopped') throw new AppError('ITEM_STOPPED', line.says);
     // Counted again while the item is held: two members at two counters give one covered pack once.
-    const standing = (await listMovesOfVisit(trx, scope, visitId)).filter((m) => m.takenBack === null && m.shelfItemId === shelfItemId);
-    const packs = -standing.reduce((sum, { quantity }) => sum + quantity, 0);
-    const isCovered = line.coveredPacks === null || packs < line.coveredPacks;
+    const isCovered = line.coveredPacks === null || (await countGiven(trx, scope, visitId, shelfItemId)) < line.coveredPacks;
     if (!isCovered && !hasRole(actor, 'dentist'))
-      throw new AppError('SIGNATURE_MISSING', `${item.name} waits for the dentist: no signature covers another pack.`);
+      throw new AppError('SIGNATURE_MISSING', `${item.name}: ${line.says || 'the last pack that the signature covers went a moment ago.'}`);
     const takes = takeLots(item, lots, { lot: input.lot, packs: 1, today });
     const note = isCovered ? ASKED : `${ASKED}; given by the dentist`;
     const moves = takes.map((take) => ({

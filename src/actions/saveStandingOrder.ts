@@ -1,4 +1,5 @@
 import { AppError } from '../api/errors.ts';
+import { MOST_PACKS_SIGNED } from '../api/signing.ts';
 import { listCatalog } from '../store/read/catalog.ts';
 import type { StandingOrder } from '../store/storedJson.ts';
 import { requireDate, requireText } from './checks.ts';
@@ -23,6 +24,8 @@ export async function saveStandingOrder(
   requireDate('The date of the order', order.date);
   if (order.until !== undefined && requireDate('The last day of the order', order.until) < order.date)
     throw new AppError('INPUT_INVALID', 'The last day of the order lies before its date.');
+  if (order.packs !== undefined && !(Number.isInteger(order.packs) && order.packs >= 1 && order.packs <= MOST_PACKS_SIGNED))
+    throw new AppError('INPUT_INVALID', `packs: a whole number from 1 to ${MOST_PACKS_SIGNED} is needed, not ${order.packs}.`);
   await requireItems(context, order.shelfItemIds);
   const body: StandingOrder = { ...order, signedBy: context.actor.name };
   return saveCatalogEntry(context, 'saveStandingOrder', { kind: 'standing-order', id, body, expectedVersion });

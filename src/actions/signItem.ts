@@ -1,5 +1,6 @@
 import { AppError } from '../api/errors.ts';
 import { mayOverride, mayRelease } from '../core/regimen/mayRelease.ts';
+import { packsCovered } from '../core/regimen/signatureCover.ts';
 import type { ShelfItem, SignedItem } from '../core/regimen/types.ts';
 import { ConflictError } from '../store/errors.ts';
 import { findCatalogEntry } from '../store/read/catalog.ts';
@@ -7,10 +8,12 @@ import { type Course, listCoursesOfVisit } from '../store/read/courses.ts';
 import { findVisitHeld, type Visit } from '../store/read/visits.ts';
 import type { CourseTable, Db } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
+import type { StandingOrder } from '../store/storedJson.ts';
 import { insertRows, updateRow } from '../store/write/rows.ts';
 import { requireReason } from './checks.ts';
 import { type ActionContext, inTransaction } from './context.ts';
 import { requireRight } from './rights.ts';
+import { countGiven, findCover, requireCovers } from './signatureCovers.ts';
 
 export interface SignItemInput {
   readonly visitId: string;
@@ -29,14 +32,15 @@ export interface SignItemInput {
   readonly override?: { readonly ruleId: string; readonly reason: string } | undefined;
   /** Signs on a named and dated standing order instead of in person. */
   readonly standingOrderId?: string | undefined;
-  /** Packs that it covers in all, and to which day; absent = one pack, no day. */
+  /** Packs that it covers in all, those given at the visit among them, and its last day; absent = one pack, no last day. */
   readonly packs?: number | undefined;
   readonly until?: string | undefined;
 }
 
 /**
- * Releases one item that waits for a signature. Also after the visit was closed, because the dentist may come to it later.
- * @throws AppError NOT_ALLOWED, ITEM_STOPPED, REASON_REQUIRED, VISIT_NOT_FOUND, SHELF_ITEM_NOT_FOUND, STANDING_ORDER_NOT_FOUND;
+ * Releases one item that waits for a signature. Also after the visit was closed, because the dentist may come to it later. A dentist in
+ * person signs anew for more packs or to another day; the earlier signature stays in the history of the row.
+ * @throws AppError NOT_ALLOWED, INPUT_INVALID with the field, ITEM_STOPPED, REASON_REQUIRED, VISIT_NOT_FOUND, SHELF_ITEM_NOT_FOUND, STANDING_ORDER_NOT_FOUND;
  * VISIT_CLOSED for an override, which needs a plan that is still made
  */
 export async function signItem(context: ActionContext, input: SignItemInput): Promise<SignedItem> {
@@ -47,18 +51,22 @@ export async function signItem(context: ActionContext, input: SignItemInput): Pr
     const visit = await requireVisitToSign(trx, scope, visitId);
     const item = (await findCatalogEntry(trx, scope, 'shelf-item', shelfItemId))?.body;
     if (!item) throw new AppError('SHELF_ITEM_NOT_FOUND', 'There is no such item on the shelf.');
-    const authority = await findAuthority(trx, context, visit, input);
+    const order = await findOrder(trx, context, visit, input);
+    const today = input.today ?? visit.onDate;
+    const covers = requireCovers(input, { onDate: visit.onDate, today, order });
+    const authority = order ? { standingOrder: { name: order.name, date: order.date, by: order.signedBy } } : {};
     const override = requireOverride(context, item, input);
     if (override.override && visit.state !== 'open')
       throw new AppError('VISIT_CLOSED', 'This visit is closed: its plan is not made again. Sign against a rule at the next visit.');
     const course = (await listCoursesOfVisit(trx, scope, visitId)).find((other) => other.shelfItemId === shelfItemId);
-    if (course?.signature) return course.signature;
+    if (course?.signature) {
+      if (await stands(trx, context, course.signature, { covers, visitId, today })) return course.signature;
+      await requireAnew(trx, context, course.signature, { covers, visitId, isOnOrder: order !== undefined });
+    }
     if (course && isTurnedDown(course)) throw new AppError('CONFLICT', 'This person has declined the item.');
     if (course?.refusal && authority.standingOrder)
       throw new AppError('NOT_ALLOWED', `${course.refusal.by} did not release this item: no standing order covers it.`);
 
-    const { packs, until } = input;
-    const covers = { ...(packs !== undefined && { packs }), ...(until !== undefined && { until }) };
     const signed: SignedItem = { shelfItemId, by: actor.name, at: now(), ...covers, ...authority, ...override };
     const signature = JSON.stringify(signed);
     const reason = override.override?.reason ?? null;
@@ -109,15 +117,47 @@ function isTurnedDown({ state }: Course): boolean {
   return state === 'declined' || state === 'not-affordable';
 }
 
-/** The right of the dentist, or the standing order that stands in for it. */
-async function findAuthority(
+interface AnewPlace {
+  readonly covers: Pick<SignedItem, 'packs' | 'until'>;
+  readonly visitId: string;
+}
+
+/** Asked again for what is signed already: nothing is written, unless the signature has run out or the new one says something else. */
+async function stands(
+  trx: Db,
+  { scope }: ActionContext,
+  before: SignedItem,
+  { covers, visitId, today }: AnewPlace & { readonly today: string },
+): Promise<boolean> {
+  const isSilent = covers.packs === undefined && covers.until === undefined;
+  const saysTheSame = packsCovered(covers) === packsCovered(before) && covers.until === before.until;
+  if (!isSilent && !saysTheSame) return false;
+  return (await findCover(trx, scope, before, { visitId, today })).over === null;
+}
+
+/** @throws AppError NOT_ALLOWED on a standing order, INPUT_INVALID where the new signature would cover nothing more */
+async function requireAnew(
+  trx: Db,
+  { scope }: ActionContext,
+  { shelfItemId, by }: SignedItem,
+  { covers, visitId, isOnOrder }: AnewPlace & { readonly isOnOrder: boolean },
+): Promise<void> {
+  if (isOnOrder)
+    throw new AppError('NOT_ALLOWED', `${by} signed this item already: for more packs or another day a dentist signs in person.`);
+  const given = await countGiven(trx, scope, visitId, shelfItemId);
+  if (packsCovered(covers) <= given)
+    throw new AppError('INPUT_INVALID', `packs: ${given} went already, so a new signature says more than ${given} in all.`);
+}
+
+/** The standing order that stands in for the dentist; undefined for the dentist's own right. */
+async function findOrder(
   trx: Db,
   { scope, actor }: ActionContext,
   { onDate }: Visit,
   { shelfItemId, standingOrderId, asks = [], waits, today = onDate }: SignItemInput,
-): Promise<Pick<SignedItem, 'standingOrder'>> {
+): Promise<StandingOrder | undefined> {
   if (standingOrderId === undefined) {
-    if (mayRelease(actor.roles, NEEDS_A_DENTIST)) return {};
+    if (mayRelease(actor.roles, NEEDS_A_DENTIST)) return undefined;
     throw new AppError('NOT_ALLOWED', 'This item waits for the signature of a dentist.');
   }
   const order = (await findCatalogEntry(trx, scope, 'standing-order', standingOrderId))?.body;
@@ -131,7 +171,7 @@ async function findAuthority(
     throw new AppError('NOT_ALLOWED', 'A standing order covers only what stands in the plan and waits, with nothing left to ask.');
   if (!mayRelease(actor.roles, NEEDS_A_DENTIST, { ...order, signedOn: onDate }))
     throw new AppError('NOT_ALLOWED', `The standing order ${order.name} has no name or no date that holds.`);
-  return { standingOrder: { name: order.name, date: order.date, by: order.signedBy } };
+  return order;
 }
 
 /** A rule that stops the item needs an override that names it; an override without such a rule is a mistake. */

@@ -3,13 +3,14 @@ import type { Leaflet } from '../core/leaflet/types.ts';
 import type { FirstReadings } from '../core/reading/expectedFall.ts';
 import type { StoredVerdict } from '../core/reading/recomputeReading.ts';
 import type { Bound, Meter, ReadingState, SwabLot } from '../core/reading/types.ts';
-import type { ConfirmedLevel, ShelfItem } from '../core/regimen/types.ts';
+import type { ConfirmedLevel, ShelfItem, SignedBy } from '../core/regimen/types.ts';
 import type { Level } from '../core/risk/types.ts';
 import type { VisitCorrection } from '../core/visit/correction.ts';
 import type { DaysRecord } from '../core/visit/dayRecord.ts';
 import type { DescribedDays } from '../core/visit/describedDays.ts';
 import type { PatientProfile } from '../core/visit/patientProfile.ts';
 import type { Finding, Speaker, VisitAssessment, VisitInput } from '../core/visit/types.ts';
+import type { PastSignature } from '../core/visit/withReleases.ts';
 import type { PersonDetails } from './personSchema.ts';
 
 /** One visit as the Visit page needs it; the page runs `assessVisit(input)` itself after every answer. */
@@ -155,6 +156,12 @@ export interface PersonPage {
 export interface LeafletBundle {
   readonly patientId: string;
   readonly leaflets: readonly Leaflet[];
+  /** Left out, because their signature held to a day before today. */
+  readonly past: readonly PastSignature[];
+}
+
+export interface CoversSaid extends Pick<SignedBy, 'packs' | 'until'> {
+  readonly left: number;
 }
 
 /** One person over time. */
@@ -178,6 +185,8 @@ export interface PersonRecord {
     readonly release: string;
     readonly adherence: string | null;
     readonly signedBy: string | null;
+    /** For how many packs for home it was signed, to which day, and how many are left today; null = not signed, or used at the visit. */
+    readonly covers: CoversSaid | null;
     readonly reason: string | null;
   }[];
   readonly nextOn: string | null;

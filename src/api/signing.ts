@@ -2,8 +2,12 @@
 import { z } from 'zod';
 import type { RefusedItem, SignedItem } from '../core/regimen/types.ts';
 import type { PrescriptionText } from '../core/visit/prescriptionTexts.ts';
+import type { PastSignature } from '../core/visit/withReleases.ts';
 
 const itemId = z.string().min(1).max(100);
+/** More packs than this on one signature is a slip of the finger. */
+export const MOST_PACKS_SIGNED = 100;
+const packs = z.int().min(1).max(MOST_PACKS_SIGNED).optional();
 const reason = z.string().trim().min(1).max(500);
 
 export const SignBody = z.strictObject({
@@ -12,7 +16,7 @@ export const SignBody = z.strictObject({
   /** Signs on this standing order instead of in person. */
   standingOrderId: itemId.optional(),
   /** Packs that the signature covers in all; absent = one. */
-  packs: z.int().min(1).max(100).optional(),
+  packs,
   /** Last day on which a pack may go by it. */
   until: z.iso.date().optional(),
 });
@@ -27,6 +31,8 @@ export const NewStandingOrder = z.strictObject({
   /** To this day; absent = until it is withdrawn. */
   until: z.iso.date().optional(),
   shelfItemIds: z.array(itemId).min(1).max(200),
+  /** Packs that a signature on it may cover in all; absent = one. */
+  packs,
 });
 export type NewStandingOrder = z.infer<typeof NewStandingOrder>;
 
@@ -67,7 +73,14 @@ export interface SigningLine {
   /** UTC. */
   readonly since: string;
   /** Standing orders that name it and hold: with one of them a hygienist may sign. */
-  readonly orders: readonly { readonly id: string; readonly name: string; readonly date: string; readonly by: string }[];
+  readonly orders: readonly SigningOrder[];
+  /** Used at home, so that a signature may say for how many packs and to which day. */
+  readonly isForHome: boolean;
+}
+
+/** A standing order as the one who signs on it needs it. */
+export interface SigningOrder extends Pick<StandingOrderView, 'id' | 'name' | 'date' | 'until' | 'packs'> {
+  readonly by: string;
 }
 
 export interface SigningView {
@@ -86,4 +99,6 @@ export interface PrescriptionsView {
   readonly birthDate: string;
   readonly onDate: string;
   readonly items: readonly PrescriptionText[];
+  /** Left out, because their signature held to a day before today. */
+  readonly past: readonly PastSignature[];
 }

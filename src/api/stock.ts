@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import type { SignatureCover } from '../core/regimen/signatureCover.ts';
+import type { SignedBy } from '../core/regimen/types.ts';
 import type { CountedItem, Lot } from '../core/shelf/types.ts';
 
 const id = z.uuid().optional();
@@ -80,6 +82,12 @@ export interface RefillView {
     readonly name: string;
     readonly state: 'may-be-given' | 'waits' | 'stopped';
     readonly says: string;
+    /** Packs given from this visit so far. */
+    readonly given: number;
+    /** On what it goes; null = no signature is needed, or there is none. */
+    readonly signedBy: SignedBy | null;
+    /** Why the signature covers no further pack. */
+    readonly over: SignatureCover['over'];
     readonly lastGivenOn: string | null;
   }[];
 }

@@ -38,7 +38,7 @@ export async function listStandingOrders(context: Pick<Reader, 'db' | 'scope' | 
   const { db, scope } = context;
   const today = await localDate(context);
   return (await listCatalog(db, scope, 'standing-order')).map(({ id, body, version }) => {
-    const { name, date, until, shelfItemIds, signedBy, withdrawn, withdrawnBy } = body;
+    const { name, date, until, packs, shelfItemIds, signedBy, withdrawn, withdrawnBy } = body;
     const holds = withdrawn !== true && date <= today && (until === undefined || today <= until);
     return {
       id,
@@ -46,6 +46,7 @@ export async function listStandingOrders(context: Pick<Reader, 'db' | 'scope' | 
       name,
       date,
       ...(until && { until }),
+      ...(packs !== undefined && { packs }),
       shelfItemIds: [...shelfItemIds],
       signedBy,
       holds,
@@ -112,6 +113,7 @@ function toLine(
       .filter(
         (o) => o.shelfItemIds.includes(line.shelfItemId) && o.date <= visit.onDate && (o.until === undefined || visit.onDate <= o.until),
       )
-      .map(({ id, name, date, signedBy }) => ({ id, name, date, by: signedBy })),
+      .map(({ id, name, date, until, packs, signedBy }) => ({ id, name, date, until, packs, by: signedBy })),
+    isForHome: line.use.atVisit !== true,
   };
 }

@@ -1,5 +1,6 @@
 import type { ActionContext } from '../actions/context.ts';
-import type { PersonRecord, StoredReading, StoredVisit } from '../api/bundles.ts';
+import { findCover } from '../actions/signatureCovers.ts';
+import type { CoversSaid, PersonRecord, StoredReading, StoredVisit } from '../api/bundles.ts';
 import { AppError } from '../api/errors.ts';
 import { censoredSummary } from '../core/reading/censoredSummary.ts';
 import { type StoredVerdict, storedVerdictOf } from '../core/reading/recomputeReading.ts';
@@ -42,8 +43,11 @@ export async function readPerson(context: Reader, personId: string): Promise<Per
     readings,
     notTaken: allReadings.flatMap((reading) => toNotTaken(reading, visits)),
     firstReadings: await summariseFirstReadings(context, [...new Set(readings.map(({ meterId }) => meterId))]),
-    courses: (await listCourses(db, scope, patientId)).map((course) =>
-      toStoredCourse(course, practice, visits.find((v) => v.id === course.visitId)?.onDate),
+    courses: await Promise.all(
+      (await listCourses(db, scope, patientId)).map(async (course) => ({
+        ...toStoredCourse(course, practice, visits.find((v) => v.id === course.visitId)?.onDate),
+        covers: await readCovers(context, course, practice),
+      })),
     ),
     nextOn: recall?.due ?? null,
   };
@@ -124,7 +128,7 @@ function toStoredReading(reading: Reading, practice: PracticeFile, tolds: Told):
 }
 
 /** A course that never began is dated by the visit at which it was offered. */
-function toStoredCourse(course: Course, practice: PracticeFile, offeredOn = ''): PersonRecord['courses'][number] {
+function toStoredCourse(course: Course, practice: PracticeFile, offeredOn = ''): Omit<PersonRecord['courses'][number], 'covers'> {
   const { shelfItemId, state, release, fromDate, toDate, adherence, signature, reason, stopReason } = course;
   const name = practice.shelf.find((item) => item.id === shelfItemId)?.name ?? shelfItemId;
   return {
@@ -138,4 +142,16 @@ function toStoredCourse(course: Course, practice: PracticeFile, offeredOn = ''):
     signedBy: signature && saySigner(signedByOf(signature)),
     reason: stopReason ?? course.refusal?.reason ?? reason,
   };
+}
+
+async function readCovers(
+  context: Reader,
+  { signature, visitId, shelfItemId }: Course,
+  practice: PracticeFile,
+): Promise<CoversSaid | null> {
+  const isAtVisit = practice.shelf.find((item) => item.id === shelfItemId)?.use.atVisit === true;
+  if (!signature || visitId === null || isAtVisit) return null;
+  const { left } = await findCover(context.db, context.scope, signature, { visitId, today: await localDate(context) });
+  const { packs, until } = signature;
+  return { ...(packs !== undefined && { packs }), ...(until !== undefined && { until }), left };
 }

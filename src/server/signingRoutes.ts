@@ -24,6 +24,7 @@ import {
 import { content } from '../content/allContent.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
 import { prescriptionTexts } from '../core/visit/prescriptionTexts.ts';
+import { printedOn } from '../core/visit/withReleases.ts';
 import type { ContextOf } from './context.ts';
 import { listSigning, listStandingOrders } from './listSigning.ts';
 import { localDate } from './siteClock.ts';
@@ -68,10 +69,12 @@ export const signingRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = as
   });
 
   app.get('/api/visits/:id/prescriptions', { schema: { params: VisitId } }, async (req): Promise<PrescriptionsView> => {
-    const { db, scope } = await contextOf(req);
+    const context = await contextOf(req);
+    const { db, scope } = context;
     const loaded = await loadVisit(db, scope, req.params.id);
     const { practice, person, visit } = loaded.input;
-    const assessment = loaded.visit.state === 'open' ? assessVisit(loaded.input, content) : await readStoredAssessment(db, scope, loaded);
+    const stored = loaded.visit.state === 'open' ? assessVisit(loaded.input, content) : await readStoredAssessment(db, scope, loaded);
+    const { assessment, past } = printedOn(stored, loaded.input, content, await localDate(context));
     return {
       practice: practice.name,
       invented: practice.invented,
@@ -79,6 +82,7 @@ export const signingRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = as
       birthDate: person.birthDate,
       onDate: visit.onDate,
       items: prescriptionTexts(assessment, loaded.input, content),
+      past,
     };
   });
 

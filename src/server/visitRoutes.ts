@@ -11,10 +11,11 @@ import { AppError } from '../api/errors.ts';
 import { content } from '../content/allContent.ts';
 import { LEAFLET_LANGUAGES } from '../core/leaflet/languages.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
-import { leafletIn } from '../core/visit/withReleases.ts';
+import { leafletIn, printedOn } from '../core/visit/withReleases.ts';
 import { listMembers } from '../store/read/members.ts';
 import { checkField } from './checkField.ts';
 import type { ContextOf } from './context.ts';
+import { localDate } from './siteClock.ts';
 
 /** One page in this language, instead of what the visit and its homes ask for. */
 const LeafletQuery = z.strictObject({ language: z.enum(LEAFLET_LANGUAGES).optional() });
@@ -96,12 +97,14 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
   });
 
   app.get('/api/visits/:id/leaflet', { schema: { params: VisitId, querystring: LeafletQuery } }, async (req): Promise<LeafletBundle> => {
-    const { db, scope } = await contextOf(req);
+    const context = await contextOf(req);
+    const { db, scope } = context;
     const loaded = await loadVisit(db, scope, req.params.id);
-    const assessment = loaded.visit.state === 'open' ? assessVisit(loaded.input, content) : await readStoredAssessment(db, scope, loaded);
+    const stored = loaded.visit.state === 'open' ? assessVisit(loaded.input, content) : await readStoredAssessment(db, scope, loaded);
+    const { assessment, past } = printedOn(stored, loaded.input, content, await localDate(context));
     const { language } = req.query;
     const leaflets = language === undefined ? assessment.leaflets : [leafletIn(language, assessment, loaded.input, content)];
-    return { patientId: loaded.patient.id, leaflets };
+    return { patientId: loaded.patient.id, leaflets, past };
   });
 };
 

@@ -37,6 +37,8 @@ export interface StandingOrder {
   /** Name of the member who signed it. */
   readonly signedBy: string;
   readonly shelfItemIds: readonly string[];
+  /** Packs that a signature on it may cover in all; absent = one. */
+  readonly packs?: number | undefined;
   readonly withdrawn?: boolean | undefined;
   /** UTC. */
   readonly withdrawnBy?: { readonly name: string; readonly at: string } | undefined;

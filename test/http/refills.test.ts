@@ -1,4 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { LeafletBundle, PersonRecord } from '../../src/api/bundles.ts';
+import type { PrescriptionsView } from '../../src/api/signing.ts';
 import type { GivenView, RefillView } from '../../src/api/stock.ts';
 import { listTasksOfPatient } from '../../src/store/read/tasks.ts';
 import { type Asks, openVisitFor, startPractice, type TestPractice, TODAY } from './practice.ts';
@@ -21,6 +23,7 @@ const VISITS = {
   stopped: {},
   strong: { items: [STRONG], sign: { packs: 2, until: '2027-02-01' } },
   once: { items: [STRONG] },
+  anew: { items: [STRONG] },
   ended: { items: [STRONG], sign: { packs: 5, until: '2027-01-14' } },
   forbidden: { items: [STRONG] },
 } as const satisfies Readonly<Record<string, Told>>;
@@ -105,8 +108,19 @@ test('a prescription pack goes as far as its signature, then waits for the denti
   const { visitId } = closed.strong;
   expect(await give(assistant, visitId, STRONG)).toMatchObject({ status: 201 });
   expect(await give(assistant, visitId, STRONG)).toMatchObject({ status: 201 });
-  expect((await refillsOf(assistant, visitId)).lines).toMatchObject([{ state: 'waits', says: expect.stringContaining('dentist') }]);
-  expect(await give(assistant, visitId, STRONG)).toMatchObject({ status: 422, body: { error: { code: 'SIGNATURE_MISSING' } } });
+  expect((await refillsOf(assistant, visitId)).lines).toMatchObject([
+    {
+      state: 'waits',
+      given: 2,
+      over: 'packs',
+      signedBy: { name: 'Dr. Ahlgren', packs: 2, until: '2027-02-01' },
+      says: 'Waits for the dentist: Dr. Ahlgren signed for 2 packs, and they were given.',
+    },
+  ]);
+  expect(await give(assistant, visitId, STRONG)).toMatchObject({
+    status: 422,
+    body: { error: { code: 'SIGNATURE_MISSING', message: expect.stringContaining('signed for 2 packs, and they were given') } },
+  });
   expect(await give(dentist, visitId, STRONG)).toMatchObject({ status: 201 });
 });
 
@@ -119,6 +133,46 @@ test.each([
   for (let i = 0; i < 2; i += 1)
     found.push((await give(assistant, visitId, STRONG, { lot: { lot: 'late', expiry: '2028-12-31' } })).status);
   expect(found.filter((status) => status === 201)).toHaveLength(packs);
+});
+
+test('a used-up or past signature is renewed by a dentist in person, for more than was given, and the record says for how much', async () => {
+  const { personId, visitId } = closed.anew;
+  const sign = (ask: Asks, rest: object = {}) => ask('POST', `/api/visits/${visitId}/signatures`, { shelfItemId: STRONG, ...rest });
+  expect(await give(assistant, visitId, STRONG)).toMatchObject({ status: 201 });
+  expect(await sign(lead, { packs: 3 })).toMatchObject({ status: 403 });
+  for (const [rest, words] of [
+    [{}, 'packs: 1 went already'],
+    [{ packs: 1 }, 'packs: 1 went already'],
+    [{ packs: 0 }, 'packs:'],
+    [{ packs: 3, until: '2027-01-14' }, 'until: 2027-01-14 lies before today'],
+    [{ packs: 3, until: '2027-11-26' }, 'until: no pack goes by the answers of this visit from 2027-11-25 on'],
+    [{ packs: 3, until: '2027-02-30' }, 'until:'],
+  ] as const)
+    expect(await sign(dentist, rest)).toMatchObject({ status: 400, body: { error: { message: expect.stringContaining(words) } } });
+  expect((await refillsOf(assistant, visitId)).lines).toMatchObject([{ state: 'waits', over: 'packs' }]);
+  expect(await sign(dentist, { packs: 2, until: '2027-02-01' })).toMatchObject({
+    status: 200,
+    body: { signed: [{ packs: 2, until: '2027-02-01' }] },
+  });
+  expect((await refillsOf(assistant, visitId)).lines).toMatchObject([{ state: 'may-be-given', given: 1, over: null }]);
+  const { courses } = (await lead('GET', `/api/people/${personId}`)).body as PersonRecord;
+  expect(courses.find(({ shelfItemId }) => shelfItemId === STRONG)).toMatchObject({
+    signedBy: 'Dr. Ahlgren',
+    covers: { packs: 2, until: '2027-02-01', left: 1 },
+  });
+
+  practice.clock.now = '2027-02-02T09:00:00.000Z';
+  [lead, dentist, assistant] = [await practice.as('lead'), await practice.as('dentist'), await practice.as('assistant')];
+  expect((await refillsOf(assistant, visitId)).lines).toMatchObject([
+    { state: 'waits', over: 'until', says: 'Waits for the dentist: the signature of Dr. Ahlgren held to 1 February 2027.' },
+  ]);
+  const leaflet = (await assistant('GET', `/api/visits/${visitId}/leaflet`)).body as LeafletBundle;
+  expect(leaflet.past).toMatchObject([{ shelfItemId: STRONG, signedBy: { until: '2027-02-01' } }]);
+  expect(JSON.stringify(leaflet.leaflets)).not.toMatch(/very strong fluoride paste/i);
+  expect(((await assistant('GET', `/api/visits/${visitId}/prescriptions`)).body as PrescriptionsView).items).toEqual([]);
+  expect(await sign(dentist, { packs: 3 })).toMatchObject({ status: 200 });
+  expect((await refillsOf(assistant, visitId)).lines).toMatchObject([{ state: 'may-be-given', signedBy: { packs: 3 } }]);
+  expect(JSON.stringify((await assistant('GET', `/api/visits/${visitId}/leaflet`)).body)).toMatch(/very strong fluoride paste/i);
 });
 
 test('safety is looked at again: what may not be given here any more, an old visit, a later one', async () => {

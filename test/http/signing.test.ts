@@ -166,6 +166,42 @@ test('a standing order lets a hygienist sign what waits, and nothing that a rule
   });
 });
 
+test('a standing order says for how many packs; a signature on it stays within its packs and its last day, and a pack beyond waits', async () => {
+  const order = { name: 'Two packs', date: TODAY, until: '2026-12-31', shelfItemIds: [STRONG], packs: 2 };
+  expect(await dentist('POST', '/api/standing-orders', { ...order, packs: 0 })).toMatchObject({ status: 400 });
+  const { id: standingOrderId } = (await dentist('POST', '/api/standing-orders', order)).body as { id: string };
+  await lead('POST', `/api/shelf/${STRONG}/receipts`, { packs: 5, lot: 'a', expiry: '2028-12-31' });
+  const visitId = await visitThatWaits('Ester Dahl');
+  expect((await signing(lead)).lines.find((l) => l.visitId === visitId)).toMatchObject({
+    isForHome: true,
+    orders: expect.arrayContaining([expect.objectContaining({ name: 'Two packs', packs: 2, until: '2026-12-31' })]),
+  });
+  const sign = (rest: object) => lead('POST', `/api/visits/${visitId}/signatures`, { shelfItemId: STRONG, standingOrderId, ...rest });
+  expect(await sign({ packs: 3 })).toMatchObject({
+    status: 400,
+    body: { error: { message: 'packs: the standing order Two packs covers at most 2.' } },
+  });
+  expect(await sign({ until: '2027-01-01' })).toMatchObject({
+    status: 400,
+    body: { error: { message: 'until: the standing order Two packs ends on 2026-12-31.' } },
+  });
+  expect(await sign({ packs: 2, until: '2026-12-01' })).toMatchObject({
+    status: 200,
+    body: { signed: [{ packs: 2, until: '2026-12-01' }] },
+  });
+  expect((await planOf(visitId)).lines.find((l) => l.shelfItemId === STRONG)?.signedBy).toMatchObject({ packs: 2, until: '2026-12-01' });
+  const give = (ask: Asks, rest: object) => ask('POST', `/api/visits/${visitId}/given`, { shelfItemId: STRONG, ...rest });
+  expect(await give(lead, { packs: 3 })).toMatchObject({
+    status: 422,
+    body: { error: { code: 'SIGNATURE_MISSING', message: expect.stringContaining('signed for 2 packs in all, to 1 December 2026') } },
+  });
+  expect(await give(lead, { packs: 2 })).toMatchObject({ status: 201 });
+  expect(await give(lead, {})).toMatchObject({ status: 422 });
+  expect(await sign({ packs: 2 })).toMatchObject({ status: 403 });
+  expect(await give(dentist, {})).toMatchObject({ status: 400, body: { error: { code: 'REASON_REQUIRED' } } });
+  expect(await give(dentist, { reason: 'going abroad' })).toMatchObject({ status: 201 });
+});
+
 test('a dentist signs against the one rule that stops an item, with a reason that stands on plan and record; nobody else, and no other rule', async () => {
   const visitId = await visitThatWaits('Otto Lind', { allergies: ['colophony'] });
   const before = await planOf(visitId);

@@ -104,11 +104,17 @@ test('who signed against a rule stands in the note with the rule and the reason'
   const [item] = demoPractice.shelf;
   if (!item) throw new Error('the demonstration has an empty shelf');
   const said = { meets: [], because: [], warnings: [], sources: [] };
-  const line = { shelfItemId: item.id, name: 'Varnish', state: 'signed' as const, signedBy, use: item.use, ...said };
-  const plan = { ...assessment.plan, lines: [line] };
-  expect(buildNote({ input, assessment: { ...assessment, plan }, tables: content })).toContain(
-    'Signed: Varnish, by Dr. Ahlgren, against rule C02, because no attack for ten years.',
-  );
+  const line = { shelfItemId: item.id, name: 'Varnish', state: 'signed' as const, signedBy, use: { ...item.use, atVisit: true }, ...said };
+  const forHome = {
+    ...line,
+    name: 'Paste',
+    use: { ...item.use, atVisit: false },
+    signedBy: { ...signedBy, packs: 3, until: '2027-02-01' },
+  };
+  const plan = { ...assessment.plan, lines: [line, forHome] };
+  const note = buildNote({ input, assessment: { ...assessment, plan }, tables: content });
+  expect(note).toContain('Signed: Varnish, by Dr. Ahlgren, against rule C02, because no attack for ten years.');
+  expect(note).toContain('Signed: Paste, by Dr. Ahlgren, for 3 packs in all, to 1 February 2027, against rule C02,');
 });
 
 test.each(readdirSync('examples').filter((file) => file.endsWith('.json')))(

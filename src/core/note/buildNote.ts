@@ -1,5 +1,6 @@
 import { parseTakenAt, sayDate } from '../reading/parseTakenAt.ts';
 import { sayNumber } from '../reading/sayRlu.ts';
+import { sayCovers } from '../regimen/signatureCover.ts';
 import type { PlanLine } from '../regimen/types.ts';
 import type { ProtocolTable } from '../risk/protocol.ts';
 import type { Answer } from '../visit/answer.ts';
@@ -164,10 +165,15 @@ function saySignatures({ assessment: { plan }, input }: NoteInput): string[] {
   const isTurnedDown = (line: PlanLine) => ['declined', 'not-affordable'].includes(input.visit.agreed?.items?.[line.shelfItemId] ?? '');
   const waiting = plan.lines.filter((line) => line.state === 'waiting-for-signature' && !isTurnedDown(line));
   return [
-    ...signed.map((line) => `Signed: ${line.name}, by ${line.signedBy?.name ?? 'a name that is not noted'}${sayOverride(line)}.`),
+    ...signed.map(
+      (line) => `Signed: ${line.name}, by ${line.signedBy?.name ?? 'a name that is not noted'}${sayFor(line)}${sayOverride(line)}.`,
+    ),
     ...(waiting.length > 0 ? [`Waiting for a signature: ${waiting.map((line) => line.name).join('; ')}.`] : []),
   ];
 }
+
+/** How far the signature goes; one that is used at the visit goes no further. */
+const sayFor = ({ signedBy, use }: PlanLine): string => (signedBy && use.atVisit !== true ? `, for ${sayCovers(signedBy, sayDate)}` : '');
 
 const sayOverride = ({ signedBy }: PlanLine): string =>
   signedBy?.override ? `, against rule ${signedBy.override.ruleId}, because ${signedBy.override.reason}` : '';

@@ -48,8 +48,9 @@ export function buildLine(candidate: Candidate, others: readonly Candidate[], vi
   };
 }
 
-export function signedByOf({ by, at, standingOrder, override }: SignedItem): SignedBy {
-  return { name: by, at, ...(standingOrder && { standingOrder }), ...(override && { override }) };
+export function signedByOf({ by, at, packs, until, standingOrder, override }: SignedItem): SignedBy {
+  const covers = { ...(packs !== undefined && { packs }), ...(until !== undefined && { until }) };
+  return { name: by, at, ...covers, ...(standingOrder && { standingOrder }), ...(override && { override }) };
 }
 
 const UNTIL_SIGNED = 'Until the high-fluoride paste is signed: then that one takes its place.';

@@ -6,6 +6,7 @@ import { lighterLimit } from './choice/lighterLimit.ts';
 import { fitsDay, rankCandidates } from './choice/rankCandidates.ts';
 import { itemTraits, tasteOf } from './itemTraits.ts';
 import type { ProposePlanInput } from './proposePlan.ts';
+import { holdsOn } from './signatureCover.ts';
 import { unliftedBars } from './signatures.ts';
 import type { DroppedCare, Need, NeedKind, ShelfItem } from './types.ts';
 
@@ -54,17 +55,19 @@ export function viewOf({
   tables,
   instead,
   history = [],
+  onDate,
 }: ProposePlanInput): DraftView {
+  const held = onDate === undefined ? signed : signed.filter((s) => holdsOn(s, onDate));
   const { jurisdiction, legal, localProtocols } = settings;
   const hasNoTeeth = mouth?.kind === 'level-does-not-apply';
   const byId = [...shelf].sort((a, b) => (a.id < b.id ? -1 : Number(a.id > b.id)));
   const checks = byId.map((item) =>
     checkItem({ item, facts, level: confirmed?.level, jurisdiction, legal, localProtocols, hasNoTeeth, tables }),
   );
-  const signatures = new Map(shelf.map(({ id }) => [id, signed.filter((s) => s.shelfItemId === id)]));
+  const signatures = new Map(shelf.map(({ id }) => [id, held.filter((s) => s.shelfItemId === id)]));
   const dropped = findDropped(history, shelf);
   const swaps = Object.entries(instead ?? {}).filter(([from, to]) => from !== to);
-  const view = { facts, settings, signed, refused, signatures, tables, instead: Object.fromEntries(swaps), dropped };
+  const view = { facts, settings, signed: held, refused, signatures, tables, instead: Object.fromEntries(swaps), dropped };
   return { ...view, needs, checks, candidates: checks.map((check) => toCandidate(check, view)) };
 }
 

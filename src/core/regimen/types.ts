@@ -166,7 +166,7 @@ export interface PlanLine {
 }
 
 /** Who let an item go, and on what: in person, on a standing order, or against a rule with a reason. */
-export interface SignedBy extends Pick<SignedItem, 'standingOrder' | 'override'> {
+export interface SignedBy extends Pick<SignedItem, 'standingOrder' | 'override' | 'packs' | 'until'> {
   readonly name: string;
   readonly at: string;
 }

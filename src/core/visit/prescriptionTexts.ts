@@ -3,6 +3,7 @@ import { listLeafletCautions } from '../leaflet/listLeafletCautions.ts';
 import { listPrintableLines, type PrintableLine } from '../leaflet/listPrintableLines.ts';
 import { itemPpm } from '../regimen/itemTraits.ts';
 import { sayDirections } from '../regimen/sayDirections.ts';
+import { packsCovered } from '../regimen/signatureCover.ts';
 import type { ShelfItem, SignedBy } from '../regimen/types.ts';
 import type { VisitAssessment, VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
@@ -15,7 +16,7 @@ export interface PrescriptionText {
   readonly form: string;
   /** "1.1 % sodium fluoride"; null = the shelf does not tell. */
   readonly strength: string | null;
-  /** One pack; null = the shelf does not tell. */
+  /** Packs that the signature covers in all; null = the shelf does not tell. */
   readonly quantity: string | null;
   readonly directions: string;
   readonly duration: string;
@@ -51,7 +52,7 @@ export function prescriptionTexts(
         item: line.name,
         form: item.form,
         strength: strengthOf(item),
-        quantity: item.packAmount ? `1 pack of ${item.packAmount.value} ${item.packAmount.unit}` : null,
+        quantity: item.packAmount ? sayQuantity(packsCovered(line.signedBy), item.packAmount) : null,
         directions: sayDirections(line),
         duration:
           line.use.courseDays === undefined
@@ -63,6 +64,9 @@ export function prescriptionTexts(
     ];
   });
 }
+
+const sayQuantity = (packs: number, { value, unit }: NonNullable<ShelfItem['packAmount']>): string =>
+  packs === 1 ? `1 pack of ${value} ${unit}` : `${packs} packs of ${value} ${unit} in all, those that went among them`;
 
 /** By share of the compound; by fluoride where the shelf has no share. */
 function strengthOf(item: ShelfItem): string | null {

@@ -3,7 +3,8 @@ import type { Leaflet, LeafletLanguage } from '../leaflet/types.ts';
 import { signedByOf } from '../regimen/buildLine.ts';
 import { isSignature } from '../regimen/mayRelease.ts';
 import { nameRefused } from '../regimen/proposePlan.ts';
-import type { Plan, PlanLine } from '../regimen/types.ts';
+import { holdsOn } from '../regimen/signatureCover.ts';
+import type { Plan, PlanLine, SignedBy } from '../regimen/types.ts';
 import { leafletStrip } from './leafletStrip.ts';
 import { leafletUses } from './leafletUses.ts';
 import { listReleased } from './privacy.ts';
@@ -29,11 +30,40 @@ export function withReleases(stored: VisitAssessment, input: VisitInput, content
   return { ...stored, plan, ...leafletsOf({ ...stored, plan }, input, content) };
 }
 
-function releaseOf(line: PlanLine, { signed }: VisitInput['visit']): PlanLine {
+function releaseOf(line: PlanLine, { signed, onDate }: VisitInput['visit']): PlanLine {
   if (line.state === 'proposed') return line;
-  const signature = signed.find((s) => s.shelfItemId === line.shelfItemId && isSignature(s));
+  const signature = signed.find((s) => s.shelfItemId === line.shelfItemId && isSignature(s) && holdsOn(s, onDate));
   const { signedBy: _before, ...rest } = line;
   return signature ? { ...rest, state: 'signed', signedBy: signedByOf(signature) } : { ...rest, state: 'waiting-for-signature' };
+}
+
+/** What a page of a later day leaves out: a signature that held to a day before it. */
+export interface PastSignature {
+  readonly shelfItemId: string;
+  readonly name: string;
+  readonly signedBy: SignedBy;
+}
+
+/**
+ * An assessment as it may be printed today: an item whose signature held to an earlier day waits for a new one, and stands on no page.
+ * @param today  ISO local date
+ */
+export function printedOn(
+  assessment: VisitAssessment,
+  input: VisitInput,
+  content: LeafletContent,
+  today: string,
+): { readonly assessment: VisitAssessment; readonly past: readonly PastSignature[] } {
+  const past = assessment.plan.lines.flatMap(({ shelfItemId, name, state, signedBy }) =>
+    state === 'signed' && signedBy && !holdsOn(signedBy, today) ? [{ shelfItemId, name, signedBy }] : [],
+  );
+  if (past.length === 0) return { assessment, past };
+  const lines = assessment.plan.lines.map((line): PlanLine => {
+    const { signedBy: _past, ...rest } = line;
+    return past.some(({ shelfItemId }) => shelfItemId === line.shelfItemId) ? { ...rest, state: 'waiting-for-signature' } : line;
+  });
+  const plan: Plan = { ...assessment.plan, lines };
+  return { assessment: { ...assessment, plan, ...leafletsOf({ ...assessment, plan }, input, content) }, past };
 }
 
 /**

@@ -19,10 +19,12 @@ export const writeStandingOrder = (order: NewStandingOrder) => callApi<{ id: str
 export const withdrawStandingOrder = ({ id, version }: Pick<StandingOrderView, 'id' | 'version'>) =>
   callApi<{ version: number }>('POST', `/api/standing-orders/${encodeURIComponent(id)}/withdrawal`, { version });
 
-/** On what, besides the own right: a standing order, or a reason that lifts a rule. */
+/** On what, besides the own right: a standing order, or a reason that lifts a rule; for how many packs, and to which day. */
 export interface SignedOn {
   readonly standingOrderId?: string | undefined;
   readonly override?: { readonly ruleId: string; readonly reason: string } | undefined;
+  readonly packs?: number | undefined;
+  readonly until?: string | undefined;
 }
 
 export const signItem = (visitId: string, shelfItemId: string, on: SignedOn = {}) =>

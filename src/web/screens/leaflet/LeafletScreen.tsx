@@ -6,6 +6,7 @@ import { useReportPrint } from '../../data/useReportPrint.ts';
 import { Link } from '../../parts/Link.tsx';
 import { LoadState } from '../../parts/LoadState.tsx';
 import { PageOf, ShownStrip } from '../../parts/Shown.tsx';
+import { PastSignatures } from '../signing/PastSignatures.tsx';
 import { LeafletSheet } from './LeafletSheet.tsx';
 
 /** The page to hand over: on the screen as it prints, on A4 or Letter, black on white, in the language and size that are chosen. */
@@ -44,6 +45,7 @@ export function LeafletScreen({ visitId }: { readonly visitId: string }) {
       </p>
       {query.data ? (
         <PageOf patientId={query.data.patientId}>
+          <PastSignatures past={query.data.past} page="this page" />
           {query.data.leaflets.map((leaflet) => (
             <Fragment key={`${leaflet.home} ${leaflet.language}`}>
               <BeforePrinting leaflet={leaflet} />

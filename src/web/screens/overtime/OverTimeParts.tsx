@@ -1,4 +1,5 @@
 import type { PersonRecord, StoredVisit } from '../../../api/bundles.ts';
+import { sayCovers, sayLeft } from '../../../core/regimen/signatureCover.ts';
 import { CareChart } from '../../charts/CareChart.tsx';
 import { FindingsChart } from '../../charts/FindingsChart.tsx';
 import { findProtocol, protocolName } from '../../content.ts';
@@ -171,10 +172,10 @@ function sayCare(items: readonly (readonly Course[])[]): string {
 }
 
 /** "9 May 2026 to 1 July 2026: agreed, signed by Dr. Ahlgren, stopped, taste" */
-export function sayCourse({ state, release, signedBy, from, to, adherence, reason }: Course): string {
+export function sayCourse({ state, release, signedBy, covers, from, to, adherence, reason }: Course): string {
   const word = state === 'offered' ? 'offered' : state.replaceAll('-', ' ');
   const signature = signedBy
-    ? `signed by ${signedBy}`
+    ? `signed by ${signedBy}${covers ? ` for ${sayCovers(covers, formatDate)}, ${sayLeft(covers.left)}` : ''}`
     : release === 'waiting'
       ? 'waiting for a signature'
       : release === 'refused'

@@ -74,9 +74,11 @@ export function StandingOrders({ session }: { readonly session: SessionView }) {
   );
 }
 
-function sayHolds({ date, until, holds, withdrawnBy }: StandingOrderView, today: string): string {
+function sayHolds(order: StandingOrderView, today: string): string {
+  const { date, until, packs = 1, holds, withdrawnBy } = order;
   if (withdrawnBy) return `withdrawn by ${withdrawnBy.name}, ${formatDate(withdrawnBy.at)}`;
-  if (holds) return until ? `to ${formatDate(until)}` : 'until it is withdrawn';
+  if (holds)
+    return `${until ? `to ${formatDate(until)}` : 'until it is withdrawn'}; for ${packs === 1 ? 'one pack' : `up to ${packs} packs`} each`;
   return date > today ? `from ${formatDate(date)}` : `ended ${until ? formatDate(until) : ''}`;
 }
 
@@ -109,6 +111,7 @@ function OrderForm({ today, close }: { readonly today: string; readonly close: (
   const [name, setName] = useState('');
   const [from, setFrom] = useState(today.replaceAll('-', ''));
   const [until, setUntil] = useState('');
+  const [packs, setPacks] = useState('');
   const [items, setItems] = useState<readonly string[]>([]);
   const [isTried, setTried] = useState(false);
   const sending = useSend();
@@ -123,6 +126,8 @@ function OrderForm({ today, close }: { readonly today: string; readonly close: (
         : date && lastDay && lastDay < date
           ? 'It lies before the first day.'
           : undefined,
+    packs:
+      packs.trim() !== '' && !/^\s*([1-9]\d?|100)\s*$/.test(packs) ? 'A whole number from 1 to 100, or nothing for one pack.' : undefined,
     items: items.length === 0 ? 'Tick at least one item.' : undefined,
   };
   const count = Object.values(all).filter(Boolean).length;
@@ -132,7 +137,13 @@ function OrderForm({ today, close }: { readonly today: string; readonly close: (
     setTried(true);
     if (count > 0 || !date) return focusFirstProblem(form.current);
     void sending.send(async () => {
-      await writeStandingOrder({ name: name.trim(), date, ...(lastDay && { until: lastDay }), shelfItemIds: [...items] });
+      await writeStandingOrder({
+        name: name.trim(),
+        date,
+        ...(lastDay && { until: lastDay }),
+        ...(packs.trim() !== '' && { packs: Number(packs) }),
+        shelfItemIds: [...items],
+      });
       await Promise.all(['standing-orders', 'signing'].map((key) => client.invalidateQueries({ queryKey: [key] })));
       close(`${name.trim()} is written.`);
     });
@@ -156,6 +167,14 @@ function OrderForm({ today, close }: { readonly today: string; readonly close: (
         problem={problems.until}
         hint="Empty: until it is withdrawn."
         onChange={setUntil}
+      />
+      <TextLine
+        label="Packs for one person"
+        kind="number"
+        value={packs}
+        problem={problems.packs}
+        hint="How many packs a signature on this order may cover in all. Empty: one pack."
+        onChange={setPacks}
       />
       <TicksLine
         label="Items"

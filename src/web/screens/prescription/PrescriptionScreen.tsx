@@ -7,6 +7,7 @@ import { Link } from '../../parts/Link.tsx';
 import { LoadState } from '../../parts/LoadState.tsx';
 import { NotShown, ShownStrip } from '../../parts/Shown.tsx';
 import { useShown } from '../../shown.ts';
+import { PastSignatures } from '../signing/PastSignatures.tsx';
 
 /** What is signed and needs a prescription, as a text to copy. Nothing unsigned stands on it. */
 export function PrescriptionScreen({ visitId }: { readonly visitId: string }) {
@@ -31,6 +32,7 @@ export function PrescriptionScreen({ visitId }: { readonly visitId: string }) {
           </button>
         )}
       </p>
+      {prescriptions.data && <PastSignatures past={prescriptions.data.past} page="this text" />}
       {prescriptions.data ? <Sheet view={prescriptions.data} /> : <LoadState query={prescriptions} what="the text" />}
     </main>
   );

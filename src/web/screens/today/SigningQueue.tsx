@@ -8,6 +8,7 @@ import { joinWords, plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { useSingleKeys } from '../../preferences.ts';
 import { goTo } from '../../routing.ts';
+import type { Covers } from '../signing/SignForm.tsx';
 import { SigningRow } from './SigningRow.tsx';
 
 /** What was decided last here, so that one key takes it back. */
@@ -23,7 +24,7 @@ export function SigningQueue() {
   const client = useQueryClient();
   const section = useRef<HTMLElement>(null);
   const [decided, setDecided] = useState<Decided | null>(null);
-  const [refusing, setRefusing] = useState<string | null>(null);
+  const [asking, setAsking] = useState<{ readonly id: string; readonly what: 'reason' | 'covers' } | null>(null);
   const sending = useSend();
   const singleKeys = useSingleKeys();
   const isDentist = session.member.roles.includes('dentist') === true;
@@ -40,17 +41,19 @@ export function SigningQueue() {
   const send = (work: () => Promise<unknown>, next: Decided | null, row: number) =>
     void sending.send(async () => {
       // The row goes away under the focus: until the next one has it, the section keeps the keys.
-      section.current?.focus();
+      if (!asking) section.current?.focus();
       await work();
-      setRefusing(null);
+      section.current?.focus();
+      setAsking(null);
       setDecided(next);
       nextRow.current = row;
       await Promise.all([['signing'], ['people'], ['day']].map((queryKey) => client.invalidateQueries({ queryKey })));
     });
-  const sign = (line: SigningLine, row: number) => {
+  const sign = (line: SigningLine, row: number, covers: Covers = {}) => {
     const [order] = line.orders;
-    if (isDentist) send(() => signItem(line.visitId, line.shelfItemId), { line, did: 'signed' }, row);
-    else if (order) send(() => signItem(line.visitId, line.shelfItemId, { standingOrderId: order.id }), { line, did: 'signed' }, row);
+    if (!isDentist && !order) return;
+    const on = isDentist ? covers : { ...covers, standingOrderId: order?.id };
+    send(() => signItem(line.visitId, line.shelfItemId, on), { line, did: 'signed' }, row);
   };
   const refuse = (line: SigningLine, row: number, reason: string) =>
     send(() => refuseItem(line.visitId, line.shelfItemId, reason), { line, did: 'not released' }, row);
@@ -64,7 +67,11 @@ export function SigningQueue() {
     const line = row === undefined ? undefined : lines[row];
     const keys: Readonly<Record<string, (() => void) | undefined>> = {
       s: line && row !== undefined && singleKeys ? () => sign(line, row) : undefined,
-      r: line && isDentist && singleKeys ? () => setRefusing(idOf(line)) : undefined,
+      p:
+        line?.isForHome && (isDentist || line.orders.length > 0) && singleKeys
+          ? () => setAsking({ id: idOf(line), what: 'covers' })
+          : undefined,
+      r: line && isDentist && singleKeys ? () => setAsking({ id: idOf(line), what: 'reason' }) : undefined,
       u: decided && singleKeys ? () => undo(decided) : undefined,
     };
     const by = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
@@ -88,7 +95,7 @@ export function SigningQueue() {
           </button>
         </p>
       )}
-      {sending.problem && (
+      {sending.problem && asking?.what !== 'covers' && (
         <p className="problem" role="alert">
           {sending.problem}
         </p>
@@ -104,13 +111,15 @@ export function SigningQueue() {
                 line={line}
                 row={row}
                 right={isDentist ? 'in person' : line.orders.length > 0 ? 'on an order' : 'none'}
-                isRefusing={refusing === idOf(line)}
+                asks={asking?.id === idOf(line) ? asking.what : null}
+                today={session.today}
+                problem={sending.problem}
                 onOpen={() => goTo(`/visits/${line.visitId}#plan`)}
-                onSign={() => sign(line, row)}
+                onSign={(covers) => sign(line, row, covers)}
                 onRefuse={(reason) => refuse(line, row, reason)}
-                onAskRefusal={(isAsked) => {
-                  setRefusing(isAsked ? idOf(line) : null);
-                  if (!isAsked) focusRow(section.current, row);
+                onAsk={(what) => {
+                  setAsking(what && { id: idOf(line), what });
+                  if (!what) focusRow(section.current, row);
                 }}
               />
             ))}

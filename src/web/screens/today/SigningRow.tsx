@@ -2,20 +2,24 @@ import type { SigningLine } from '../../../api/signing.ts';
 import { formatDate, formatShortClock, plural } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { ReasonForm } from '../../parts/ReasonForm.tsx';
+import { type Covers, SignForm } from '../signing/SignForm.tsx';
 
 interface SigningRowProps {
   readonly line: SigningLine;
   readonly row: number;
   readonly right: 'in person' | 'on an order' | 'none';
-  readonly isRefusing: boolean;
+  /** The form that stands open under it. */
+  readonly asks: 'reason' | 'covers' | null;
+  readonly today: string;
+  readonly problem: string | null;
   readonly onOpen: () => void;
-  readonly onSign: () => void;
+  readonly onSign: (covers?: Covers) => void;
   readonly onRefuse: (reason: string) => void;
-  readonly onAskRefusal: (isAsked: boolean) => void;
+  readonly onAsk: (asks: 'reason' | 'covers' | null) => void;
 }
 
 /** One item that waits: whose, what, why, with what cautions, who asked; then what can be done by one key. */
-export function SigningRow({ line, row, right, isRefusing, onOpen, onSign, onRefuse, onAskRefusal }: SigningRowProps) {
+export function SigningRow({ line, row, right, asks, today, problem, onOpen, onSign, onRefuse, onAsk }: SigningRowProps) {
   const { person, item, directions, because, level, cautions, notKnown } = line;
   const [order] = line.orders;
   return (
@@ -43,35 +47,54 @@ export function SigningRow({ line, row, right, isRefusing, onOpen, onSign, onRef
           </span>
         </p>
       </div>
-      {isRefusing ? (
+      {asks === 'reason' && (
         <ReasonForm
           about={`Do not release ${item} for ${person}`}
           saveWords="Do not release"
           onGive={onRefuse}
-          onLeave={() => onAskRefusal(false)}
+          onLeave={() => onAsk(null)}
         />
-      ) : (
-        <p className="actions">
-          {right === 'in person' && (
-            <>
-              <button type="button" className="action" aria-keyshortcuts="s" onClick={onSign}>
-                <Key>s</Key> Sign<span className="sr-only"> {`${item} for ${person}`}</span>
-              </button>
-              <button type="button" className="action" aria-keyshortcuts="r" onClick={() => onAskRefusal(true)}>
-                <Key>r</Key> Do not release<span className="sr-only"> {`${item} for ${person}`}</span>
-              </button>
-            </>
-          )}
-          {right === 'on an order' && order && (
-            <button type="button" className="action" aria-keyshortcuts="s" onClick={onSign}>
-              <Key>s</Key> Sign on the order "{order.name}" of {formatDate(order.date)}
-              <span className="sr-only"> {`${item} for ${person}`}</span>
-            </button>
-          )}
-        </p>
       )}
+      {asks === 'covers' && (
+        <SignForm
+          about={`Sign ${item} for ${person}`}
+          limits={{ today, given: 0, order: right === 'on an order' ? order : undefined }}
+          problem={problem}
+          onSign={onSign}
+          onLeave={() => onAsk(null)}
+        />
+      )}
+      {asks === null && <RowActions line={line} right={right} onSign={() => onSign()} onAsk={onAsk} />}
     </li>
   );
 }
 
 const sayAge = ({ ageYears, ageMonths }: SigningLine) => (ageYears < 2 ? plural(ageMonths, 'month') : String(ageYears));
+
+/** What can be done by one key. A signature that is given by one key covers one pack and has no last day, which is said. */
+function RowActions({ line, right, onSign, onAsk }: Pick<SigningRowProps, 'line' | 'right' | 'onAsk'> & { readonly onSign: () => void }) {
+  const { item, person, isForHome } = line;
+  const [order] = line.orders;
+  const about = <span className="sr-only"> {`${item} for ${person}`}</span>;
+  const isOnOrder = right === 'on an order' && order !== undefined;
+  if (right !== 'in person' && !isOnOrder) return null;
+  return (
+    <p className="actions">
+      <button type="button" className="action" aria-keyshortcuts="s" onClick={onSign}>
+        <Key>s</Key> {isOnOrder ? `Sign on the order "${order.name}" of ${formatDate(order.date)}` : 'Sign'}
+        {isForHome && (isOnOrder ? ', for one pack' : ' for one pack, no last day')}
+        {about}
+      </button>
+      {isForHome && (
+        <button type="button" className="action" aria-keyshortcuts="p" onClick={() => onAsk('covers')}>
+          <Key>p</Key> Sign for more packs, or to a day{about}
+        </button>
+      )}
+      {right === 'in person' && (
+        <button type="button" className="action" aria-keyshortcuts="r" onClick={() => onAsk('reason')}>
+          <Key>r</Key> Do not release{about}
+        </button>
+      )}
+    </p>
+  );
+}

@@ -1,13 +1,18 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { RefillView } from '../../../api/stock.ts';
+import { saySigner } from '../../../core/regimen/saySigner.ts';
+import { packsCovered, sayCovers, sayLeft } from '../../../core/regimen/signatureCover.ts';
 import { allocate } from '../../../core/shelf/allocate.ts';
 import type { CountedItem } from '../../../core/shelf/types.ts';
+import { signItem } from '../../data/signingQueries.ts';
 import { refillItem, stopRefill, useRefills } from '../../data/stockQueries.ts';
 import { useSend } from '../../data/useSend.ts';
 import { formatDate } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
+import { OpenForm } from '../../parts/OpenForm.tsx';
 import { sayLot } from '../shelf/sayStock.ts';
+import { type Covers, SignForm } from '../signing/SignForm.tsx';
 
 interface RefillsProps {
   readonly visitId: string;
@@ -74,15 +79,18 @@ function AskFirst({ visitId, onNothingNew }: { readonly visitId: string; readonl
   );
 }
 
+type RefillLine = RefillView['lines'][number];
+
 interface RowProps {
-  readonly line: RefillView['lines'][number];
+  readonly line: RefillLine;
   readonly today: string;
   /** The key gives this one. */
   readonly isNext: boolean;
   readonly place: RefillsProps;
 }
 
-function RefillRow({ line: { shelfItemId, name, state, says, lastGivenOn }, today, isNext, place }: RowProps) {
+function RefillRow({ line, today, isNext, place }: RowProps) {
+  const { shelfItemId, name, state, says, lastGivenOn } = line;
   const client = useQueryClient();
   const { send, isSending, problem } = useSend();
   // Asked again with the same id after a lost answer, it is written once.
@@ -115,6 +123,7 @@ function RefillRow({ line: { shelfItemId, name, state, says, lastGivenOn }, toda
         <span>{name}</span>
       )}{' '}
       {says !== '' && <span className="unknown block">{says}</span>}
+      <Signature line={line} />
       {state !== 'stopped' && first === undefined && (
         <span className="unknown block">
           {lots === undefined ? 'Not counted, so no pack is booked.' : 'No pack that may be given is left.'}
@@ -126,6 +135,46 @@ function RefillRow({ line: { shelfItemId, name, state, says, lastGivenOn }, toda
           {problem}
         </p>
       )}
+      {state === 'waits' && place.isDentist && <SignAnew line={line} today={today} visitId={place.visitId} />}
     </li>
+  );
+}
+
+/** On what it goes: who signed, for how many packs and to which day, and how many are left. */
+function Signature({ line: { signedBy, given, state } }: { readonly line: RefillLine }) {
+  if (!signedBy) return null;
+  const left = state === 'may-be-given' ? `, ${sayLeft(packsCovered(signedBy) - given)}` : '';
+  return (
+    <span className="aside block">
+      Signed by {saySigner(signedBy, formatDate)}, {formatDate(signedBy.at)}, for {sayCovers(signedBy, formatDate)}
+      {left}.
+    </span>
+  );
+}
+
+interface SignAnewProps {
+  readonly line: RefillLine;
+  readonly today: string;
+  readonly visitId: string;
+}
+
+/** A dentist at the counter signs for what is to come, so that nobody has to fetch her or him for each pack. */
+function SignAnew({ line: { shelfItemId, name, given }, today, visitId }: SignAnewProps) {
+  const client = useQueryClient();
+  const { send, problem } = useSend();
+  const sign = (covers: Covers) =>
+    void send(async () => {
+      await signItem(visitId, shelfItemId, covers);
+      await Promise.all([['stock'], ['visit', visitId], ['signing']].map((queryKey) => client.invalidateQueries({ queryKey })));
+    });
+  return (
+    <OpenForm
+      label="Sign anew, for more packs or to another day"
+      about={name}
+      isAction
+      form={(close) => (
+        <SignForm about={`Sign ${name}`} limits={{ today, given }} problem={problem} onSign={sign} onLeave={() => close()} />
+      )}
+    />
   );
 }

@@ -1,12 +1,17 @@
 import { useState } from 'react';
+import type { StandingOrderView } from '../../../api/signing.ts';
+import type { GivenView } from '../../../api/stock.ts';
 import { saySigner } from '../../../core/regimen/saySigner.ts';
-import type { Exclusion, Plan, PlanLine } from '../../../core/regimen/types.ts';
+import { coverOf, sayCovers, sayLeft } from '../../../core/regimen/signatureCover.ts';
+import type { Exclusion, Plan, PlanLine, SignedBy } from '../../../core/regimen/types.ts';
 import { useStandingOrders } from '../../data/signingQueries.ts';
+import { useGiven } from '../../data/stockQueries.ts';
 import { formatDate } from '../../format.ts';
 import { Key } from '../../parts/Key.tsx';
 import { Link } from '../../parts/Link.tsx';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { ReasonForm } from '../../parts/ReasonForm.tsx';
+import { SignForm } from '../signing/SignForm.tsx';
 import { useVisit } from './visitContext.ts';
 
 /** Where the signature of a line stands, and on what it was given. */
@@ -21,10 +26,31 @@ export function ReleaseState({ line, signers }: { readonly line: PlanLine; reado
   return (
     <span className="aside block">
       signed by {saySigner(line.signedBy, formatDate)}, {formatDate(at)}
+      {!isShownToPatient && line.use.atVisit !== true && <CoverState line={line} signedBy={line.signedBy} />}
       {override && !isShownToPatient && `; against rule ${override.ruleId}, because ${override.reason}`}
     </span>
   );
 }
+
+/** For how many packs it is signed, to which day, and how many are left. */
+function CoverState({ line, signedBy }: { readonly line: PlanLine; readonly signedBy: SignedBy }) {
+  const { bundle } = useVisit();
+  const { data } = useGiven(bundle.visitId);
+  const covers = `; for ${sayCovers(signedBy, formatDate)}`;
+  if (!data) return covers;
+  // Whether a standing order has ended is looked at where a pack goes.
+  const { left, over } = coverOf(signedBy, { given: packsGiven(data.moves, line.shelfItemId), today: data.today, orderHolds: true });
+  return over === null ? (
+    `${covers}, ${sayLeft(left)}`
+  ) : (
+    <>
+      {covers}, <span className="unknown">{over === 'until' ? 'that day is past' : sayLeft(left)}</span>
+    </>
+  );
+}
+
+const packsGiven = (moves: GivenView['moves'], id: string): number =>
+  -moves.filter((move) => move.shelfItemId === id && move.takenBack === null).reduce((sum, { quantity }) => sum + quantity, 0);
 
 /** What this member may do with a line: sign it in person or on a standing order, not release it, take it back. */
 export function SignActions({ line }: { readonly line: PlanLine }) {
@@ -33,7 +59,13 @@ export function SignActions({ line }: { readonly line: PlanLine }) {
   const isDentist = session.member.roles.includes('dentist');
   if (line.state === 'signed') {
     const isOwnOnOrder = line.signedBy?.standingOrder !== undefined && line.signedBy.name === session.member.name;
-    return isDentist || isOwnOnOrder ? <TakeBack id={line.shelfItemId} name={line.name} did="signature" /> : null;
+    if (!isDentist && !isOwnOnOrder) return null;
+    return (
+      <div className="sign-actions signed">
+        <TakeBack id={line.shelfItemId} name={line.name} did="signature" />
+        {isDentist && <SignFor line={line} label="Sign anew, for more packs or to another day" />}
+      </div>
+    );
   }
   return isDentist ? <SignOrRefuse line={line} /> : <SignOnOrder line={line} />;
 }
@@ -42,9 +74,10 @@ function SignOrRefuse({ line }: { readonly line: PlanLine }) {
   const { sign, refuse } = useVisit();
   return (
     <div className="actions sign-actions">
-      <button type="button" className="action" aria-keyshortcuts="s" onClick={() => sign(line.shelfItemId)}>
-        <Key>s</Key> Sign
+      <button type="button" className="action" aria-keyshortcuts="s" onClick={() => void sign(line.shelfItemId)}>
+        <Key>s</Key> {signWords(line)}
       </button>
+      <SignFor line={line} label={SIGN_FOR} />
       <OpenForm
         label="Do not release"
         about={line.name}
@@ -63,6 +96,41 @@ function SignOrRefuse({ line }: { readonly line: PlanLine }) {
   );
 }
 
+/** What one key signs for. A pack that is used at the visit is not counted. */
+const signWords = ({ use }: PlanLine) => (use.atVisit === true ? 'Sign' : 'Sign for one pack, no last day');
+const SIGN_FOR = 'Sign for more packs, or to a day';
+
+interface SignForProps {
+  readonly line: PlanLine;
+  readonly label: string;
+  readonly order?: StandingOrderView | undefined;
+}
+
+/** The same signature with a number of packs and a last day, for what is used at home. */
+function SignFor({ line, label, order }: SignForProps) {
+  const { sign, problem, bundle } = useVisit();
+  const { data } = useGiven(bundle.visitId);
+  if (line.use.atVisit === true || !data) return null;
+  const given = packsGiven(data.moves, line.shelfItemId);
+  return (
+    <OpenForm
+      label={label}
+      about={line.name}
+      isAction
+      shortcut="p"
+      form={(close) => (
+        <SignForm
+          about={`Sign ${line.name}`}
+          limits={{ today: data.today, given, order }}
+          problem={problem}
+          onSign={(covers) => void sign(line.shelfItemId, { ...covers, standingOrderId: order?.id }).then((isDone) => isDone && close())}
+          onLeave={() => close()}
+        />
+      )}
+    />
+  );
+}
+
 /** A hygienist signs on an order that names the item and holds on the day of the visit. */
 function SignOnOrder({ line }: { readonly line: PlanLine }) {
   const { session, sign, input } = useVisit();
@@ -75,9 +143,16 @@ function SignOnOrder({ line }: { readonly line: PlanLine }) {
   if (!order) return null;
   return (
     <div className="actions sign-actions">
-      <button type="button" className="action" aria-keyshortcuts="s" onClick={() => sign(line.shelfItemId, { standingOrderId: order.id })}>
+      <button
+        type="button"
+        className="action"
+        aria-keyshortcuts="s"
+        onClick={() => void sign(line.shelfItemId, { standingOrderId: order.id })}
+      >
         <Key>s</Key> Sign on the order "{order.name}" of {formatDate(order.date)}
+        {line.use.atVisit !== true && ', for one pack'}
       </button>
+      <SignFor line={line} label={SIGN_FOR} order={order} />
     </div>
   );
 }
@@ -156,7 +231,7 @@ export function Overrides({ stopped, nameOf }: OverridesProps) {
                   about={`Sign ${nameOf(shelfItemId)} against rule ${ruleId}`}
                   hint="stays on the record, and stands beside the item"
                   saveWords={`Sign against rule ${ruleId}`}
-                  onGive={(reason) => sign(shelfItemId, { override: { ruleId, reason } })}
+                  onGive={(reason) => void sign(shelfItemId, { override: { ruleId, reason } })}
                   onLeave={() => close()}
                 />
               )}

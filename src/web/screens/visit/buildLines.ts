@@ -41,7 +41,7 @@ export const SCOPE_COMMANDS: Readonly<Record<Scope, string>> = {
   health: '',
   look: '+fc',
   level: 'cg',
-  plan: 'sruo',
+  plan: 'spruo',
   agree: 'zpv',
 };
 

@@ -141,7 +141,7 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     if (isDone && isClosed) onServerChange();
     return isDone;
   };
-  const sign = (item: string, on?: SignedOn) => void requests.sign(item, on).then(reread);
+  const sign = (item: string, on?: SignedOn) => requests.sign(item, on).then(reread);
   const refuse = (item: string, reason: string) => void requests.refuse(item, reason).then(reread);
   const withdraw = (item: string, reason?: string) => requests.withdraw(item, reason).then(reread);
 
@@ -168,6 +168,7 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     },
     // The line's own button knows who signs on what.
     'plan s': () => !isCorrecting && pressIn(place.line, 's'),
+    'plan p': () => !isCorrecting && pressIn(place.line, 'p'),
     'plan r': () => !isCorrecting && pressIn(place.line, 'r'),
     'plan u': () => !isCorrecting && pressIn(place.line, 'u'),
     'plan o': () => {

@@ -42,7 +42,7 @@ export interface VisitWork {
   readonly reply: (scope: Scope, line: string, reply: Reply) => void;
   readonly reconfirm: (scope: Scope) => void;
   readonly command: (scope: Scope, letter: string) => void;
-  readonly sign: (shelfItemId: string, on?: SignedOn) => void;
+  readonly sign: (shelfItemId: string, on?: SignedOn) => Promise<boolean>;
   readonly refuse: (shelfItemId: string, reason: string) => void;
   /** Takes a signature or a refusal back; false when the server wants a reason, or will not. */
   readonly withdraw: (shelfItemId: string, reason?: string) => Promise<boolean>;

@@ -1,0 +1,94 @@
+import { type FormEvent, useEffect, useRef, useState } from 'react';
+import { TextLine } from '../../parts/fields.tsx';
+import { focusFirstProblem } from '../../parts/focusFirstProblem.ts';
+import type { CoverLimits } from './coverDraft.ts';
+import { problemOfLine, readCover } from './coverDraft.ts';
+
+export interface Covers {
+  readonly packs?: number;
+  readonly until?: string;
+}
+
+interface SignFormProps {
+  /** Words for a screen reader: what is signed, for whom. */
+  readonly about: string;
+  readonly limits: CoverLimits;
+  /** What the server would not do, in its words. */
+  readonly problem?: string | null | undefined;
+  readonly onSign: (covers: Covers) => void;
+  readonly onLeave: () => void;
+}
+
+/** For how many packs somebody signs, and to which day. */
+export function SignForm({ about, limits, problem, onSign, onLeave }: SignFormProps) {
+  const form = useRef<HTMLFormElement>(null);
+  const [packs, setPacks] = useState('');
+  const [until, setUntil] = useState('');
+  const [isTried, setTried] = useState(false);
+  useEffect(() => form.current?.querySelector('input')?.focus(), []);
+  useEffect(() => {
+    if (problem) focusFirstProblem(form.current);
+  }, [problem]);
+  const { covers, problems } = readCover({ packs, until }, limits);
+  const shown = isTried ? problems : {};
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    setTried(true);
+    if (Object.keys(problems).length > 0) return focusFirstProblem(form.current);
+    onSign(covers);
+  };
+  const inServerWords = { packs: problemOfLine(problem, 'packs'), until: problemOfLine(problem, 'until') };
+  return (
+    <form
+      ref={form}
+      noValidate
+      onSubmit={submit}
+      aria-label={about}
+      className="reason-form sign-form"
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape') return;
+        event.stopPropagation();
+        onLeave();
+      }}
+    >
+      <TextLine
+        label="Packs in all"
+        kind="number"
+        value={packs}
+        hint={hintOfPacks(limits)}
+        problem={shown.packs ?? inServerWords.packs}
+        onChange={setPacks}
+      />
+      <TextLine
+        label="Last day"
+        kind="number"
+        value={until}
+        hint={HINT_OF_DAY}
+        problem={shown.until ?? inServerWords.until}
+        onChange={setUntil}
+      />
+      {problem && !inServerWords.packs && !inServerWords.until && (
+        <p className="problem" role="alert">
+          {problem}
+        </p>
+      )}
+      <div className="actions">
+        <button type="submit" className="action primary">
+          Sign
+        </button>
+        <button type="button" className="action" onClick={onLeave}>
+          Leave
+        </button>
+      </div>
+    </form>
+  );
+}
+
+function hintOfPacks({ given, order }: CoverLimits): string {
+  const most = order ? ` The order covers at most ${order.packs ?? 1}.` : '';
+  if (given > 0) return `Counted from the visit on: ${given} went already and are among them.${most}`;
+  return `Empty: one pack. Counted from this visit on, today's among them.${most}`;
+}
+
+const HINT_OF_DAY =
+  'Year, month and day, like 20270307: the last day on which a pack may go. Empty: no last day. Twelve months after a visit nothing more goes by it in any case, a limit of our own.';
