@@ -13,6 +13,18 @@ const everywhere = (years: number): ByPlace => ({ US: years, UK: years, unknown:
 
 const SWALLOWS = ['swallowing-difficulty'];
 const CANNOT_SPIT = ['cannot-spit'];
+/** More fluoride than ordinary paste gives. */
+const KIDNEY_MATTERS_TO = [
+  'F_SUPP',
+  'F_RINSE_005',
+  'F_RINSE_02',
+  'F_PASTE_2800',
+  'F_PASTE_5000',
+  'F_GEL_APF',
+  'F_GEL_SNF2',
+  'F_VARNISH',
+  'SDF38',
+];
 const DRY_MOUTH = ['sjogren', 'salivary-glands-lost', 'head-neck-radiotherapy'];
 
 /**
@@ -206,12 +218,15 @@ export const safetyRules: readonly SafetyRule[] = [
       ageBelowYears: everywhere(18),
       pregnant: true,
       breastfeeding: true,
+      cannotSpit: true,
       allergies: ['chlorine'],
       conditions: [
         'asthma',
         'asthma-severe',
         'stomatitis-mucositis',
+        'ulcerative-gingivitis',
         'swallowing-difficulty',
+        ...CANNOT_SPIT,
         'eating-disorder',
         'suicide-risk',
         'cognitive-impairment',
@@ -269,6 +284,7 @@ export const safetyRules: readonly SafetyRule[] = [
   {
     id: 'C19',
     agentIds: ['XYLITOL', 'POLYOL_GUM'],
+    traits: ['xylitol'],
     trigger: { flags: ['dogAtHome'] },
     level: 'warn',
     because: 'xylitol is dangerous to dogs',
@@ -277,7 +293,7 @@ export const safetyRules: readonly SafetyRule[] = [
   },
   {
     id: 'C20',
-    agentIds: ['CHX_RINSE', 'ESSENTIAL_OILS', 'F_RINSE_005', 'F_RINSE_02'],
+    agentIds: ['CHX_RINSE', 'ESSENTIAL_OILS', 'F_RINSE_005', 'F_RINSE_02', 'HAP', 'PVPI', 'SALIVA', 'CA_PRERINSE'],
     traits: ['alcohol'],
     appliesOnlyIfTrait: true,
     trigger: {
@@ -295,17 +311,26 @@ export const safetyRules: readonly SafetyRule[] = [
       flags: ['dryMouth'],
     },
     level: 'stop',
-    because: 'this rinse holds alcohol',
-    action: 'The same rinse without alcohol.',
+    because: 'this pack holds alcohol',
+    action: 'The same without alcohol.',
     source: memory('handbook'),
   },
   {
     id: 'C21',
-    agentIds: ['F_SUPP', 'F_RINSE_005', 'F_RINSE_02', 'F_PASTE_2800', 'F_PASTE_5000', 'F_GEL_APF', 'F_GEL_SNF2', 'F_VARNISH', 'SDF38'],
+    agentIds: KIDNEY_MATTERS_TO,
     trigger: { conditions: ['kidney-disease-4-5'] },
     level: 'caution',
     because: 'fluoride leaves the body more slowly',
     action: 'No extra swallowed fluoride; ask the physician; only what is hardly swallowed.',
+    source: memory('handbook'),
+  },
+  {
+    id: 'C21b',
+    agentIds: KIDNEY_MATTERS_TO,
+    trigger: { conditions: ['kidney-disease'] },
+    level: 'warn',
+    because: 'the stage of the kidney disease is not noted',
+    action: 'Ask for the stage of the kidney disease: from stage 4 no extra swallowed fluoride, and the physician is asked.',
     source: memory('handbook'),
   },
   {
@@ -381,8 +406,28 @@ export const safetyRules: readonly SafetyRule[] = [
     source: mixed('chlorhexidineLabels', 'US age read, UK age from memory'),
   },
   {
+    id: 'C27b',
+    agentIds: ['CHX_RINSE'],
+    trigger: { pregnant: true },
+    level: 'caution',
+    because: 'the US label says only if clearly needed',
+    action: 'The dentist weighs it and records it.',
+    source: read('chlorhexidineLabels'),
+  },
+  {
+    id: 'P22',
+    agentIds: ['CHX_RINSE', 'ESSENTIAL_OILS', 'HAP', 'PVPI', 'CA_PRERINSE'],
+    traits: ['rinse'],
+    appliesOnlyIfTrait: true,
+    trigger: { cannotSpit: true, conditions: CANNOT_SPIT },
+    level: 'stop',
+    because: 'a rinse is for those who can spit it out',
+    action: 'Nothing that has to be spat out.',
+    source: ownRule('their labels say to spit; which rinses this holds for is ours'),
+  },
+  {
     id: 'C28',
-    agentIds: ['XYLITOL', 'POLYOL_GUM'],
+    agentIds: ['XYLITOL', 'POLYOL_GUM', 'SALIVA'],
     traits: ['gum', 'lozenge', 'hard candy'],
     appliesOnlyIfTrait: true,
     trigger: { ageBelowYears: everywhere(5), conditions: SWALLOWS },
@@ -551,6 +596,15 @@ export const safetyRules: readonly SafetyRule[] = [
     source: read('ada2010supplements', 'and the UK label of 5,000 ppm paste'),
   },
   {
+    id: 'I04b',
+    agentIds: ['F_SUPP'],
+    trigger: { medicines: ['antacid-or-calcium'] },
+    level: 'caution',
+    because: 'calcium holds the fluoride back',
+    action: 'Take them an hour apart.',
+    source: mixed('ada2010supplements', 'precaution read, the hour from memory'),
+  },
+  {
     id: 'C37',
     agentIds: ['SDF38'],
     trigger: { weightBelowKg: 10 },
@@ -641,6 +695,11 @@ export const planRules: Readonly<Record<PlanRuleId, PlanRule>> = {
     because: 'no natural teeth: it is for teeth',
     overridable: false,
     source: ownRule('care against decay needs a tooth or a root'),
+  },
+  P23: {
+    because: 'natural teeth: a saliva substitute has to be at pH 5.5 or above',
+    overridable: true,
+    source: memory('handbook', 'that acid ones are not for natural teeth'),
   },
   P16: {
     because: 'legal status here is not set: a lead sets it under Rules',

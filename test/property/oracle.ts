@@ -89,12 +89,14 @@ const TRIGGERS: Readonly<Record<string, (world: World, item: ShelfItem, rule: Ra
         'asthma',
         'asthma-severe',
         'stomatitis-mucositis',
+        'ulcerative-gingivitis',
         'swallowing-difficulty',
         'eating-disorder',
         'suicide-risk',
         'cognitive-impairment',
       ),
       world.facts.youngChildAtHome,
+      cannotSpit(world.facts),
       item.percent === undefined ? undefined : item.percent > 0.25,
     ),
   C17: ({ facts: f }, item) => or(has(f.allergies, 'milk-protein'), hasTrait(item, 'benzoate') ? has(f.allergies, 'benzoate') : false),
@@ -293,6 +295,15 @@ function findLineBreaches(world: World, item: ShelfItem, line: PlanLine): string
       found.push('gum with dentures or jaw pain, or not asked');
     if (facts.braces !== false && line.state === 'proposed') found.push('gum with braces without a choice of the professional');
   }
+  if (
+    item.form === 'lozenge' &&
+    item.agentId === 'SALIVA' &&
+    (facts.ageYears < 5 || has(facts.conditions, 'swallowing-difficulty') !== false)
+  )
+    found.push('a lozenge where it may choke');
+  if (/^(CHX_RINSE|ESSENTIAL_OILS|NAOCL)$/.test(item.agentId) && item.form === 'rinse' && cannotSpit(facts) !== false && !lifted('P22'))
+    found.push('a rinse that must be spat out, by somebody who cannot or was not asked');
+  if (item.agentId === 'SALIVA' && (item.pH ?? 7) < 5.5 && !lifted('P23')) found.push('an acid saliva substitute');
   if (/^CHX_/.test(item.agentId) && line.state !== 'signed') found.push('chlorhexidine by default');
   if (item.agentId === 'NAOCL' && (world.hypochloritePercent === undefined || line.state !== 'signed'))
     found.push('hypochlorite without a written protocol');

@@ -8,6 +8,8 @@ import type { Agent, PlanRuleId } from './tables.ts';
 const HALF_YEAR_MONTHS = 6;
 const TWO_YEARS_MONTHS = 24;
 const MG_PER_G_AT_1000_PPM = 1_000;
+const SALIVA_SUBSTITUTE = 'SALIVA';
+const LOWEST_SALIVA_PH = 5.5;
 
 /** The rules that need arithmetic or the practice's settings. `ppm` is the pack's fluoride, undefined when the pack does not tell. */
 export function hitsOfPlanRules(
@@ -24,11 +26,12 @@ export function hitsOfPlanRules(
     ...smearBars(view, agent),
     ...xylitolBars(view),
     ...(view.hasNoTeeth === true && !view.item.meets.includes('saliva') ? [planRuleBar(view, 'P15', 'stop')] : []),
+    ...acidBars(view),
     ...swallowedBars(view, ppm),
     ...weightDoubtBars(view, agent),
     ...courseBars(view),
   ];
-  return { bars, warnings: packWarnings(view, ppm) };
+  return { bars, warnings: [...packWarnings(view, ppm), ...acidWarnings(view)] };
 }
 
 /** A bar of one of these rules; `fact` is what has to be asked first. */
@@ -88,6 +91,19 @@ function smearBars(view: CheckView, agent: Agent): Bar[] {
   if (!agent.ppmRange || agent.id === 'F_PASTE_STD') return [];
   if (ageMonths < HALF_YEAR_MONTHS) return [planRuleBar(view, 'P09', 'stop')];
   return ageMonths < TWO_YEARS_MONTHS && weightKg === undefined ? [planRuleBar(view, 'P09', 'ask-first', 'weightKg')] : [];
+}
+
+/** An acid saliva substitute wears natural teeth. */
+function acidBars({ item, hasNoTeeth, tables }: CheckView): Bar[] {
+  const isAcid = item.agentId === SALIVA_SUBSTITUTE && item.pH !== undefined && item.pH < LOWEST_SALIVA_PH;
+  return isAcid && hasNoTeeth !== true ? [planRuleBar({ item, tables }, 'P23', 'stop')] : [];
+}
+
+/** Few packs print a pH: one that is not noted is told, and leaves nobody with a dry mouth without anything. */
+function acidWarnings({ item, hasNoTeeth, traits, tables }: CheckView): Warning[] {
+  if (item.agentId !== SALIVA_SUBSTITUTE || hasNoTeeth === true || !traits.has('pH unknown')) return [];
+  const { because, source } = tables.planRules.P23;
+  return [{ ruleId: 'P23', text: `Its pH is not noted. ${because.charAt(0).toUpperCase()}${because.slice(1)}.`, source }];
 }
 
 /** The limit is per kg of the child, so an assumed weight does not do. */

@@ -301,7 +301,8 @@ export type PlanRuleId =
   | 'P18' // a weight that does not fit the age
   | 'P19' // a course of chlorhexidine without an end
   | 'P20' // a course of chlorhexidine longer than any label gives
-  | 'P21'; // outside the practice's own protocol
+  | 'P21' // outside the practice's own protocol
+  | 'P23'; // acid saliva substitute beside natural teeth
 export interface PlanRule {
   readonly because: string;
   readonly source: SourceRef;

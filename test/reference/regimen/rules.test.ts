@@ -14,6 +14,7 @@ const IDS_OF_ONE_PACK = [
   ...['C20', 'C21', 'C22', 'C23', 'C24', 'C25', 'C26', 'C27', 'C28', 'C29', 'C30', 'C31', 'C32', 'C33', 'C34', 'C35', 'C36', 'C37', 'C38'],
   ...['C39', 'C40'],
   ...['P01', 'P02', 'P03', 'P04', 'P05', 'P06', 'P07', 'P08', 'P09', 'P11', 'P12', 'P14', 'P15', 'P16', 'P17', 'P18', 'P19', 'P20', 'P21'],
+  ...['P22', 'P23'],
 ];
 const IDS_OF_PAIRS = ['I01', 'I01b', 'I02', 'I03', 'I04', 'I05', 'I06', 'I07', 'I08', 'I09', 'I10', 'I11', 'I12', 'I13', 'C36'];
 /** Fluoride of a day above an upper level: it is about the plan, not about a pack. */
