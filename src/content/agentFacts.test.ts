@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { sayEffect } from '../core/regimen/sayEffect.ts';
 import { agents } from './agents.ts';
+import { benefits } from './benefits.ts';
+import { disagreements } from './disagreements.ts';
 
 const effects = agents.flatMap((a) => a.evidence.flatMap(({ effect, source }) => (effect ? [{ ...effect, source }] : [])));
 
@@ -37,6 +39,34 @@ test('every interval holds its estimate, and every share is a share', () => {
 test('nobody is promised prevention by these six', () => {
   const promised = agents.filter((a) => a.noPrevention !== undefined).map((a) => a.id);
   expect(promised.sort()).toEqual(['ARGININE', 'BICARB', 'HAP', 'NAOCL', 'SDF38', 'XYLITOL']);
+});
+
+test('and none of the six has a figure from which a number needed to treat could be worked out', () => {
+  const withFigure = new Set(benefits.rows.map((r) => r.agentId));
+  expect(agents.filter((a) => a.noPrevention !== undefined && withFigure.has(a.id)).map((a) => a.id)).toEqual([]);
+});
+
+// Which reviews speak of which agent, where one speaks of several.
+test.each([
+  ['EV_COMBO', ['F_PASTE_STD', 'F_RINSE_005', 'F_VARNISH']],
+  ['EV_COMPARE', ['F_PASTE_STD', 'F_RINSE_005']],
+  ['EV_CHX15', ['CHX_RINSE', 'CHX_VARNISH']],
+] as const)('%s stands with each agent that it is about', (id, agentIds) => {
+  expect(agents.filter((a) => a.evidence.some((e) => e.effect?.id === id)).map((a) => a.id)).toEqual(agentIds);
+});
+
+test('the comparison of 22 treatments is told with its trials, people and certainty wherever it stands', () => {
+  const lines = agents.flatMap((a) => a.evidence.filter((e) => e.source.key === 'urquhart2019').map((e) => [a.id, e.says] as const));
+  expect(lines.map(([id]) => id)).toEqual(['F_PASTE_5000', 'F_VARNISH', 'SEALANT']);
+  for (const [, line] of lines) expect(line).toMatch(/44 trials, 7,378 people, certainty low to moderate/);
+});
+
+test('the sides of a disagreement say what their sources say', () => {
+  const sideOf = (id: string, side: string) => disagreements.find((d) => d.id === id)?.positions.find((p) => p.id === side);
+  // arginineTrials (read): 1.5 % no difference, 8 % 26 % fewer surfaces, in one trial.
+  expect(sideOf('arginine', 'by-choice')?.says).toMatch(/1\.5 %.*26 % fewer.*8 %/);
+  // The US rule for anticaries products says nothing of emptying the stomach; the table of a review does.
+  expect(sideOf('after-swallowing', 'older')?.sources.map((s) => s.key)).toEqual(['swallowedReview']);
 });
 
 test('a figure is said with its interval, its people and its certainty', () => {

@@ -47,6 +47,51 @@ const RINSE_ALONE: readonly EvidenceLine[] = [
   ),
 ];
 
+const PASTE_AGAINST_RINSE = found(
+  {
+    id: 'EV_COMPARE',
+    what: 'paste against rinse',
+    outcome: 'permanent teeth',
+    measure: 'prevented-fraction',
+    estimate: 0,
+    interval: [-0.18, 0.19],
+    people: 'children',
+    trials: 15,
+    certainty: 'not-rated',
+  },
+  read('marinho2004a'),
+);
+
+const BESIDE_PASTE = found(
+  {
+    id: 'EV_COMBO',
+    what: 'a rinse, gel or varnish beside paste against paste alone',
+    outcome: 'permanent teeth',
+    measure: 'prevented-fraction',
+    estimate: 0.1,
+    interval: [0.02, 0.17],
+    people: 'children',
+    trials: 9,
+    certainty: 'not-rated',
+  },
+  memory('marinho2004b'),
+);
+
+const CHLORHEXIDINE_REVIEW = found(
+  {
+    id: 'EV_CHX15',
+    what: 'chlorhexidine gels and varnishes against placebo or none',
+    outcome: 'decay',
+    measure: 'prevented-fraction',
+    estimate: null,
+    people: 'children and adolescents',
+    trials: 8,
+    certainty: 'very-low',
+    remark: 'no support',
+  },
+  mixed('walsh2015', 'number of trials read, certainty from memory'),
+);
+
 const NO_PREVENTION = {
   silver: says('Silver fluoride arrests a lesion. It is not given to prevent new ones.', read('oliveira2018')),
   xylitol: says('No prevention is promised: low certainty for paste, no firm evidence for gum and lozenges.', read('riley2015')),
@@ -154,20 +199,7 @@ export const agentFacts = {
         },
         read('preventionToolkit'),
       ),
-      found(
-        {
-          id: 'EV_COMPARE',
-          what: 'paste against rinse',
-          outcome: 'permanent teeth',
-          measure: 'prevented-fraction',
-          estimate: 0,
-          interval: [-0.18, 0.19],
-          people: 'children',
-          trials: 15,
-          certainty: 'not-rated',
-        },
-        read('marinho2004a'),
-      ),
+      PASTE_AGAINST_RINSE,
       found(
         {
           id: 'EV_COMPARE-gel',
@@ -181,6 +213,7 @@ export const agentFacts = {
         },
         read('marinho2004a'),
       ),
+      BESIDE_PASTE,
     ],
     doses: [
       {
@@ -288,7 +321,7 @@ export const agentFacts = {
         read('slayton2018'),
       ),
       position('expert-opinion', 'Twice a day from 6 years at raised risk.', read('ada2013')),
-      says('Best on roots of 22 treatments without drilling.', read('urquhart2019')),
+      says('Best on roots of 22 treatments without drilling (44 trials, 7,378 people, certainty low to moderate).', read('urquhart2019')),
     ],
     doses: [
       {
@@ -321,23 +354,7 @@ export const agentFacts = {
     ],
   },
   F_RINSE_005: {
-    evidence: [
-      ...RINSE_ALONE,
-      found(
-        {
-          id: 'EV_COMBO',
-          what: 'a rinse, gel or varnish beside paste against paste alone',
-          outcome: 'permanent teeth',
-          measure: 'prevented-fraction',
-          estimate: 0.1,
-          interval: [0.02, 0.17],
-          people: 'children',
-          trials: 9,
-          certainty: 'not-rated',
-        },
-        memory('marinho2004b'),
-      ),
-    ],
+    evidence: [...RINSE_ALONE, PASTE_AGAINST_RINSE, BESIDE_PASTE],
     doses: [
       {
         fromAgeYears: 6,
@@ -451,7 +468,7 @@ export const agentFacts = {
         amountG: [0, 4],
         minutes: 4,
         says: 'At most 2 g a tray, suction throughout, upright, never alone, then spit for 30 to 60 seconds.',
-        source: read('lecompte1987'),
+        source: read('lecompte1987', 'the 4 minutes and every 3 to 6 months from ada2013'),
       },
     ],
     harms: [says('10 to 31 mg F stay in the mouth without suction and spitting, 2 to 7.5 mg with both.', read('lecompte1987'))],
@@ -529,8 +546,12 @@ export const agentFacts = {
         },
         read('milsom2011'),
       ),
+      BESIDE_PASTE,
       position('in-favour', 'Every 3 to 6 months at raised risk, the only professional fluoride under 6.', read('ada2013')),
-      says('Varnish with a sealant was best on chewing surfaces, varnish on smooth ones, of 22 treatments.', read('urquhart2019')),
+      says(
+        'Varnish with a sealant was best on chewing surfaces, varnish on smooth ones, of 22 treatments (44 trials, 7,378 people, certainty low to moderate).',
+        read('urquhart2019'),
+      ),
     ],
     doses: [
       {
@@ -575,7 +596,12 @@ export const agentFacts = {
         },
         read('oliveira2018'),
       ),
-      position('in-favour', 'Twice a year on advanced open lesions of crowns, preferred over weekly varnish.', read('slayton2018')),
+      position(
+        'in-favour',
+        'Twice a year on advanced open lesions of crowns, preferred over weekly varnish (primary teeth: strong, moderate certainty; permanent: conditional, low).',
+        read('slayton2018'),
+      ),
+      says('Root lesions: once a year, behind daily paste of about 5,000 ppm.', read('slayton2018')),
       position(
         'insufficient',
         'One national programme rates arrest as very low to low certainty, prevention as insufficient.',
@@ -654,7 +680,10 @@ export const agentFacts = {
       says('Gas and loose stools: 0.37 g/kg (men) and 0.42 g/kg (women) at once were borne in one study.', read('oku2007')),
       says('After getting used to it 20 to 70 g a day are borne; sorbitol and mannitol upset from 10 to 20 g.', read('makinen2016')),
       says('Dogs: low blood sugar above 0.1 g/kg, liver failure above 0.5 g/kg.', read('dogsXylitol')),
-      says('High xylitol in blood went with heart events in one cohort, after larger drinks than these portions.', memory('witkowski2024')),
+      says(
+        'High xylitol in blood went with heart events in one cohort; a drink of 30 g, far more than these portions, made blood platelets more reactive. Observed only.',
+        memory('witkowski2024'),
+      ),
     ],
     noPrevention: NO_PREVENTION.xylitol,
   },
@@ -682,20 +711,7 @@ export const agentFacts = {
   },
   CHX_RINSE: {
     evidence: [
-      found(
-        {
-          id: 'EV_CHX15',
-          what: 'chlorhexidine gels and varnishes against placebo or none',
-          outcome: 'decay',
-          measure: 'prevented-fraction',
-          estimate: null,
-          people: 'children and adolescents',
-          trials: 8,
-          certainty: 'very-low',
-          remark: 'no support',
-        },
-        mixed('walsh2015', 'number of trials read, certainty from memory'),
-      ),
+      CHLORHEXIDINE_REVIEW,
       found(
         {
           id: 'EV_RCT12',
@@ -743,12 +759,17 @@ export const agentFacts = {
       },
     ],
     harms: [
-      says('Anaphylaxis; stain of teeth, tongue and fillings; taste; burning; swollen glands.', read('chlorhexidineLabels')),
+      says('Anaphylaxis; stain of teeth, tongue and fillings; taste; burning; peeling; swollen glands.', read('chlorhexidineLabels')),
+      says(
+        'US label: in pregnancy only if clearly needed. A child who swallows some can show signs of alcohol.',
+        read('chlorhexidineLabels'),
+      ),
       says('Some 0.2 % packs hold 7 % alcohol and aspartame; the US 0.12 % rinse holds 11.6 % alcohol.', read('chlorhexidineLabels')),
     ],
   },
   CHX_VARNISH: {
     evidence: [
+      CHLORHEXIDINE_REVIEW,
       position('in-favour', 'Every 3 months for root caries in adults.', read('ada2011')),
       position(
         'not-recommended',
@@ -828,9 +849,14 @@ export const agentFacts = {
       {
         fromAgeYears: 6,
         timesPerYear: [4, 4],
+        says: 'Every 3 months with varnish for 2 years, in a trial in children of 49 to 84 months, under supervision.',
+        source: read('milgrom2021', 'our own youngest age, of the labels for the mouth'),
+      },
+      {
+        fromAgeYears: 6,
         amountMl: [0.2, 0.2],
-        says: '0.2 mL wiped on and off at once, then varnish; trials were in children of 2 to 7 years under supervision.',
-        source: read('milgrom2021'),
+        says: '0.2 mL wiped on and off at once, once, in a study in children of 2 to 5 years, under supervision.',
+        source: read('iodineSession', 'our own youngest age, of the labels for the mouth'),
       },
     ],
     harms: [says('Not with thyroid disease, iodine allergy, pregnancy or feeding, lithium, weak kidneys.', read('povidoneIodineLabels'))],
@@ -892,9 +918,9 @@ export const agentFacts = {
           people: '5,500 children',
           trials: 1,
           certainty: 'not-rated',
-          remark: 'surfaces 19.6 %; none after 1 year',
+          remark: 'surfaces 19.6 %; none after 1 year; links with the sponsor (from memory)',
         },
-        read('arginineTrials'),
+        mixed('arginineTrials', 'figures read, links from memory'),
       ),
       found(
         {
@@ -906,9 +932,9 @@ export const agentFacts = {
           people: 'children at low to moderate risk',
           trials: 1,
           certainty: 'not-rated',
-          remark: '17.7 % in the second group, surfaces 16.5 %',
+          remark: '17.7 % in the second group, surfaces 16.5 %; links with the sponsor (from memory)',
         },
-        read('arginineTrials'),
+        mixed('arginineTrials', 'figures read, links from memory'),
       ),
       found(
         {
@@ -955,7 +981,8 @@ export const agentFacts = {
           people: '207 children',
           trials: 1,
           certainty: 'not-rated',
-          remark: 'no worse within a margin of 20 points, upper limit 9.8; the control had 500 ppm (from memory)',
+          remark:
+            'no worse within a margin of 20 points, upper limit 9.8; the control had 500 ppm, and links with the maker (both from memory)',
         },
         mixed('paszynska'),
       ),
@@ -1071,6 +1098,10 @@ export const agentFacts = {
           certainty: 'moderate',
         },
         memory('wright2016'),
+      ),
+      says(
+        'With varnish, best on chewing surfaces of 22 treatments (44 trials, 7,378 people, certainty low to moderate).',
+        read('urquhart2019'),
       ),
       position(
         'in-favour',

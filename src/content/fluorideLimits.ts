@@ -190,9 +190,11 @@ export const pasteAmounts: readonly PasteAmount[] = [
   },
 ];
 
+const ofTeeth = read('varnishMonographs', 'amounts by teeth; which ages have them is ours');
+
 /** Most varnish a visit, by the usual teeth of the age. */
 export const varnishAmounts: readonly VarnishAmount[] = [
-  { fromAgeYears: 0, belowAgeYears: 6, amountMl: 0.25, note: 'At most 0.25 mL for primary teeth.', source: read('varnishMonographs') },
-  { fromAgeYears: 6, belowAgeYears: 12, amountMl: 0.4, note: 'At most 0.4 mL for mixed teeth.', source: read('varnishMonographs') },
-  { fromAgeYears: 12, belowAgeYears: 200, amountMl: 0.75, note: 'At most 0.75 mL for permanent teeth.', source: read('varnishMonographs') },
+  { fromAgeYears: 0, belowAgeYears: 6, amountMl: 0.25, note: 'At most 0.25 mL for primary teeth.', source: ofTeeth },
+  { fromAgeYears: 6, belowAgeYears: 12, amountMl: 0.4, note: 'At most 0.4 mL for mixed teeth.', source: ofTeeth },
+  { fromAgeYears: 12, belowAgeYears: 200, amountMl: 0.75, note: 'At most 0.75 mL for permanent teeth.', source: ofTeeth },
 ];

@@ -119,6 +119,10 @@ export const regimenSources: Readonly<Record<string, Source>> = {
   },
 
   // Limits, weights, arithmetic
+  swallowedReview: {
+    cite: 'Review of swallowed fluoride, open-access article PMC5651468, Table 3; authors not noted.',
+    read: 'the table; its advice to empty the stomach is superseded',
+  },
   whitford1987: { cite: 'Whitford GM. J Dent Res 1987;66:1056-1060; and 1990.', read: 'abstract: 5 mg/kg as the dose for emergency care' },
   iom1997: {
     cite: 'Institute of Medicine, Dietary reference intakes for calcium, phosphorus, magnesium, vitamin D and fluoride, 1997.',
@@ -201,6 +205,10 @@ export const regimenSources: Readonly<Record<string, Source>> = {
   crystal2019: { cite: 'Crystal YO et al. 2019, contents and drop size of silver diamine fluoride.', read: 'drop size' },
   ly2006: { cite: 'Ly KA et al. BMC Oral Health 2006;6:6.', read: 'abstract' },
   milgrom2009: { cite: 'Milgrom P et al. Arch Pediatr Adolesc Med 2009;163:601-607.', read: 'from memory' },
+  iodineSession: {
+    cite: 'Single session of povidone-iodine in young children with severe decay, open-access article PMC2855972; authors not noted.',
+    read: 'amount and age',
+  },
   milgrom2011: { cite: 'Milgrom P et al. 2011, povidone-iodine before varnish, not randomised.', read: 'abstract' },
   oku2007: { cite: 'Oku T, Nakamura S. J Sci Food Agric 2007, largest amount of sugar alcohols without loose stools.', read: 'abstract' },
   schlagenhauf2019: { cite: 'Schlagenhauf U et al. J Investig Clin Dent 2019;10:e12399.', read: 'from memory' },
