@@ -9,10 +9,13 @@ import { sayMinute } from '../../../core/visit/sayDescribedDays.ts';
 import { DayRowPicture } from '../../charts/DayRowPicture.tsx';
 import { sayEnglish, shelfName } from '../../content.ts';
 import { plural } from '../../format.ts';
+import { useIsPrinting } from '../../parts/useIsPrinting.ts';
 import { useWidth } from '../../parts/useWidth.ts';
+import { PlanFold } from './PlanFold.tsx';
+import { ONCE_SIGNED } from './planLines.ts';
 import { RHYTHM } from './rhythmLine.ts';
 import { Reconfirm, ScopeLines } from './ScopeLines.tsx';
-import { sayBasis, sayUses } from './sayUses.ts';
+import { sayBasis, sayOnceSigned, sayUses } from './sayUses.ts';
 import { usePlanDay } from './usePlanDay.ts';
 import { useVisit } from './visitContext.ts';
 
@@ -31,7 +34,7 @@ export function PlanDay() {
       ) : (
         <>
           <UsesOfDay strip={clock.now} acid={acid} label="What to use when" />
-          {clock.onceSigned && <UsesOfDay strip={clock.onceSigned} acid={acid} label="Once all that waits is signed" isNamed />}
+          {clock.onceSigned && <OnceSigned strip={clock.onceSigned} acid={acid} />}
           <NotTimed clock={clock} />
           <Basis strip={clock.now} />
         </>
@@ -50,12 +53,23 @@ function Basis({ strip: { rhythm } }: { readonly strip: DayStrip }) {
   return <p className={rhythm.basis === 'usual' ? 'small unknown' : 'small'}>{sayBasis(rhythm)}</p>;
 }
 
+/** Today's day is the one to follow; the other is one line, and one key opens its picture. */
+function OnceSigned({ strip, acid }: Pick<UsesOfDayProps, 'strip' | 'acid'>) {
+  const isPrinting = useIsPrinting();
+  const wordOf = useWordsOf(strip);
+  return (
+    <PlanFold id={ONCE_SIGNED} says={sayOnceSigned(strip, wordOf)} isAlwaysOpen={isPrinting}>
+      <UsesOfDay strip={strip} acid={acid} label="Once all that waits is signed" isSaid />
+    </PlanFold>
+  );
+}
+
 interface UsesOfDayProps {
   readonly strip: DayStrip;
   readonly acid: StripRow['acid'];
   readonly label: string;
-  /** Whether the label stands above it. */
-  readonly isNamed?: boolean;
+  /** The sentence stands above it already. */
+  readonly isSaid?: boolean;
 }
 
 /** On the screen, px. */
@@ -64,7 +78,7 @@ const SIZES: StripSizes = { band: 24, mark: 6, gap: 4, word: 17, letter: 7.4, mo
 const NARROWEST_PX = 340;
 const HATCH_PX = 4;
 
-function UsesOfDay({ strip, acid, label, isNamed = false }: UsesOfDayProps) {
+function UsesOfDay({ strip, acid, label, isSaid = false }: UsesOfDayProps) {
   const place = useRef<HTMLDivElement>(null);
   const width = useWidth(place, 392);
   const wordOf = useWordsOf(strip);
@@ -73,10 +87,7 @@ function UsesOfDay({ strip, acid, label, isNamed = false }: UsesOfDayProps) {
   const layout = layOutStripRow(row, width, SIZES);
   return (
     <figure className="uses-of-day" aria-label={label}>
-      <figcaption>
-        {isNamed && `${label}: `}
-        {said}
-      </figcaption>
+      {!isSaid && <figcaption>{said}</figcaption>}
       <div ref={place}>
         {width >= NARROWEST_PX && strip.placed.length > 0 && (
           <svg viewBox={`0 0 ${width} ${layout.heightMm}`} role="img" aria-label={`${label}, from midnight to midnight. ${said}`}>

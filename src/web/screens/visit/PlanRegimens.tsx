@@ -2,6 +2,7 @@ import type { NeedKind, Plan, Regimen } from '../../../core/regimen/types.ts';
 import { Key } from '../../parts/Key.tsx';
 import { Why } from '../../parts/Sources.tsx';
 import { digitOfChoice } from './line.ts';
+import { PlanFold } from './PlanFold.tsx';
 import { MORE_REGIMENS, TASKS_ACCEPTED } from './planLines.ts';
 import { waysOf } from './regimenWays.ts';
 import { ScopeLines } from './ScopeLines.tsx';
@@ -95,43 +96,24 @@ function Take({ regimen, than, letter }: { readonly regimen: Regimen; readonly t
   );
 }
 
-function More({
-  rest,
-  chosen,
-  undecided,
-}: {
+interface MoreProps {
   readonly rest: readonly Regimen[];
   readonly chosen: Regimen;
   readonly undecided: readonly NeedKind[];
-}) {
-  const { lines, place, goTo } = useVisit();
-  const line = lines.plan.find(({ id }) => id === MORE_REGIMENS);
-  if (!line) return null;
-  const isOpen = place.scope === 'plan' && place.line === MORE_REGIMENS;
+}
+
+function More({ rest, chosen, undecided }: MoreProps) {
   return (
-    <div data-line={MORE_REGIMENS}>
-      <button
-        type="button"
-        className="plan-row"
-        data-row
-        aria-expanded={isOpen}
-        aria-keyshortcuts={line.letter}
-        onClick={() => goTo('plan', isOpen ? null : MORE_REGIMENS)}
-      >
-        <Key>{line.letter}</Key>
-        <span>{line.label}</span>
-      </button>
-      {isOpen && (
-        <div className="ways">
-          {rest.map((regimen, i) => (
-            <div key={regimen.id} className="way">
-              <p className="uses">{sayDifference(regimen, chosen)}</p>
-              <Sentences regimen={regimen} undecided={undecided} />
-              <Take regimen={regimen} than={chosen} letter={digitOfChoice(i)} />
-            </div>
-          ))}
-        </div>
-      )}
-    </div>
+    <PlanFold id={MORE_REGIMENS}>
+      <div className="ways">
+        {rest.map((regimen, i) => (
+          <div key={regimen.id} className="way">
+            <p className="uses">{sayDifference(regimen, chosen)}</p>
+            <Sentences regimen={regimen} undecided={undecided} />
+            <Take regimen={regimen} than={chosen} letter={digitOfChoice(i)} />
+          </div>
+        ))}
+      </div>
+    </PlanFold>
   );
 }

@@ -1,5 +1,7 @@
 import type { VisitBundle } from '../../../api/bundles.ts';
+import type { PlanLine } from '../../../core/regimen/types.ts';
 import type { Answers } from '../../../core/visit/answer.ts';
+import { plannedAtHome } from '../../../core/visit/plannedAtHome.ts';
 import type { Question, QuestionGroup } from '../../../core/visit/question.ts';
 import { dayForUses } from '../../../core/visit/rhythmOfVisit.ts';
 import { rhythmSaid } from '../../../core/visit/rhythmSaid.ts';
@@ -70,6 +72,7 @@ export function buildLines(place: LinesPlace): VisitLines {
       plan: assessment.plan,
       agreed: visit.agreed,
       commands: SCOPE_COMMANDS.plan,
+      isWaiting: plannedAtHome(assessment.plan.lines, practice.shelf, visit.agreed?.items).some(isWaiting),
       rhythm: dayForUses(visit) ? null : rhythmLineOf(visit),
       nameOf,
     }),
@@ -86,6 +89,8 @@ export function buildLines(place: LinesPlace): VisitLines {
     ),
   };
 }
+
+const isWaiting = ({ state }: { readonly state: PlanLine['state'] }): boolean => state === 'waiting-for-signature';
 
 function rhythmLineOf(visit: VisitInput['visit']): Line {
   const { rhythmKept } = content.dayUses;

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Plan } from '../../../core/regimen/types.ts';
 import { replyOfKey } from './keys.ts';
-import { listSwaps, MORE_REGIMENS, planLines, saySwap, TASKS_ACCEPTED, tasksOfReply } from './planLines.ts';
+import { listSwaps, MORE_REGIMENS, ONCE_SIGNED, planLines, saySwap, TASKS_ACCEPTED, tasksOfReply } from './planLines.ts';
 import { RHYTHM, rhythmLine } from './rhythmLine.ts';
 
 const item = (id: string, timesPerDay = 2) => ({ shelfItemId: id, name: `Pack ${id}`, use: { timesPerDay, amount: '' } });
@@ -19,7 +19,8 @@ const plan = {
 } as unknown as Plan;
 const nameOf = (id: string) => `Pack ${id}`;
 const rhythm = rhythmLine({ said: undefined, past: undefined, source: { key: 'project', status: 'proposal' } });
-const lines = (agreed = {}, asked: typeof rhythm | null = rhythm) => planLines({ plan, agreed, commands: 'sruo', rhythm: asked, nameOf });
+const lines = (agreed = {}, asked: typeof rhythm | null = rhythm) =>
+  planLines({ plan, agreed, commands: 'sruo', rhythm: asked, isWaiting: false, nameOf });
 
 test('a pack that could stand in the place of another stands once, with all that makes it better; what is in the plan already does not', () => {
   expect(listSwaps(plan, 'paste').map((swap) => saySwap(swap, nameOf))).toEqual([
@@ -43,6 +44,9 @@ test('items, the other regimens, and the tasks accepted, each with a letter that
     [MORE_REGIMENS, 'm'],
     [TASKS_ACCEPTED, 't'],
   ]);
+  const waiting = planLines({ plan, agreed: {}, commands: 'sruo', rhythm, isWaiting: true, nameOf });
+  expect(waiting.map(({ id, letter }) => [id, letter])[2]).toEqual([ONCE_SIGNED, 'w']);
+  expect(new Set(waiting.map(({ letter }) => letter)).size).toBe(waiting.length);
   expect(lines({}, null).some(({ id }) => id === RHYTHM)).toBe(false);
   expect(lines().some((line) => line.wanted)).toBe(false);
 });

@@ -13,6 +13,9 @@ export const TASKS_ACCEPTED = 'tasks accepted';
 /** Taken by its own key, so it is no line that opens. */
 export const OTHER_REGIMEN = 'other regimen';
 export const MORE_REGIMENS = 'more regimens';
+/** The day once all that waits is signed. */
+export const ONCE_SIGNED = 'once signed';
+const ONCE_SIGNED_LETTER = 'w';
 const TASKS_LETTER = 't';
 const MORE_LETTER = 'm';
 
@@ -31,12 +34,14 @@ interface PlanLinesPlace {
   readonly commands: string;
   /** How the days run; null where a described day says more. */
   readonly rhythm: Line | null;
+  /** Something for use at home waits for a signature. */
+  readonly isWaiting: boolean;
   readonly nameOf: (shelfItemId: string) => string;
 }
 
-/** Items of the plan with what could stand in their place, the other regimens, how the days run, and how many tasks a day are accepted. */
-export function planLines({ plan, agreed, commands, rhythm, nameOf }: PlanLinesPlace): readonly Line[] {
-  const letters = lettersWithout(`${commands}${TASKS_LETTER}${MORE_LETTER}${RHYTHM_LETTER}`);
+/** Items of the plan with what could stand in their place, its day once signed, how the days run, the other regimens, and the tasks accepted. */
+export function planLines({ plan, agreed, commands, rhythm, isWaiting, nameOf }: PlanLinesPlace): readonly Line[] {
+  const letters = lettersWithout(`${commands}${TASKS_LETTER}${MORE_LETTER}${RHYTHM_LETTER}${ONCE_SIGNED_LETTER}`);
   const items = plan.lines.map((line, i): Line => {
     const choices = listSwaps(plan, line.shelfItemId).map((swap) => ({ id: swap.shelfItemId, label: saySwap(swap, nameOf) }));
     return {
@@ -53,6 +58,7 @@ export function planLines({ plan, agreed, commands, rhythm, nameOf }: PlanLinesP
   const isAtHome = plan.lines.some(({ use }) => use.atVisit !== true);
   return [
     ...items,
+    ...(isWaiting ? [onceSignedLine] : []),
     ...(isAtHome && rhythm ? [rhythm] : []),
     ...(rest.length > 0 ? [moreLine(rest)] : []),
     ...(isAsked(plan, agreed) ? [tasksLine(agreed?.tasksAccepted)] : []),
@@ -63,6 +69,16 @@ const isAsked = ({ lines, conflict }: Plan, agreed: Agreed): boolean =>
   lines.some(({ use }) => use.atVisit !== true) ||
   agreed?.tasksAccepted !== undefined ||
   conflict?.constraints.some(({ id }) => id === 'tasks') === true;
+
+const onceSignedLine: Line = {
+  ...PLAIN,
+  id: ONCE_SIGNED,
+  letter: ONCE_SIGNED_LETTER,
+  label: 'Once all that waits is signed',
+  entry: { kind: 'none' },
+  text: '',
+  tone: 'new',
+};
 
 const moreLine = (rest: readonly { readonly id: string }[]): Line => ({
   ...PLAIN,
