@@ -89,13 +89,22 @@ export const disagreements: readonly Disagreement[] = [
         id: 'from-8',
         says: 'from 8 years, as the national toolkit of 2021 offers it',
         sources: [memory('preventionToolkit', 'age from study notes')],
-        change: { rules: { C07: { trigger: atAge('C07', 8) } }, without: ['P07'] },
+        change: {
+          rules: {
+            C07: {
+              trigger: atAge('C07', 8),
+              because: 'a rinse is for those of 8 years and over who can spit it out',
+              source: memory('preventionToolkit', 'age from study notes; able to spit is our own rule'),
+            },
+          },
+          without: ['P07'],
+        },
       },
       {
         id: 'from-6',
         says: 'from 6 years, as the labels print it',
         sources: [read('rinseLabels')],
-        change: { rules: { C07: { trigger: atAge('C07', 6) } } },
+        change: { rules: { C07: { trigger: atAge('C07', 6), because: 'a rinse is for those of 6 years and over who can spit it out' } } },
       },
     ],
     unset: 'from-8',
@@ -160,7 +169,9 @@ export const disagreements: readonly Disagreement[] = [
         id: 'never',
         says: 'no varnish, gel, rinse or supplement beside it, as its UK label has it',
         sources: [read('smpcHighFluoride')],
-        change: { interactions: { I07: { level: 'stop' } } },
+        change: {
+          interactions: { I07: { level: 'stop', action: 'One or the other: the UK label of the paste has no other fluoride beside it.' } },
+        },
       },
     ],
     unset: 'with-the-sum',

@@ -114,6 +114,11 @@ demoTest(
     await expectAccessible(page);
     await page.keyboard.press('Enter');
     await line.getByText('From 6 years, as the labels print it: chosen by this practice.').waitFor();
+    await page.locator('#safety summary', { hasText: 'Who an item is not for' }).press('Enter');
+    const rule = page.getByRole('row', { name: /^C07 / });
+    expect(await rule.innerText()).toMatch(
+      /6 years and over.*Applies here under 6 years\..*chosen by this practice.*The other side: from 8 years/s,
+    );
     const fixed = part.getByRole('listitem').filter({ hasText: 'What to do when too much fluoride was swallowed?' });
     await fixed.getByText('Nothing to set: never vomiting.').waitFor();
     expect(await fixed.getByRole('button', { name: /^choose/ }).count()).toBe(0);

@@ -14,6 +14,7 @@ import { findNeeds } from '../../core/regimen/findNeeds.ts';
 import { checkLocalProtocol } from '../../core/regimen/local/checkLocalProtocol.ts';
 import { protocolsOn } from '../../core/regimen/local/localProtocol.ts';
 import { proposePlan } from '../../core/regimen/proposePlan.ts';
+import type { RegimenTables } from '../../core/regimen/tables.ts';
 import type { ConfirmedLevel, Need, PersonFacts, ShelfItem } from '../../core/regimen/types.ts';
 import type { Calculator } from '../calculator.ts';
 import { answers, itemsOf } from '../risk/riskFields.ts';
@@ -112,13 +113,13 @@ export const regimenProposal: Calculator<ProposalFile, Proposal> = {
   output: proposalOutput,
   run(file) {
     const { person: facts, jurisdiction, legal, regimenOrder, mostTasksPerDay } = file;
-    checkFile(file);
+    const tables = settleTables(regimenTables, file.disagreements);
+    checkFile(file, tables);
     const localProtocols = file.onDate === undefined ? [] : protocolsOn(file.localProtocols ?? [], file.onDate);
     const settings = { jurisdiction, legal, regimenOrder, mostTasksPerDay, localProtocols };
     // A pack whose ingredients nobody has looked at says so outright: rules about ingredients then ask first.
     const shelf: readonly ShelfItem[] = file.shelf.map((item) => ({ ...item, traits: item.traits }));
     const confirmed = confirmedOf(file);
-    const tables = settleTables(regimenTables, file.disagreements);
     const needs = needsOf(file, facts, confirmed);
     const plan = proposePlan({
       facts,
@@ -135,7 +136,7 @@ export const regimenProposal: Calculator<ProposalFile, Proposal> = {
   },
 };
 
-function checkFile({ person, shelf, signed = [], localProtocols = [] }: ProposalFile): void {
+function checkFile({ person, shelf, signed = [], localProtocols = [] }: ProposalFile, tables: RegimenTables): void {
   const { ageYears, ageMonths, weightKg } = person;
   if (Math.floor(ageMonths / MONTHS_PER_YEAR) !== ageYears) {
     throw new RangeError(`person.ageMonths must be ${ageYears} completed years: ${ageMonths}`);
@@ -147,7 +148,7 @@ function checkFile({ person, shelf, signed = [], localProtocols = [] }: Proposal
   const gone = signed.findIndex(({ shelfItemId }) => !shelf.some((item) => item.id === shelfItemId));
   if (gone >= 0) throw new RangeError(`signed.${gone}.shelfItemId is not on the shelf: ${signed[gone]?.shelfItemId}`);
   for (const [i, protocol] of localProtocols.entries()) {
-    const [problem] = checkLocalProtocol(protocol, regimenTables);
+    const [problem] = checkLocalProtocol(protocol, tables);
     if (problem) throw new RangeError(`localProtocols.${i}.${problem.field}: ${problem.says}`);
   }
 }

@@ -57,7 +57,7 @@ export function OpenForm({ label, about, isAction = false, shortcut, children, f
         {label}
         {about && <span className="sr-only"> {about}</span>}
       </button>{' '}
-      <span role="status" className="hint">
+      <span role="status" className="hint off-paper">
         {said}
       </span>
     </>

@@ -1,11 +1,14 @@
 import { useEffect } from 'react';
 
-/** Paper unfolds nothing: whatever is folded on the page is open while it prints, unless it is for the screen alone, and as it was afterwards. */
-export function useOpenForPrint(): void {
+/**
+ * Paper unfolds nothing: whatever is folded is open while the page prints, unless it is for the screen alone, and as it was afterwards.
+ * @param within  selector of the part that is meant; on a page too long for paper only some of it is
+ */
+export function useOpenForPrint(within = 'main'): void {
   useEffect(() => {
     let opened: HTMLDetailsElement[] = [];
     const open = () => {
-      opened = [...document.querySelectorAll<HTMLDetailsElement>('main details:not([open]):not(.off-paper)')];
+      opened = [...document.querySelectorAll<HTMLDetailsElement>(`${within} details:not([open]):not(.off-paper)`)];
       for (const details of opened) details.open = true;
     };
     const close = () => {
@@ -17,5 +20,5 @@ export function useOpenForPrint(): void {
       removeEventListener('beforeprint', open);
       removeEventListener('afterprint', close);
     };
-  }, []);
+  }, [within]);
 }

@@ -55,10 +55,10 @@ export function RulesScreen({ session }: { readonly session: SessionView }) {
       <PracticeLink session={session} />
       <Methods />
       <SwabRules />
-      <SafetyRules />
+      {rules.data && <SafetyRules settings={rules.data.settings} />}
       {rules.data && <Disagreements rules={rules.data} mayChange={session.member.roles.includes('lead')} />}
-      <LocalProtocols session={session} />
-      <FluorideRules />
+      <LocalProtocols session={session} settings={rules.data?.settings} />
+      {rules.data && <FluorideRules settings={rules.data.settings} />}
       <IntervalRules />
       <FluidsLink />
       <SourcesAndStatus />

@@ -10,6 +10,8 @@ import { ChoiceLine } from '../../parts/fields.tsx';
 import { OpenForm } from '../../parts/OpenForm.tsx';
 import { SaveBar } from '../../parts/SaveBar.tsx';
 import { SourceList, Why } from '../../parts/Sources.tsx';
+import { useIsPrinting } from '../../parts/useIsPrinting.ts';
+import { useOpenForPrint } from '../../parts/useOpenForPrint.ts';
 import { sayTaken, setPosition } from './disagreements.ts';
 import { useSettingsSave } from './useSettingsSave.ts';
 
@@ -23,6 +25,8 @@ const GROUPS: readonly { readonly kind: Disagreement['kind']; readonly name: str
 
 /** Every disagreement of the sources on record: the positions, the one that holds here, and a way to choose another. */
 export function Disagreements({ rules, mayChange }: { readonly rules: RulesView; readonly mayChange: boolean }) {
+  useOpenForPrint('#disagreements');
+  const isPrinting = useIsPrinting();
   return (
     <section id="disagreements" aria-label="Where sources disagree">
       <h2>Where sources disagree</h2>
@@ -41,10 +45,15 @@ export function Disagreements({ rules, mayChange }: { readonly rules: RulesView;
               {rows.map((row) => (
                 <li key={row.id}>
                   <strong>{row.question}</strong>
-                  {row.kind === 'setting' ? <Taken row={row} rules={rules} mayChange={mayChange} /> : <p>{row.says}</p>}
+                  {row.kind === 'setting' ? <Taken row={row} rules={rules} mayChange={mayChange} /> : <p>{row.says}</p>}{' '}
                   <Why label="both sides" about={row.question}>
-                    <Positions positions={row.positions} />
+                    <Positions row={row} settings={rules.settings} />
                   </Why>
+                  {isPrinting && (
+                    <div className="why-text on-paper">
+                      <Positions row={row} settings={rules.settings} />
+                    </div>
+                  )}
                 </li>
               ))}
             </ul>
@@ -55,12 +64,14 @@ export function Disagreements({ rules, mayChange }: { readonly rules: RulesView;
   );
 }
 
-function Positions({ positions }: { readonly positions: readonly Position[] }) {
+function Positions({ row, settings }: { readonly row: Disagreement; readonly settings: PracticeSettings }) {
+  const holds = row.kind === 'setting' ? takenPosition(row, settings.disagreements).id : undefined;
+  const positions: readonly Position[] = row.positions;
   return (
     <>
       {positions.map(({ id, says, sources }) => (
         <div key={id}>
-          {capitalise(says)}.
+          {capitalise(says)}.{id === holds && ' This holds here.'}
           <SourceList sources={sources} />
         </div>
       ))}

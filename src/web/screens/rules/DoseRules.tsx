@@ -1,6 +1,10 @@
 import { packLimits } from '../../../content/fluorideLimits.ts';
+import { listSettable, settleTables } from '../../../core/regimen/disagreement/settleTables.ts';
+import type { FluorideLimit } from '../../../core/regimen/tables.ts';
+import type { PracticeSettings } from '../../../core/visit/types.ts';
 import { content, protocolName } from '../../content.ts';
 import { formatMonths } from '../../format.ts';
+import { sayBothSides } from './disagreements.ts';
 import { RuleTable } from './RuleTable.tsx';
 
 const KINDS = {
@@ -10,8 +14,10 @@ const KINDS = {
   'intake-target': 'intake target',
 } as const;
 
-export function FluorideRules() {
-  const { fluoride, pasteAmounts, varnishAmounts } = content.regimen;
+/** Limits as they hold in this practice. */
+export function FluorideRules({ settings }: { readonly settings: PracticeSettings }) {
+  const { fluoride, pasteAmounts, varnishAmounts } = settleTables(content.regimen, settings.disagreements);
+  const choice = listSettable(content.regimen).find(({ id }) => id === 'fluoride-upper-level');
   return (
     <section id="fluoride" aria-label="Fluoride">
       <h2>Fluoride</h2>
@@ -23,9 +29,10 @@ export function FluorideRules() {
         <summary>
           Limits <span className="aside">{fluoride.limits.length} lines</span>
         </summary>
+        {choice && <p>{sayBothSides(choice, settings)}</p>}
         <RuleTable
           label="Fluoride limits"
-          heads={['Limit', 'Kind', 'Age', 'Value']}
+          heads={['Limit', 'Kind', 'Age', 'Value', 'In a plan']}
           rows={fluoride.limits.map((l) => ({
             id: `${l.name} ${l.fromAgeMonths} ${l.unit}`,
             cells: [
@@ -33,6 +40,7 @@ export function FluorideRules() {
               KINDS[l.kind],
               sayMonths(l.fromAgeMonths, l.belowAgeMonths),
               `${l.value} ${l.unit === 'mg/day' ? 'mg a day' : 'mg/kg a day'}`,
+              sayInPlan(l),
             ],
             source: l.source,
           }))}
@@ -122,6 +130,12 @@ export function IntervalRules() {
       </details>
     </section>
   );
+}
+
+/** An upper level keeps out what goes above it, unless the practice goes by another one. */
+function sayInPlan({ kind, shownOnly }: FluorideLimit): string {
+  if (kind !== 'upper-intake-level' && kind !== 'safe-level') return 'shown beside the sum';
+  return shownOnly ? 'shown, keeps nothing out' : 'keeps out what goes above';
 }
 
 const OLDEST_YEARS = 120;

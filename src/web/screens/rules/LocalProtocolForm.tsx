@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useRef, useState } from 'react';
 import { checkLocalProtocol } from '../../../core/regimen/local/checkLocalProtocol.ts';
 import type { LocalProtocol } from '../../../core/regimen/local/localProtocol.ts';
+import type { RegimenTables } from '../../../core/regimen/tables.ts';
 import type { Level } from '../../../core/risk/types.ts';
 import { content } from '../../content.ts';
 import { writeLocalProtocol } from '../../data/localProtocolQueries.ts';
@@ -13,15 +14,14 @@ import { SaveBar } from '../../parts/SaveBar.tsx';
 import { parseBirthday as parseDay } from '../findPeople.ts';
 
 const LEVELS: readonly Level[] = ['low', 'moderate', 'high', 'extreme'];
-const CHOSEN_ONLY = content.regimen.agents.filter((agent) => agent.byChoiceOnly && agent.meets.length > 0);
 const listed = (list: Readonly<Record<string, { readonly label: string }>>) =>
   Object.entries(list).map(([id, { label }]) => ({ id, label }));
 const EMPTY = { name: '', from: '', agentId: 'NAOCL', percent: '', timesPerWeek: '', days: '', fromAge: '18', belowAge: '' };
 
 /** As typed; what is not a number stays not a number, so that the check names the field. */
-function toProtocol(typed: typeof EMPTY, ticked: Ticked): LocalProtocol {
+function toProtocol(typed: typeof EMPTY, ticked: Ticked, { agents }: RegimenTables): LocalProtocol {
   const number = (text: string) => parseDecimal(text) ?? Number.NaN;
-  const agent = CHOSEN_ONLY.find((a) => a.id === typed.agentId);
+  const agent = agents.find((a) => a.id === typed.agentId);
   return {
     id: 'new',
     author: '',
@@ -52,7 +52,14 @@ interface Ticked {
   readonly pregnant: boolean;
 }
 
-export function LocalProtocolForm({ today, close }: { readonly today: string; readonly close: (said?: string) => void }) {
+interface LocalProtocolFormProps {
+  readonly today: string;
+  /** As they hold in this practice. */
+  readonly tables: RegimenTables;
+  readonly close: (said?: string) => void;
+}
+
+export function LocalProtocolForm({ today, tables, close }: LocalProtocolFormProps) {
   const client = useQueryClient();
   const form = useRef<HTMLFormElement>(null);
   const sending = useSend();
@@ -61,8 +68,9 @@ export function LocalProtocolForm({ today, close }: { readonly today: string; re
   const [isTried, setTried] = useState(false);
   const put = (field: keyof typeof EMPTY) => (value: string) => setTyped({ ...typed, [field]: value });
   const tick = (list: 'conditions' | 'medicines' | 'allergies') => (ids: readonly string[]) => setTicked({ ...ticked, [list]: ids });
-  const protocol = toProtocol(typed, ticked);
-  const problems = checkLocalProtocol(protocol, content.regimen);
+  const protocol = toProtocol(typed, ticked, tables);
+  const problems = checkLocalProtocol(protocol, tables);
+  const chosenOnly = tables.agents.filter((agent) => agent.byChoiceOnly && agent.meets.length > 0);
   const problem = (field: keyof LocalProtocol) => (isTried ? problems.find((p) => p.field === field)?.says : undefined);
   const submit = (event: FormEvent) => {
     event.preventDefault();
@@ -90,7 +98,7 @@ export function LocalProtocolForm({ today, close }: { readonly today: string; re
         label="Of what"
         value={typed.agentId}
         problem={problem('agentId') ?? problem('needs')}
-        options={CHOSEN_ONLY.map(({ id, name }) => ({ id, label: name }))}
+        options={chosenOnly.map(({ id, name }) => ({ id, label: name }))}
         onChange={put('agentId')}
       />
       <TextLine

@@ -1,7 +1,9 @@
 import { useQueryClient } from '@tanstack/react-query';
 import type { SessionView } from '../../../api/apiTypes.ts';
 import type { LocalProtocolView } from '../../../api/localProtocols.ts';
+import { settleTables } from '../../../core/regimen/disagreement/settleTables.ts';
 import type { LocalProtocol } from '../../../core/regimen/local/localProtocol.ts';
+import type { PracticeSettings } from '../../../core/visit/types.ts';
 import { content } from '../../content.ts';
 import { retireLocalProtocol, useLocalProtocols } from '../../data/localProtocolQueries.ts';
 import { useSend } from '../../data/useSend.ts';
@@ -11,9 +13,16 @@ import { OpenForm } from '../../parts/OpenForm.tsx';
 import { ReasonForm } from '../../parts/ReasonForm.tsx';
 import { LocalProtocolForm } from './LocalProtocolForm.tsx';
 
+interface LocalProtocolsProps {
+  readonly session: SessionView;
+  /** Undefined while they are read. */
+  readonly settings: PracticeSettings | undefined;
+}
+
 /** Rules that the practice wrote itself: a dentist writes and retires them, the others read. */
-export function LocalProtocols({ session }: { readonly session: SessionView }) {
+export function LocalProtocols({ session, settings }: LocalProtocolsProps) {
   const protocols = useLocalProtocols();
+  const tables = settleTables(content.regimen, settings?.disagreements);
   const isDentist = session.member.roles.includes('dentist');
   return (
     <section id="own-protocols" aria-label="Protocols of our own">
@@ -39,7 +48,11 @@ export function LocalProtocols({ session }: { readonly session: SessionView }) {
       )}
       {isDentist ? (
         <div className="actions">
-          <OpenForm label="Write a protocol" isAction form={(close) => <LocalProtocolForm today={session.today} close={close} />} />
+          <OpenForm
+            label="Write a protocol"
+            isAction
+            form={(close) => <LocalProtocolForm today={session.today} tables={tables} close={close} />}
+          />
         </div>
       ) : (
         <p className="hint">A dentist writes and retires protocols.</p>

@@ -13,14 +13,16 @@ interface RuleTableProps {
   readonly label: string;
   readonly heads: readonly string[];
   readonly rows: readonly RuleRow[];
+  /** Sentences in most columns: then none may squeeze another. */
+  readonly isProse?: boolean;
 }
 
 /** Rows of rules; the last column is the number of the source with its status, and the sources stand below. The first cell heads its row. */
-export function RuleTable({ label, heads, rows }: RuleTableProps) {
+export function RuleTable({ label, heads, rows, isProse = false }: RuleTableProps) {
   const keys = [...new Set(rows.map((r) => r.source.key))];
   return (
     <>
-      <table className="rules" aria-label={label}>
+      <table className={isProse ? 'rules prose' : 'rules'} aria-label={label}>
         <thead>
           <tr>
             {[...heads, 'Source'].map((head) => (

@@ -11,6 +11,13 @@ export function sayTaken(row: SettableDisagreement, { disagreements = {} }: Pick
   return isChosen ? `${capitalise(says)}: chosen by this practice.` : `${stands}: ${says}.`;
 }
 
+/** The same, with what the other side holds. */
+export function sayBothSides(row: SettableDisagreement, settings: Pick<PracticeSettings, 'disagreements'>): string {
+  const taken = takenPosition(row, settings.disagreements);
+  const others = row.positions.filter((position) => position !== taken).map(({ says }) => says);
+  return `${sayTaken(row, settings)} The other side: ${others.join('; or ')}.`;
+}
+
 /** The settings with one position taken; undefined = not chosen any more. */
 export function setPosition(settings: PracticeSettings, id: string, position: string | undefined): PracticeSettings {
   const { [id]: _before, ...others } = settings.disagreements ?? {};

@@ -1,8 +1,10 @@
 import type { LeafletLanguage } from '../../../core/leaflet/types.ts';
 import { COMPOUND_WORDS } from '../../../core/regimen/checkLabel.ts';
+import { settleTables } from '../../../core/regimen/disagreement/settleTables.ts';
 import { FORMS, listPackTraits } from '../../../core/regimen/listPackTraits.ts';
 import type { Agent } from '../../../core/regimen/tables.ts';
 import { content } from '../../content.ts';
+import { useRules } from '../../data/queries.ts';
 import { capitalise, formatNumber } from '../../format.ts';
 import { firstNeed, NEED_ORDER, needWords } from '../../needWords.ts';
 import { ChoiceLine, SelectLine, TextLine, TickLine, TicksLine, UnitChoice } from '../../parts/fields.tsx';
@@ -77,7 +79,9 @@ const AGENT_OPTIONS = [
 const FORM_OPTIONS = FORMS.map((id) => ({ id, label: id }));
 
 /** What the kind decides, said once it is chosen. */
-function AboutAgent({ agent: { meets, byChoiceOnly } }: { readonly agent: Agent }) {
+function AboutAgent({ agent: { id, meets } }: { readonly agent: Agent }) {
+  const chosen = useRules().data?.settings.disagreements;
+  const byChoiceOnly = settleTables(content.regimen, chosen).agents.find((agent) => agent.id === id)?.byChoiceOnly;
   return (
     <>
       {meets.length === 0

@@ -1,3 +1,4 @@
+import { settleTables } from '../../../core/regimen/disagreement/settleTables.ts';
 import { comparePathways, type PathwayView } from '../../../core/regimen/needs/comparePathways.ts';
 import { pathwayTopicName } from '../../../core/regimen/needs/sayDifferences.ts';
 import { content } from '../../content.ts';
@@ -22,12 +23,13 @@ export function PathwayCompare() {
 function Compared() {
   const { assessment, input } = useVisit();
   const { facts, confirmed } = assessment;
+  const { jurisdiction, disagreements } = input.practice.settings;
   const comparison = comparePathways({
     facts,
     confirmed: confirmed ?? undefined,
     findings: input.visit.findings,
-    jurisdiction: input.practice.settings.jurisdiction,
-    tables: content.regimen,
+    jurisdiction,
+    tables: settleTables(content.regimen, disagreements),
   });
   if (!comparison) return null;
   const { level, pathways, silent, differences } = comparison;
