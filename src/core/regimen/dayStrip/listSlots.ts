@@ -62,7 +62,7 @@ function afterEatingSlots(use: TimedUse, rhythm: DayRhythm, { afterEating }: Str
   const wished = [afterEating.earliest, afterEating.latest].flatMap((delay, i) =>
     eating.map(({ since, weight, name }) => ({ since: since + delay, cost: 10 * (1 - weight / most) + i / 10, after: name })),
   );
-  return use.timesPerDay > eating.length ? [...wished, ...farFromEating(eating, awakeMinutes(rhythm))] : wished;
+  return [...wished, ...farFromEating(eating, awakeMinutes(rhythm))];
 }
 
 /** Any time, the middle of the longest stretch between meals, getting up and bed first. */

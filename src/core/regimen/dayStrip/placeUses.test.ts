@@ -63,6 +63,12 @@ describe('placeUses', () => {
     expect(minutesOf(strip, 'gum')).toEqual(['10:15', '13:10', '16:00', '19:10'].map(clock));
   });
 
+  it('finds another time for the piece of a meal that ends in the wait of a paste', () => {
+    const strip = place([{ ...paste, waitMinutes: 30 }, gum]);
+    expect(minutesOf(strip, 'gum')).toEqual(['13:10', '16:00', '19:10'].map(clock));
+    expect(strip.notPlaced).toEqual([]);
+  });
+
   it('leaves a rinse for home when the child is at school, and an hour from brushing', () => {
     const strip = place([paste, rinse], school);
     const [at = -1] = minutesOf(strip, 'rinse');
