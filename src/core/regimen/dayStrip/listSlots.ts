@@ -35,7 +35,7 @@ function wishes(use: TimedUse, rhythm: DayRhythm, times: StripTimes): readonly S
     case 'brushing':
       return brushingSlots(rhythm);
     case 'after-meals':
-      return afterEatingSlots(use, rhythm, times);
+      return afterEatingSlots(rhythm, times);
     default:
       return spreadSlots(rhythm);
   }
@@ -56,7 +56,7 @@ function brushingSlots(rhythm: DayRhythm): readonly Slot[] {
 }
 
 /** The latest recommended minute after each time of eating, that which makes most acid first; failing that a time far from all of them. */
-function afterEatingSlots(use: TimedUse, rhythm: DayRhythm, { afterEating }: StripTimes): readonly Slot[] {
+function afterEatingSlots(rhythm: DayRhythm, { afterEating }: StripTimes): readonly Slot[] {
   const eating = endsOfEating(rhythm);
   const most = Math.max(LEAST_WEIGHT, ...eating.map((e) => e.weight));
   const wished = [afterEating.earliest, afterEating.latest].flatMap((delay, i) =>
