@@ -52,6 +52,19 @@ test.each(files)('src/%s imports only downwards', (file) => {
   expect(findForbiddenImports(file, readFileSync(`src/${file}`, 'utf8'))).toEqual([]);
 });
 
+describe('figures of benefit never reach a leaflet', () => {
+  const ofLeaflets = files.filter((file) => /leaflet/i.test(file) || file.startsWith(`content${sep}texts${sep}`));
+  const OF_FIGURES = /\/(benefit\/|benefits\.ts|agentFacts\.ts|sayEffect\.ts|BenefitLines)/;
+
+  test('there are files to look at', () => expect(ofLeaflets.length).toBeGreaterThan(30));
+  test.each(ofLeaflets)('src/%s', (file) => {
+    const text = readFileSync(`src/${file}`, 'utf8');
+    const imported = [...text.matchAll(IMPORTS)].map(([, single, double, template]) => single ?? double ?? template ?? '');
+    expect(imported.filter((path) => OF_FIGURES.test(path))).toEqual([]);
+    expect(text).not.toMatch(/\.(evidence|effect|benefit)\b/);
+  });
+});
+
 describe('the rule itself', () => {
   test.each([
     ['core/stats/a.ts', `import { b } from '../../server/b.ts';`],

@@ -46,6 +46,29 @@ test('and none of the six has a figure from which a number needed to treat could
   expect(agents.filter((a) => a.noPrevention !== undefined && withFigure.has(a.id)).map((a) => a.id)).toEqual([]);
 });
 
+test('what is never proposed by itself, only by a choice, each with a source', () => {
+  const byChoice = agents.filter((a) => a.byChoiceOnly !== undefined).map((a) => a.id);
+  expect(byChoice.sort()).toEqual(['CA_PRERINSE', 'CHX_RINSE', 'CHX_VARNISH', 'F_SUPP', 'NAOCL', 'PVPI', 'SDF38']);
+});
+
+// Minutes with nothing to eat, drink or brush afterwards, US, UK, place not known. rinseLabels, smpcHighFluoride (2,800 ppm) and
+// varnishMonographs read, the others from memory. No tolerance.
+test.each([
+  ['F_PASTE_2800', 30, 30, 30, 'read'],
+  ['F_PASTE_5000', 30, 30, 30, 'memory'],
+  ['F_RINSE_005', 30, 15, 30, 'read'],
+  ['F_RINSE_02', 30, 15, 30, 'mixed'],
+  ['F_GEL_APF', 30, 30, 30, 'memory'],
+  ['F_GEL_SNF2', 30, 30, 30, 'memory'],
+  ['F_VARNISH', 240, 240, 240, 'read'],
+] as const)('%s: wait %i, %i, %i minutes, %s', (id, US, UK, unknown, status) => {
+  expect(agents.find((a) => a.id === id)?.waitMinutes).toMatchObject({ US, UK, unknown, source: { status } });
+});
+
+test('no other agent has a waiting time without standing above', () => {
+  expect(agents.filter((a) => a.waitMinutes !== undefined)).toHaveLength(7);
+});
+
 // Which reviews speak of which agent, where one speaks of several.
 test.each([
   ['EV_COMBO', ['F_PASTE_STD', 'F_RINSE_005', 'F_VARNISH']],

@@ -5,6 +5,7 @@ import { agentFacts } from './agentFacts.ts';
 
 const read = (key: string, note?: string): SourceRef => ({ key, status: 'read', note });
 const memory = (key: string, note?: string): SourceRef => ({ key, status: 'memory', note });
+const mixed = (key: string, note?: string): SourceRef => ({ key, status: 'mixed', note });
 const ownRule = (note: string): SourceRef => ({ key: 'project', status: 'proposal', note });
 const says = (text: string, source: SourceRef): EvidenceLine => ({ says: text, source });
 
@@ -70,7 +71,7 @@ export const agents: readonly Agent[] = [
     meets: ['fluoride-extra'],
     release: 'prescription',
     ppmRange: [850, 950],
-    waitMinutes: { US: 30, UK: 15, unknown: 30, source: read('rinseLabels') },
+    waitMinutes: { US: 30, UK: 15, unknown: 30, source: mixed('rinseLabels', 'read for the daily rinse') },
     ...agentFacts.F_RINSE_02,
   },
   {

@@ -145,6 +145,15 @@ describe('by finding and fact', () => {
     expect([at('active'), at('not-assessed'), at(undefined), at('inactive')]).toEqual(['needed', 'needed', 'needed', 'not-needed']);
   });
 
+  it('puts daily paste of about 5,000 ppm first on roots, and names silver fluoride nowhere', () => {
+    const needs = findNeeds({ ...input, confirmed: confirmed('high'), findings: [finding('root-lesion', { activity: 'active' })] });
+    expect(needs.find((n) => n.kind === 'fluoride-extra')).toMatchObject({
+      agentIds: [['F_PASTE_5000'], ['F_PASTE_2800']],
+      sources: [{ key: 'slayton2018', status: 'read' }],
+    });
+    expect(needs.flatMap((n) => n.agentIds?.flat() ?? [])).not.toContain('SDF38');
+  });
+
   it('seals an early chewing-surface lesion at any level, and deep pits from moderate on', () => {
     expect(stateOf('sealing', { findings: [finding('white-spot', { surface: 'occlusal' })] })).toBe('needed');
     expect(stateOf('sealing', { findings: [finding('white-spot', { surface: 'facial' })] })).toBe('undecided');
