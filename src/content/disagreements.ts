@@ -409,13 +409,20 @@ export const disagreements: readonly Disagreement[] = [
         says: 'from 6 months and at high risk only (guideline of 2010)',
         sources: [read('ada2010supplements')],
         change: {
-          rules: { C40: { trigger: { levelBelow: 'high' }, because: 'only where risk is high', source: read('ada2010supplements') } },
+          rules: {
+            C40: {
+              trigger: { ageBelowYears: { US: 3, UK: 0, EU: 0, unknown: 3 }, levelBelow: 'high' },
+              because: 'only where risk is high, and in the US not under 3 years',
+              source: read('ada2010supplements', 'and the US authority since 31 October 2025'),
+            },
+          },
         },
       },
     ],
     unset: 'from-3',
     unsetBecause: 'stricter',
-    changes: 'Below this age they are stopped. They are off by default at every age: only a dentist chooses them.',
+    changes:
+      'Below this age they are stopped; in the US, and where the place is not known, under 3 years either way. They are off by default at every age: only a dentist chooses them.',
   },
   {
     id: 'bitewing-months',

@@ -126,6 +126,20 @@ const CASES: Readonly<Record<string, readonly [probe: (chosen: ChosenPositions) 
   };
 
 describe('where sources disagree, a choice changes what is proposed or said', () => {
+  it('leaves no supplement under 3 years in the US, nor where the place is not known, whatever was chosen', () => {
+    const at = (jurisdiction: Jurisdiction, months: number) =>
+      isStoppedBy(
+        planFor(
+          { 'supplement-age': 'from-half-a-year' },
+          { facts: aged(months, 13), needs: { 'fluoride-extra': undefined }, shelf: [drops], jurisdiction },
+        ),
+        'C40',
+      );
+    const places = ['US', 'unknown', 'by-hand', 'UK', 'EU'] as const;
+    expect(places.map((place) => at(place, 35))).toEqual([true, true, true, false, false]);
+    expect(places.map((place) => at(place, 36))).toEqual([false, false, false, false, false]);
+  });
+
   it('has a case for every choice there is', () => {
     const settable = listSettable(regimenTables);
     expect(Object.keys(CASES).sort()).toEqual(settable.map(({ id }) => id).sort());
