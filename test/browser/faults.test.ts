@@ -2,11 +2,11 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
-import { expect, onTestFinished } from 'vitest';
+import { expect } from 'vitest';
 import { DEMO_CODE, DEMO_PASSWORD } from '../../src/content/demo/members.ts';
 import { copyDemo, startDemo } from './demoTemplate.ts';
+import { startWithMovedClock } from './movedClock.ts';
 import { browserTest } from './openBrowser.ts';
 import { openVisitOf, signIn } from './pageSteps.ts';
 import { type RunningServer, startServer } from './startServer.ts';
@@ -112,26 +112,6 @@ browserTest('a server that hangs is not waited for in silence, and its answer is
 const SECOND = 1_000;
 const MINUTE = 60 * SECOND;
 const HOUR = 60 * MINUTE;
-
-/** The invented practice on a server whose clock a test can move. */
-async function startWithMovedClock(movedMs = 0) {
-  const folder = mkdtempSync(join(tmpdir(), 'ebbline-clock-'));
-  const data = join(folder, 'data');
-  await copyDemo(data);
-  const file = join(folder, 'moved');
-  const move = (ms: number) => writeFileSync(file, String(ms));
-  move(movedMs);
-  const server = await startServer(['--data', data], {
-    NODE_OPTIONS: `--import=${pathToFileURL(join(import.meta.dirname, 'movedClock.mjs')).href}`,
-    EBBLINE_TEST_CLOCK: file,
-  });
-  onTestFinished(async () => {
-    server.signal('SIGCONT');
-    await server.stop();
-    rmSync(folder, { recursive: true, force: true });
-  });
-  return { ...server, move };
-}
 
 const clockStrip = (page: Page) => page.getByRole('alert').filter({ hasText: 'Set the clock before you open a visit.' });
 const hidden = (page: Page) => page.getByRole('dialog', { name: 'The screen is hidden' });

@@ -3,7 +3,7 @@ import { expect } from 'vitest';
 import { DEMO_CODE, DEMO_PASSWORD } from '../../src/content/demo/members.ts';
 import { demoTest } from './demo.ts';
 import { expectAccessible } from './expectAccessible.ts';
-import { openVisitOf, signIn } from './pageSteps.ts';
+import { become, openVisitOf, signIn } from './pageSteps.ts';
 import type { RunningServer } from './startServer.ts';
 import { answerQuestions, handsOn } from './visitKeys.ts';
 
@@ -12,16 +12,6 @@ const HYGIENIST = 'i';
 const queue = (page: Page) => page.getByRole('region', { name: 'Waiting for a signature' });
 const rows = (page: Page) => queue(page).locator('[data-signing]');
 const plan = (page: Page) => page.getByRole('region', { name: 'Plan' });
-
-/** Change of member by keys alone, on whatever page it is. */
-async function become(page: Page, letter: string): Promise<void> {
-  await page.keyboard.press('Control+.');
-  await page.getByRole('dialog', { name: 'Who is here?' }).waitFor();
-  await page.keyboard.press(letter);
-  await page.keyboard.type(DEMO_CODE);
-  await page.keyboard.press('Enter');
-  await page.getByRole('dialog', { name: 'Who is here?' }).waitFor({ state: 'detached' });
-}
 
 /** A visit with a cavity and a confirmed high level, so that strong paste waits. */
 async function workThrough(page: Page, name: string): Promise<void> {

@@ -4,7 +4,7 @@ import type { RefillView } from '../../../api/stock.ts';
 import { saySigner } from '../../../core/regimen/saySigner.ts';
 import { packsCovered, sayCovers, sayLeft } from '../../../core/regimen/signatureCover.ts';
 import { allocate } from '../../../core/shelf/allocate.ts';
-import type { CountedItem } from '../../../core/shelf/types.ts';
+import type { CountedItem, LotStock } from '../../../core/shelf/types.ts';
 import { signItem } from '../../data/signingQueries.ts';
 import { refillItem, stopRefill, useRefills } from '../../data/stockQueries.ts';
 import { useSend } from '../../data/useSend.ts';
@@ -28,7 +28,8 @@ export function Refills({ visitId, counted, isDentist }: RefillsProps) {
   const { data } = useRefills(visitId);
   const [hasAsked, setAsked] = useState(false);
   if (!data || data.lines.length === 0) return null;
-  const next = data.lines.find(({ state }) => state === 'may-be-given')?.shelfItemId;
+  const place = { visitId, counted, isDentist };
+  const next = data.lines.find((line) => line.state === 'may-be-given' && firstLot(line, place, data.today))?.shelfItemId;
   return (
     <section aria-label="One more pack" className="given">
       <h3>One more pack</h3>
@@ -37,13 +38,7 @@ export function Refills({ visitId, counted, isDentist }: RefillsProps) {
       {data.notHere === null && hasAsked && (
         <ul className="plain-list">
           {data.lines.map((line) => (
-            <RefillRow
-              key={line.shelfItemId}
-              line={line}
-              isNext={line.shelfItemId === next}
-              today={data.today}
-              place={{ visitId, counted, isDentist }}
-            />
+            <RefillRow key={line.shelfItemId} line={line} isNext={line.shelfItemId === next} today={data.today} place={place} />
           ))}
         </ul>
       )}
@@ -89,15 +84,22 @@ interface RowProps {
   readonly place: RefillsProps;
 }
 
+const lotsOf = ({ shelfItemId }: RefillLine, { counted }: RefillsProps) => counted.find((item) => item.shelfItemId === shelfItemId)?.lots;
+
+/** The lot that goes first; undefined where none may be given, or the item is not counted. */
+function firstLot(line: RefillLine, place: RefillsProps, today: string): LotStock | undefined {
+  const proposed = allocate(lotsOf(line, place) ?? [], 1, today);
+  return proposed.ok ? proposed.takes[0] : undefined;
+}
+
 function RefillRow({ line, today, isNext, place }: RowProps) {
   const { shelfItemId, name, state, says, lastGivenOn } = line;
   const client = useQueryClient();
   const { send, isSending, problem } = useSend();
   // Asked again with the same id after a lost answer, it is written once.
   const [id, setId] = useState(() => crypto.randomUUID());
-  const lots = place.counted.find((item) => item.shelfItemId === shelfItemId)?.lots;
-  const proposed = lots && allocate(lots, 1, today);
-  const first = proposed?.ok ? proposed.takes[0] : undefined;
+  const lots = lotsOf(line, place);
+  const first = firstLot(line, place, today);
   const mayGive = first !== undefined && (state === 'may-be-given' || (state === 'waits' && place.isDentist));
   const give = () =>
     void send(async () => {
