@@ -66,7 +66,7 @@ export function prescriptionTexts(
 }
 
 const sayQuantity = (packs: number, { value, unit }: NonNullable<ShelfItem['packAmount']>): string =>
-  packs === 1 ? `1 pack of ${value} ${unit}` : `${packs} packs of ${value} ${unit} in all, those that went among them`;
+  packs === 1 ? `1 pack of ${value} ${unit}` : `${packs} packs of ${value} ${unit} in all, from this visit on`;
 
 /** By share of the compound; by fluoride where the shelf has no share. */
 function strengthOf(item: ShelfItem): string | null {

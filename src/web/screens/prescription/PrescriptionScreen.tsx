@@ -60,6 +60,7 @@ function Sheet({ view }: { readonly view: PrescriptionsView }) {
             <Line name="Strength">{item.strength ?? 'not on the shelf: take it from the pack'}</Line>
             <Line name="Quantity">{item.quantity ?? 'not on the shelf: write it in'}</Line>
             <Line name="Directions">{item.directions}</Line>
+            {item.signedBy.until !== undefined && <Line name="Last day">{formatDate(item.signedBy.until)}, for a pack to go</Line>}
             <Line name="Duration">{item.duration}</Line>
             <Line name="Repeats">none</Line>
             {item.cautions.length > 0 && <Line name="Cautions">{item.cautions.join(' ')}</Line>}

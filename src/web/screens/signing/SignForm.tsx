@@ -86,8 +86,8 @@ export function SignForm({ about, limits, problem, onSign, onLeave }: SignFormPr
 
 function hintOfPacks({ given, order }: CoverLimits): string {
   const most = order ? ` The order covers at most ${order.packs ?? 1}.` : '';
-  if (given > 0) return `Counted from the visit on: ${given} went already and are among them.${most}`;
-  return `Empty: one pack. Counted from this visit on, today's among them.${most}`;
+  if (given > 0) return `From the visit on: ${given} went already and ${given === 1 ? 'is' : 'are'} counted too.${most}`;
+  return `Empty: one pack. From the visit on: what goes at the visit itself counts too.${most}`;
 }
 
 const HINT_OF_DAY =
