@@ -53,6 +53,13 @@ describe.each(files)('%s', (file) => {
     }
   });
 
+  // The visit asks about pregnancy from 11 and below 56.
+  test.each(LEAFLET_LANGUAGES)('%s: a pregnancy is spoken of only at an age at which the visit asks', (language) => {
+    const { leaflet, ageYears, plan } = assessIn(language);
+    const isSaid = plan.lines.length > 0 && ageYears >= 11 && ageYears < 56;
+    expect(/pregnan|embaraz|enceinte|حمل/.test(leaflet.cautions.join(' '))).toBe(isSaid);
+  });
+
   test('grade 6 or easier in each language that has a formula', () => {
     expect(measureEnglish(leafletProse(assessIn('en').leaflet)).fleschKincaidGrade).toBeLessThanOrEqual(6);
     expect(measureSpanish(leafletProse(assessIn('es').leaflet)).fernandezHuerta).toBeGreaterThanOrEqual(70);

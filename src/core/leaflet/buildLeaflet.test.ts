@@ -147,6 +147,20 @@ describe('cautions', () => {
     expect(cautionsFor(false)).toEqual(['Wipe it off.']);
   });
 
+  test.each([
+    [true, 'Tell us of a pregnancy.'],
+    [undefined, 'Tell us of a pregnancy.'],
+    [false, 'Tell us of an illness.'],
+  ])('one about pregnancy, where it may apply is %s', (mayBePregnant, says) => {
+    const en = {
+      ...caseTable.catalogs.en,
+      'caution.for-all': 'Tell us of a pregnancy.',
+      'caution.for-all/no-pregnancy': 'Tell us of an illness.',
+    };
+    const texts = { ...caseTable, catalogs: { ...caseTable.catalogs, en } };
+    expect(buildWith({ items: ['paste'] }, 'en', { texts, mayBePregnant }).cautions).toEqual([says]);
+  });
+
   test('one that the plan asks for and that has no words stops the page', () => {
     const input = inputOf();
     const cautions = [{ id: 'not-worded', source: { key: 'leaflet-words', status: 'proposal' } as const }];

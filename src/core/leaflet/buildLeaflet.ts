@@ -5,6 +5,7 @@ import type { ReleasedChoices } from '../visit/privacy.ts';
 import type { MouthDecision } from '../visit/types.ts';
 import { buildDaySteps, SLOT_ORDER, type StepReader, spitsOut } from './buildDaySteps.ts';
 import { buildDayStrip } from './buildDayStrip.ts';
+import { cautionMessage } from './cautionMessage.ts';
 import { type GoalContext, sayGoal, suggestAboutFood } from './chooseGoals.ts';
 import {
   capitaliseFirst,
@@ -57,6 +58,8 @@ export interface LeafletInput {
   readonly shelf: readonly ShelfItem[];
   readonly texts: LeafletTable;
   readonly facts: Pick<PersonFacts, 'canSpit'>;
+  /** Whether the visit asks about pregnancy at this age; absent = not known, so the page says what holds then. */
+  readonly mayBePregnant?: boolean | undefined;
   /** Only whether food is a need; absent = no suggestion about food unless one was agreed. */
   readonly needs?: readonly Need[] | undefined;
 }
@@ -166,9 +169,8 @@ function sayNewItem({ printed, say, locale, input: { language } }: Page): string
   return added && say('startWith', { item: lowerFirst(nameOnLeaflet(added.item, language).text, locale) });
 }
 
-function sayCaution(id: string, { catalog, say }: Page, reader: StepReader): string {
-  const whoCannotSpit = `${id}/cannot-spit`;
-  return say(`caution.${!spitsOut(reader) && Object.hasOwn(catalog, `caution.${whoCannotSpit}`) ? whoCannotSpit : id}`);
+function sayCaution(id: string, { input, catalog, say }: Page, reader: StepReader): string {
+  return say(cautionMessage(id, catalog, { spits: spitsOut(reader), mayBePregnant: input.mayBePregnant ?? true }));
 }
 
 const isBeforeTeeth = ({ mouth }: LeafletInput): boolean => mouth?.reasons.includes('no-teeth-yet') === true;

@@ -1,4 +1,5 @@
 import type { PersonFacts } from '../regimen/types.ts';
+import { isInAgeRange } from '../risk/conditions.ts';
 import type { Items } from '../risk/types.ts';
 import type { AnswerValue } from './answer.ts';
 import { fluorideFacts } from './fluorideFacts.ts';
@@ -17,6 +18,10 @@ export interface PersonFactsInput {
 const GLAND_CONDITIONS = ['sjogren', 'head-neck-radiotherapy', 'salivary-glands-lost'];
 const DENTURES = ['partial-denture', 'full-denture'];
 
+/** Whether a question is put to a person of this age, in completed years. */
+export const isAskedAtAge = (id: string, ageYears: number, questions: readonly Question[]): boolean =>
+  questions.some((question) => question.id === id && isInAgeRange(question, ageYears));
+
 /**
  * What the safety rules ask of a person, from the answers that count today. A fact whose question is not answered is left out: the rules
  * then ask first. Only where a question is not put at an age is its fact settled by the age: pregnancy outside 11 to 55, and spitting
@@ -26,8 +31,7 @@ export function personFacts({ ageYears, ageMonths, known, items, questions }: Pe
   const conditions = joinLists(listOf(known, 'conditions'), listOf(known, 'private_conditions'));
   const household = listOf(known, 'household');
   const appliance = listOf(known, 'appliance');
-  const asksAtAge = (id: string) =>
-    questions.some((q) => q.id === id && ageYears >= (q.fromAgeYears ?? 0) && ageYears < (q.belowAgeYears ?? Number.POSITIVE_INFINITY));
+  const asksAtAge = (id: string) => isAskedAtAge(id, ageYears, questions);
   const pregnancy = asksAtAge('pregnant') ? known['pregnant'] : 'no';
   return withoutUnknown({
     ageYears,

@@ -1,3 +1,4 @@
+import { cautionMessage } from '../leaflet/cautionMessage.ts';
 import { catalogOf } from '../leaflet/leafletTable.ts';
 import { listLeafletCautions } from '../leaflet/listLeafletCautions.ts';
 import { listPrintableLines, type PrintableLine } from '../leaflet/listPrintableLines.ts';
@@ -5,6 +6,7 @@ import { itemPpm } from '../regimen/itemTraits.ts';
 import { sayDirections } from '../regimen/sayDirections.ts';
 import { packsCovered } from '../regimen/signatureCover.ts';
 import type { ShelfItem, SignedBy } from '../regimen/types.ts';
+import { isAskedAtAge } from './personFacts.ts';
 import type { VisitAssessment, VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
 
@@ -33,14 +35,13 @@ export interface PrescriptionText {
 export function prescriptionTexts(
   assessment: Pick<VisitAssessment, 'plan' | 'ageYears' | 'facts'>,
   { practice, visit }: VisitInput,
-  { leaflet, regimen }: Pick<VisitContent, 'leaflet' | 'regimen'>,
+  { leaflet, questions, regimen }: Pick<VisitContent, 'leaflet' | 'questions' | 'regimen'>,
 ): readonly PrescriptionText[] {
   const { plan, ageYears, facts } = assessment;
   const english = catalogOf(leaflet, 'en');
+  const reader = { spits: facts.canSpit !== false, mayBePregnant: isAskedAtAge('pregnant', ageYears, questions) };
   const cautionsOf = (line: PrintableLine) =>
-    listLeafletCautions([], [line], ageYears, leaflet.cautions).flatMap(
-      (id) => (facts.canSpit === false ? english[`caution.${id}/cannot-spit`] : undefined) ?? english[`caution.${id}`] ?? [],
-    );
+    listLeafletCautions([], [line], ageYears, leaflet.cautions).flatMap((id) => english[cautionMessage(id, english, reader)] ?? []);
   return listPrintableLines(plan.lines, practice.shelf, visit.agreed?.items).flatMap((printable): PrescriptionText[] => {
     const { line, item } = printable;
     if (line.state !== 'signed' || !line.signedBy || line.use.atVisit === true) return [];

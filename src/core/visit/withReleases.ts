@@ -7,6 +7,7 @@ import { holdsOn } from '../regimen/signatureCover.ts';
 import type { Plan, PlanLine, SignedBy } from '../regimen/types.ts';
 import { leafletStrip } from './leafletStrip.ts';
 import { leafletUses } from './leafletUses.ts';
+import { isAskedAtAge } from './personFacts.ts';
 import { listReleased } from './privacy.ts';
 import type { VisitAssessment, VisitInput } from './types.ts';
 import type { VisitContent } from './visitContent.ts';
@@ -109,6 +110,7 @@ export function leafletIn(
     texts: content.leaflet,
     mouth,
     facts,
+    mayBePregnant: isAskedAtAge('pregnant', ageYears, content.questions),
     needs,
     released: listReleased(visit),
   });
