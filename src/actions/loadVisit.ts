@@ -71,7 +71,7 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
       meterId: stored.practice.meters[0]?.id,
       ...said,
       onDate: visit.onDate,
-      language: said.language ?? patient.profile.language ?? 'en',
+      language: said.language ?? patient.profile.language ?? carryLanguage(earlier) ?? 'en',
       answers: { ...carried, ...said.answers },
       pastReadings: listPastReadings(readings, new Set(earlier.map((v) => v.id))),
       ...(studySwabs.length === 0 ? {} : { studySwabs: studySwabs.map(({ takenAt }) => ({ takenAt })) }),
@@ -96,6 +96,9 @@ export async function loadVisit(db: Db, scope: SiteScope, visitId: string): Prom
     earlierDay: findEarlierDay(earlier),
   };
 }
+
+/** What the newest visit before this one was in, so that a word at one visit holds until the person is asked. */
+const carryLanguage = (earlier: readonly Visit[]) => earlier.findLast(({ said }) => said?.language !== undefined)?.said?.language;
 
 function findEarlierDay(earlier: readonly Visit[]): LoadedVisit['earlierDay'] {
   const newest = earlier.findLast(({ said }) => said?.acidDay !== undefined);

@@ -8,13 +8,14 @@ export interface PatientDetails extends PatientProfile {
 
 /** The details with every text trimmed and every date checked. What was left empty is left out: not asked. @throws AppError INPUT_INVALID */
 export function checkPatientDetails({ birthDate, ...profile }: PatientDetails): { birthDate: string; profile: PatientProfile } {
-  const { name, chartNumber, language, interpreter, guardians, homes, permissions } = profile;
+  const { name, chartNumber, language, largePrint, interpreter, guardians, homes, permissions } = profile;
   return {
     birthDate: requireDate('The birth date', birthDate),
     profile: withoutUnasked({
       name: requireText('The name', name),
       chartNumber: textOrAbsent('The chart number', chartNumber, 50),
       language,
+      largePrint,
       // An empty text says that none is needed.
       interpreter: interpreter?.trim() === '' ? '' : textOrAbsent('The language to interpret from', interpreter, 100),
       guardians: guardians?.map((guardian) =>

@@ -1,5 +1,5 @@
 /** What the pages read. Plain types: the server builds them from its own rows, so they are trusted here. */
-import type { Leaflet } from '../core/leaflet/types.ts';
+import type { Leaflet, LeafletLanguage } from '../core/leaflet/types.ts';
 import type { FirstReadings } from '../core/reading/expectedFall.ts';
 import type { StoredVerdict } from '../core/reading/recomputeReading.ts';
 import type { Bound, Meter, ReadingState, SwabLot } from '../core/reading/types.ts';
@@ -155,6 +155,10 @@ export interface PersonPage {
 /** What the page of leaflets shows. */
 export interface LeafletBundle {
   readonly patientId: string;
+  /** What is kept of the person; null = not asked. */
+  readonly kept: { readonly language: LeafletLanguage | null; readonly largePrint: boolean | null };
+  /** What the visit asks for where nothing else is chosen; null = each home asks for its own. */
+  readonly asks: LeafletLanguage | null;
   readonly leaflets: readonly Leaflet[];
   /** Left out, because their signature held to a day before today. */
   readonly past: readonly PastSignature[];

@@ -20,6 +20,8 @@ export const PersonDetailsSchema = z.strictObject({
   birthDate: isoDate,
   chartNumber: text(50).optional(),
   language: Language.optional(),
+  /** Of the leaflet. */
+  largePrint: z.boolean().optional(),
   /** An empty text: asked, none needed. */
   interpreter: z.string().trim().max(100).optional(),
   guardians: z.array(GuardianSchema).max(8).optional(),

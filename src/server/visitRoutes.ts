@@ -104,7 +104,10 @@ export const visitRoutes: FastifyPluginAsyncZod<{ contextOf: ContextOf }> = asyn
     const { assessment, past } = printedOn(stored, loaded.input, content, await localDate(context));
     const { language } = req.query;
     const leaflets = language === undefined ? assessment.leaflets : [leafletIn(language, assessment, loaded.input, content)];
-    return { patientId: loaded.patient.id, leaflets, past };
+    const { patient, input } = loaded;
+    const { language: keptLanguage = null, largePrint = null } = patient.profile;
+    const asks = (input.person.homes ?? []).length > 0 ? null : input.visit.language;
+    return { patientId: patient.id, kept: { language: keptLanguage, largePrint }, asks, leaflets, past };
   });
 };
 

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { demoTest } from './demo.ts';
+import { expectNoBarriers } from './expectNoBarriers.ts';
 import { signIn } from './pageSteps.ts';
 import type { RunningServer } from './startServer.ts';
 import { type Answers, answerQuestions, handsOn } from './visitKeys.ts';
@@ -66,13 +67,16 @@ async function printLeaflets(page: Page, { name }: Person): Promise<ReadonlyMap<
   return words;
 }
 
-/** The page that is shown, in large print on either paper: at most two pages, no type below 18 pt, every word of the ordinary page. */
+/** Letter holds less. */
+const LARGE_PAPERS = process.env.EBBLINE_LONG === '1' || process.env.EBBLINE_LEAFLETS ? ['A4', 'Letter'] : ['Letter'];
+
+/** The page that is shown, in large print on paper: at most two pages, no type below 18 pt, every word of the ordinary page. */
 async function printLarge(page: Page, name: string): Promise<void> {
   const isLarge = page.getByRole('checkbox', { name: 'Large print' });
   const sheet = page.getByRole('article');
   const ordinary = await sheet.innerText();
   await isLarge.check();
-  for (const format of ['A4', 'Letter']) {
+  for (const format of LARGE_PAPERS) {
     const pdf = await page.pdf({ preferCSSPageSize: true, format });
     expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length, `${name}, large, ${format}`).toBeLessThanOrEqual(2);
     keep(pdf, `${name}-large-${format}`);
@@ -200,7 +204,40 @@ demoTest('a man with asthma: no varnish, with the reason, and what a dentist may
   expect(says).toMatch(/Gel, .*today\s+waiting for Dr\. Ahlgren's signature/);
   const words = await printLeaflets(page, asthma);
   for (const text of words.values()) expect(text).not.toMatch(/varnish|barniz|vernis|ورنيش/i);
+  await expectPrintKept(page, asthma);
 });
+
+/** What is chosen for this page alone is gone with it; what is kept of the person stands there again, until it is taken back. */
+async function expectPrintKept(page: Page, { name }: Person): Promise<void> {
+  const sheet = page.locator('article.sheet');
+  const isLarge = page.getByRole('checkbox', { name: 'Large print' });
+  const keepButton = page.getByRole('button', { name: `Keep this for ${name}` });
+  const choose = async () => {
+    await page.getByRole('combobox', { name: 'Language' }).selectOption({ label: 'Spanish' });
+    await isLarge.check();
+    await keepButton.waitFor();
+  };
+  const begin = async (lang: string) => {
+    await page.reload();
+    await page.locator(`article[lang="${lang}"]`).waitFor();
+    return { isLarge: await isLarge.isChecked(), isOffered: (await keepButton.count()) > 0 };
+  };
+  expect(await begin('en')).toEqual({ isLarge: false, isOffered: false });
+  await choose();
+  expect(await begin('en')).toEqual({ isLarge: false, isOffered: false });
+  await choose();
+  await keepButton.press('Enter');
+  await page.getByText('Kept: Spanish, large print.').waitFor();
+  await expectNoBarriers(page, 'Leaflet, kept');
+  expect(await begin('es')).toEqual({ isLarge: true, isOffered: false });
+  expect(await sheet.getAttribute('class')).toContain('large');
+  await page.getByRole('combobox', { name: 'Language' }).selectOption({ label: 'French' });
+  await keepButton.press('Enter');
+  await page.getByText('Kept: French, large print.').waitFor();
+  await page.getByRole('button', { name: 'Undo' }).press('Enter');
+  await keepButton.waitFor();
+  expect(await begin('es')).toEqual({ isLarge: true, isOffered: false });
+}
 
 /** What is proposed, before what is not. */
 const linesOf = (says: string): string => says.split(/Not offered, because:/)[0] ?? '';

@@ -81,6 +81,16 @@ test('two charts are read as one by every address, and apart again; an assistant
   expect((await pageOf(merged)).id).toBe(merged);
 });
 
+test('language and large print kept of a person are what their page begins with', async () => {
+  const { personId, visitId } = await openVisitFor(lead, { name: 'Ilse Rowan', birthDate: '1961-02-03' });
+  const printed = async () => (await lead('GET', `/api/visits/${visitId}/leaflet`)).body as LeafletBundle;
+  expect(await printed()).toMatchObject({ kept: { language: null, largePrint: null }, asks: 'en' });
+  const { details, version } = await pageOf(personId);
+  await lead('PUT', `/api/people/${personId}/details`, { details: { ...details, language: 'es', largePrint: true }, version });
+  expect(await printed()).toMatchObject({ kept: { language: 'es', largePrint: true }, asks: 'es', leaflets: [{ language: 'es' }] });
+  expect((await pageOf(personId)).details).toMatchObject({ language: 'es', largePrint: true });
+});
+
 test('each home has its leaflet in its language; who spoke and what was released stand on the record', async () => {
   const { personId, visitId } = await openVisitFor(lead, { name: 'محمد العبد', birthDate: '2011-09-14' });
   const { details, version } = await pageOf(personId);

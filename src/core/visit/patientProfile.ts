@@ -6,6 +6,8 @@ export interface PatientProfile {
   /** The practice's own number of the chart, as its other programs use it. */
   readonly chartNumber?: string | undefined;
   readonly language?: LeafletLanguage | undefined;
+  /** Whether what the person takes home is set in large print. */
+  readonly largePrint?: boolean | undefined;
   /** Language to interpret from, in words; an empty text = asked, none needed. */
   readonly interpreter?: string | undefined;
   readonly guardians?: readonly Guardian[] | undefined;

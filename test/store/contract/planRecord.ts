@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { changePatient } from '../../../src/actions/changePatient.ts';
 import { loadVisit } from '../../../src/actions/loadVisit.ts';
 import { listCourses, listCoursesOfVisit } from '../../../src/store/read/courses.ts';
 import { listTasksOfPatient } from '../../../src/store/read/tasks.ts';
@@ -76,6 +77,20 @@ export function planRecordContract(bench: Bench): void {
       expect(await pastOf(first)).toBeUndefined();
       await visits.save(third, { agreed: { rhythm: 'early' } });
       expect(await pastOf(third)).toEqual({ rhythm: 'night', askedOn: '2026-03-04' });
+    });
+
+    test('a language said at a visit is that of the next, until the person has one of their own', async () => {
+      const visits = await demoVisits(bench);
+      const { db } = bench.store();
+      const { as, patientId, scope } = visits;
+      const languageOf = async (visitId: string) => (await loadVisit(db, scope, visitId)).input.visit.language;
+      await visits.whole('2026-03-04', { language: 'fr' });
+      const closed = await visits.whole('2026-04-04');
+      const open = await visits.open('2026-06-04');
+      expect([await languageOf(closed), await languageOf(open)]).toEqual(['fr', 'fr']);
+      const details = { name: 'Ana Núñez-O’Neil', birthDate: '1984-03-02', language: 'es', largePrint: true } as const;
+      await changePatient(as('assistant'), { patientId, details, expectedVersion: 1 });
+      expect([await languageOf(closed), await languageOf(open)]).toEqual(['fr', 'es']);
     });
 
     test('goals stay open until the person says what became of them', async () => {

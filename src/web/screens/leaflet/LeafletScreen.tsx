@@ -1,4 +1,5 @@
 import { Fragment, useState } from 'react';
+import type { LeafletBundle } from '../../../api/bundles.ts';
 import { LANGUAGE_NAMES, LEAFLET_LANGUAGES } from '../../../core/leaflet/languages.ts';
 import type { Leaflet, LeafletLanguage } from '../../../core/leaflet/types.ts';
 import { useLeaflet } from '../../data/queries.ts';
@@ -7,13 +8,15 @@ import { Link } from '../../parts/Link.tsx';
 import { LoadState } from '../../parts/LoadState.tsx';
 import { PageOf, ShownStrip } from '../../parts/Shown.tsx';
 import { PastSignatures } from '../signing/PastSignatures.tsx';
+import { KeepForPerson } from './KeepForPerson.tsx';
 import { LeafletSheet } from './LeafletSheet.tsx';
 
 /** The page to hand over: on the screen as it prints, on A4 or Letter, black on white, in the language and size that are chosen. */
 export function LeafletScreen({ visitId }: { readonly visitId: string }) {
   const [language, setLanguage] = useState<LeafletLanguage | ''>('');
-  const [isLarge, setLarge] = useState(false);
+  const [largeChosen, setLarge] = useState<boolean | null>(null);
   const query = useLeaflet(visitId, language);
+  const isLarge = largeChosen ?? query.data?.kept.largePrint ?? false;
   useReportPrint(visitId, 'leaflet');
   return (
     <main className="leaflet-page" id="main">
@@ -31,7 +34,7 @@ export function LeafletScreen({ visitId }: { readonly visitId: string }) {
         <label>
           Language{' '}
           <select value={language} onChange={({ target }) => setLanguage(target.value as LeafletLanguage | '')}>
-            <option value="">as the visit asks</option>
+            <option value="">{sayAsked(query.data)}</option>
             {LEAFLET_LANGUAGES.map((id) => (
               <option key={id} value={id}>
                 {LANGUAGE_NAMES[id]}
@@ -42,6 +45,7 @@ export function LeafletScreen({ visitId }: { readonly visitId: string }) {
         <label>
           <input type="checkbox" checked={isLarge} onChange={({ target }) => setLarge(target.checked)} /> Large print
         </label>
+        {query.data && <KeepForPerson bundle={query.data} chosen={chosenOf(query.data, language, largeChosen)} />}
       </p>
       {query.data ? (
         <PageOf patientId={query.data.patientId}>
@@ -58,6 +62,17 @@ export function LeafletScreen({ visitId }: { readonly visitId: string }) {
       )}
     </main>
   );
+}
+
+/** With a home of their own, each page is in the language of its home: then another one is not the person's. */
+const chosenOf = ({ asks }: LeafletBundle, language: LeafletLanguage | '', largePrint: boolean | null) => ({
+  ...(language !== '' && asks !== null && { language }),
+  ...(largePrint !== null && { largePrint }),
+});
+
+function sayAsked(bundle: LeafletBundle | undefined): string {
+  if (bundle === undefined) return 'as the visit asks';
+  return bundle.asks === null ? 'as the homes ask' : `as the visit asks (${LANGUAGE_NAMES[bundle.asks]})`;
 }
 
 /** What the professional has to know of a page before it is handed over; none of it is printed. */

@@ -92,6 +92,16 @@ export function PersonForm({ person, today, reread, close }: PersonFormProps) {
         options={[...LANGUAGE_OPTIONS, { id: 'not-asked', label: 'not asked' }]}
       />
       <ChoiceLine
+        label="Large print of the leaflet"
+        value={draft.largePrint}
+        onChange={(largePrint) => change({ largePrint })}
+        options={[
+          { id: 'yes', label: 'yes' },
+          { id: 'no', label: 'no' },
+          { id: 'not-asked', label: 'not asked' },
+        ]}
+      />
+      <ChoiceLine
         label="Interpreter"
         value={draft.interpreter}
         onChange={(interpreter) => change({ interpreter })}

@@ -10,7 +10,7 @@ import { usePrintFoot } from '../../printFoot.ts';
 import { MergeCharts } from './MergeCharts.tsx';
 import { PersonForm } from './PersonForm.tsx';
 import { PersonHistory } from './PersonHistory.tsx';
-import { NOT_ASKED, PERMISSIONS, sayConsent, sayInterpreter, sayLanguage, sayPermission } from './sayPerson.ts';
+import { NOT_ASKED, PERMISSIONS, sayConsent, sayInterpreter, sayLanguage, sayLargePrint, sayPermission } from './sayPerson.ts';
 
 /** Who a person is to the practice: how to write and speak to them, who decides with them, and what they have allowed. */
 export function PersonScreen({ patientId, session }: { readonly patientId: string; readonly session: SessionView }) {
@@ -67,7 +67,7 @@ function Head({ person, askedId }: { readonly person: PersonPage; readonly asked
 }
 
 function Details({ person: { details } }: { readonly person: PersonPage }) {
-  const { chartNumber, language, interpreter, guardians = [], homes = [], permissions = {} } = details;
+  const { chartNumber, language, largePrint, interpreter, guardians = [], homes = [], permissions = {} } = details;
   return (
     <>
       <section aria-label="Person">
@@ -75,6 +75,7 @@ function Details({ person: { details } }: { readonly person: PersonPage }) {
         <dl className="facts">
           <Fact name="Chart number" value={chartNumber ?? NOT_ASKED} />
           <Fact name="Language of the leaflet" value={sayLanguage(language)} />
+          <Fact name="Large print of the leaflet" value={sayLargePrint(largePrint)} />
           <Fact name="Interpreter" value={sayInterpreter(interpreter)} />
         </dl>
       </section>

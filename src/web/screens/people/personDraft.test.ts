@@ -9,6 +9,7 @@ const full: PersonDetails = {
   ...least,
   chartNumber: '1002',
   language: 'es',
+  largePrint: true,
   interpreter: 'Arabic',
   guardians: [{ name: "Siobhán O'Dwyer", relation: 'mother', phone: '555 0100', mayConsent: true }, { name: 'محمد العبد' }],
   homes: [
@@ -22,6 +23,7 @@ test.each([
   ['little is known', least],
   ['everything is known', full],
   ['asked, and no interpreter needed', { ...least, interpreter: '' }],
+  ['asked, and no large print wanted', { ...least, largePrint: false }],
 ])('opened and saved again, nothing changes where %s', (_, details) => {
   expect(buildPerson(personDraftOf(details, TODAY))).toEqual({ ok: true, details });
 });
@@ -29,6 +31,7 @@ test.each([
 test('what was not asked is said so, never as no', () => {
   const said = new Map(sayPerson({ ...least, guardians: [{ name: 'A' }] }));
   expect(said.get('Interpreter')).toBe('not asked');
+  expect(said.get('Large print of the leaflet')).toBe('not asked');
   expect(said.get('Permission: care')).toBe('not asked');
   expect(said.get('Guardian 1')).toBe('\u2068A\u2069, relation not asked, phone not asked, may say yes to care: not asked');
 });

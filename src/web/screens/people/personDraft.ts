@@ -27,6 +27,7 @@ export interface PersonDraft {
   readonly birthday: string;
   readonly chartNumber: string;
   readonly language: LeafletLanguage | 'not-asked';
+  readonly largePrint: 'yes' | 'no' | 'not-asked';
   readonly interpreter: 'needed' | 'none' | 'not-asked';
   readonly interpreterLanguage: string;
   readonly guardians: readonly GuardianDraft[];
@@ -46,7 +47,7 @@ const askedAs = (value: boolean | undefined) => (value === undefined ? 'not-aske
 
 /** @param today  stands in the date of a permission that is not asked yet */
 export function personDraftOf(details: PersonDetails, today: string): PersonDraft {
-  const { name, birthDate, chartNumber = '', language, interpreter, guardians = [], homes = [], permissions = {} } = details;
+  const { name, birthDate, chartNumber = '', language, largePrint, interpreter, guardians = [], homes = [], permissions = {} } = details;
   const permissionOf = (kind: PermissionKind): PermissionDraft => {
     const permission = permissions[kind];
     return { given: askedAs(permission?.given), by: permission?.by ?? '', on: permission?.on ?? today };
@@ -56,6 +57,7 @@ export function personDraftOf(details: PersonDetails, today: string): PersonDraf
     birthday: birthDate,
     chartNumber,
     language: language ?? 'not-asked',
+    largePrint: askedAs(largePrint),
     interpreter: interpreter === undefined ? 'not-asked' : interpreter === '' ? 'none' : 'needed',
     interpreterLanguage: interpreter ?? '',
     guardians: guardians.map((g) => ({
@@ -101,6 +103,7 @@ export function buildPerson(draft: PersonDraft): Built {
     birthDate,
     ...optional('chartNumber', draft.chartNumber),
     ...(draft.language === 'not-asked' ? {} : { language: draft.language }),
+    ...(draft.largePrint === 'not-asked' ? {} : { largePrint: draft.largePrint === 'yes' }),
     ...(draft.interpreter === 'not-asked' ? {} : { interpreter }),
     ...(guardians.length === 0 ? {} : { guardians }),
     ...(homes.length === 0 ? {} : { homes }),

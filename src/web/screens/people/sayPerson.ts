@@ -19,6 +19,11 @@ export const NOT_ASKED = 'not asked';
 
 export const sayLanguage = (language: PersonDetails['language']): string => (language ? LANGUAGE_NAMES[language] : NOT_ASKED);
 
+export function sayLargePrint(largePrint: boolean | undefined): string {
+  if (largePrint === undefined) return NOT_ASKED;
+  return largePrint ? 'yes' : 'no';
+}
+
 export function sayInterpreter(interpreter: string | undefined): string {
   if (interpreter === undefined) return NOT_ASKED;
   return interpreter === '' ? 'asked, none needed' : interpreter;
@@ -43,6 +48,7 @@ export function sayPerson({
   birthDate,
   chartNumber,
   language,
+  largePrint,
   interpreter,
   guardians,
   homes,
@@ -53,6 +59,7 @@ export function sayPerson({
     ['Birthday', formatDate(birthDate)],
     ['Chart number', chartNumber ?? NOT_ASKED],
     ['Language of the leaflet', sayLanguage(language)],
+    ['Large print of the leaflet', sayLargePrint(largePrint)],
     ['Interpreter', sayInterpreter(interpreter)],
     ...(guardians ?? []).map((guardian, i) => [`Guardian ${i + 1}`, sayGuardian(guardian)] as const),
     ...(homes ?? []).map((home, i) => [`Home ${i + 1}`, `${isolate(home.name)}, ${sayLanguage(home.language)}`] as const),
