@@ -263,8 +263,7 @@ function Missing({ missing, level }: { readonly missing: readonly MissingItem[];
       <ul>
         {missing.slice(0, MOST_MISSING).map((m) => (
           <li key={m.item}>
-            <ItemLink item={m.item} />
-            <span className="aside">: {m.levelsIfFilled.filter((l) => l !== level).join(' or ')}</span>
+            {m.levelsIfFilled.filter((l) => l !== level).join(' or ')}: <ItemLink item={m.item} />
           </li>
         ))}
       </ul>
