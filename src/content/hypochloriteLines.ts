@@ -16,7 +16,7 @@ export const hypochloriteLines: readonly HypochloriteLine[] = [
   },
   { says: 'Never with chlorhexidine in one plan: they form a brown solid.', source: { key: 'khatib2020', status: 'read' } },
   {
-    says: 'Never under 18, in pregnancy or breast-feeding, with asthma, a sore or ulcerated mouth, trouble swallowing, an eating disorder, a risk of self-harm, failing memory, an allergy to chlorine, or with a young child in the home.',
+    says: 'Never under 18, in pregnancy or breast-feeding, with asthma, a sore or ulcerated mouth, trouble swallowing or spitting out, an eating disorder, a risk of self-harm, failing memory, an allergy to chlorine, or with a young child in the home.',
     source: { key: 'hypochloriteNotes', status: 'mixed', note: 'memory and our own rule' },
   },
   {

@@ -149,7 +149,7 @@ demoTest(
     const says = await plan(page).innerText();
     expect(says).toMatch(/Varnish, .*no colophony, no alcohol, today/);
     expect(says).toMatch(/ppm F\), twice a day\s+waiting for Dr\. Ahlgren's signature/);
-    expect(says).toMatch(/Not offered, because: .*with alcohol \(pregnancy: this rinse holds alcohol\)/);
+    expect(says).toMatch(/Not offered, because: .*with alcohol \(pregnancy: this pack holds alcohol\)/);
     expect(linesOf(says)).not.toMatch(/with colophony|with alcohol|hypochlorite|silver|iodine/i);
     const words = await printLeaflets(page, pregnant);
     // Everybody is asked to tell of a pregnancy, in one sentence.
