@@ -1,4 +1,5 @@
 import type { Exclusion, Plan, PlanLine } from '../../../core/regimen/types.ts';
+import { turnedDownWord } from '../../../core/visit/turnedDownWord.ts';
 import type { VisitAssessment } from '../../../core/visit/types.ts';
 import { findQuestion, shelfName } from '../../content.ts';
 import { capitalise, formatMonths, plural } from '../../format.ts';
@@ -131,8 +132,11 @@ function noPlanSentence({ confirmed, mouth, safetyUnknown }: VisitAssessment, is
 }
 
 function PlanRow({ line }: { readonly line: PlanLine }) {
-  const { place, lines, goTo, bundle, isShownToPatient } = useVisit();
+  const { place, lines, goTo, bundle, input, isShownToPatient } = useVisit();
   const isOpen = place.scope === 'plan' && place.line === line.shelfItemId;
+  const turnedDown = turnedDownWord(input.visit.agreed, line.shelfItemId);
+  // What nobody takes waits for no signature.
+  const isReleaseSaid = !(turnedDown && line.state === 'waiting-for-signature');
   const letter = lines.plan.find((l) => l.id === line.shelfItemId)?.letter;
   return (
     <li data-line={line.shelfItemId}>
@@ -150,10 +154,11 @@ function PlanRow({ line }: { readonly line: PlanLine }) {
           {saySchedule(line)}
           {line.byProtocol && !isShownToPatient && <span className="aside block">{sayProtocolName(line.byProtocol)}</span>}
           <PlanPast shelfItemId={line.shelfItemId} />
-          <ReleaseState line={line} signers={bundle.members.filter((m) => m.maySign).map((m) => m.name)} />
+          {turnedDown && <span className="aside block">{turnedDown.replaceAll('-', ' ')}</span>}
+          {isReleaseSaid && <ReleaseState line={line} signers={bundle.members.filter((m) => m.maySign).map((m) => m.name)} />}
         </span>
       </button>
-      <SignActions line={line} />
+      {isReleaseSaid && <SignActions line={line} />}
       {isOpen && <PlanDetails line={line} />}
       {isOpen && <PlanAlternatives shelfItemId={line.shelfItemId} />}
     </li>

@@ -16,9 +16,10 @@ import { HistoryDialog } from './HistoryDialog.tsx';
 import { LookSection } from './LookSection.tsx';
 import { NoteDialog } from './NoteDialog.tsx';
 import { SafetySection } from './SafetySection.tsx';
-import { Side, spokenSummaryOf } from './Side.tsx';
+import { Side } from './Side.tsx';
 import { SwabSection } from './SwabSection.tsx';
 import type { Scope } from './scopes.ts';
+import { spokenSummaryOf } from './summaryOf.ts';
 import { TalkSection } from './TalkSection.tsx';
 import { useVisitKeys } from './useVisitKeys.ts';
 import { useVisitWork } from './useVisitWork.ts';
@@ -87,7 +88,7 @@ function Visit({ bundle, session, onServerChange, onLeaveCorrection }: VisitProp
         }}
       >
         <p role="status" className="sr-only">
-          {spokenSummaryOf(work.assessment)}
+          {spokenSummaryOf(work.assessment, work.input.visit.agreed)}
         </p>
         <VisitHead onHelp={() => setHelpOpen(true)} />
         <p className="said" role="status">
