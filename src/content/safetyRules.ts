@@ -426,6 +426,15 @@ export const safetyRules: readonly SafetyRule[] = [
     source: ownRule('their labels say to spit; which rinses this holds for is ours'),
   },
   {
+    id: 'P22b',
+    agentIds: ['F_GEL_APF'],
+    trigger: { cannotSpit: true, conditions: CANNOT_SPIT },
+    level: 'stop',
+    because: 'gel in trays must be spat out',
+    action: 'Varnish instead.',
+    source: read('lecompte1987', 'spitting out and suction leave least in the mouth; that it stops without is ours'),
+  },
+  {
     id: 'C28',
     agentIds: ['XYLITOL', 'POLYOL_GUM', 'SALIVA'],
     traits: ['gum', 'lozenge', 'hard candy'],
