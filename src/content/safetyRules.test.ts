@@ -44,6 +44,8 @@ describe('the tables hang together', () => {
     expect({ ...sources, ...regimenSources }[rule.source.key]).toBeDefined();
     expect(Object.keys(rule.trigger).length).toBeGreaterThan(0);
     expect(rule.because).not.toBe('');
+    // A refusal says what is allowed instead, or who decides.
+    expect(rule.action).toMatch(/^\p{Lu}.{9,}\.$/u);
     if (rule.appliesOnlyIfTrait) expect(rule.traits?.length ?? 0).toBeGreaterThan(0);
   });
 

@@ -601,7 +601,7 @@ export const safetyRules: readonly SafetyRule[] = [
     },
     level: 'stop',
     because: 'no supplement before 6 months, nor beside 5,000 ppm paste, fluoridated salt or water',
-    action: 'None.',
+    action: 'Fluoride paste, and varnish by the professional.',
     source: read('ada2010supplements', 'and the UK label of 5,000 ppm paste'),
   },
   {
@@ -638,7 +638,7 @@ export const safetyRules: readonly SafetyRule[] = [
     trigger: { ageBelowYears: everywhere(12) },
     level: 'stop',
     because: 'below the age on its label',
-    action: 'None.',
+    action: 'Fluoride paste; a rinse without essential oils only where its own label allows the age.',
     source: memory('handbook'),
   },
   {
@@ -647,7 +647,7 @@ export const safetyRules: readonly SafetyRule[] = [
     trigger: { ageBelowYears: everywhere(3), levelBelow: 'high' },
     level: 'stop',
     because: 'since 31 October 2025 the US authority acts against them under 3 years and where risk is not high',
-    action: 'None.',
+    action: 'Fluoride paste, and varnish by the professional.',
     source: read('fda2025supplements'),
   },
   {

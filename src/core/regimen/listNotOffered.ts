@@ -48,7 +48,7 @@ function becauseOf(asks: readonly Bar[]): string {
   return [...(unknown.length > 0 ? [`not known yet: ${unknown.join(', ')}`] : []), ...new Set(others)].join('; ');
 }
 
-const toExclusion = ({ shelfItemId, ruleId, level, because, ask, private: isPrivate, overridable, source }: Bar): Exclusion => ({
+const toExclusion = ({ shelfItemId, ruleId, level, because, ask, private: isPrivate, overridable, action, source }: Bar): Exclusion => ({
   shelfItemId,
   ruleId,
   level,
@@ -56,5 +56,6 @@ const toExclusion = ({ shelfItemId, ruleId, level, because, ask, private: isPriv
   ...(ask === undefined ? {} : { ask }),
   ...(isPrivate ? { private: true } : {}),
   ...(level === 'stop' && overridable ? { overridable } : {}),
+  ...(level === 'stop' && action !== '' ? { instead: action } : {}),
   source,
 });

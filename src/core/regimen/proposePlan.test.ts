@@ -249,6 +249,7 @@ describe('contraindicated or over-dose: never proposed', () => {
       ruleId: 'C17',
       level: 'stop',
       because: 'milk allergy: it holds milk protein',
+      instead: 'Not lactose intolerance alone: that is no bar.',
       source: { status: 'read' },
     });
     expect(lineOf(plan, 'paste-hydroxyapatite')?.state).toBe('proposed');

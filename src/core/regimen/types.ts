@@ -140,6 +140,8 @@ export interface Exclusion {
   readonly private?: boolean | undefined;
   /** A dentist in person may lift this stop with a reason. */
   readonly overridable?: boolean | undefined;
+  /** What is allowed instead of something stopped, or who decides, as a sentence. */
+  readonly instead?: string | undefined;
   readonly source: SourceRef;
 }
 

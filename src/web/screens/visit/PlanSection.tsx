@@ -228,7 +228,8 @@ function NotOffered({ notOffered }: { readonly notOffered: readonly Exclusion[] 
         <ul className="sources">
           {notOffered.map((e) => (
             <li key={`${e.shelfItemId} ${e.ruleId}`}>
-              {name(e.shelfItemId)}: {e.because} ({e.ruleId}). <SourceLine source={e.source} />
+              {name(e.shelfItemId)}: {e.because} ({e.ruleId}). {e.instead && `${e.instead} `}
+              <SourceLine source={e.source} />
             </li>
           ))}
         </ul>
