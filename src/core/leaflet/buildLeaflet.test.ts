@@ -174,14 +174,14 @@ describe('goals', () => {
 
   test('own words stand as typed; an id or the words of another language become words of this one', () => {
     expect(tryOf({ agreed: { tryThis: ' Tea without sugar. ' } })).toBe('Tea without sugar.');
-    expect(tryOf({ agreed: { tryThis: 'sweet-drink-with-meal' } })).toBe('Have a sweet drink with a meal, not on its own.');
-    expect(tryOf({ agreed: { tryThis: 'Have a sweet drink with a meal, not on its own.' } }, 'es')).toBe(
-      'Tome las bebidas dulces con la comida, no solas.',
+    expect(tryOf({ agreed: { tryThis: 'sweet-drink-with-meal' } })).toBe('Keep sweet drinks for meals, not in between.');
+    expect(tryOf({ agreed: { tryThis: 'Keep sweet drinks for meals, not in between.' } }, 'es')).toBe(
+      'Deje las bebidas dulces para las comidas, no entre comidas.',
     );
   });
 
   test('a goal about food that is not allowed becomes what to do afterwards, with whom to ask', () => {
-    for (const tryThis of ['sweet-drink-with-meal', 'Have a sweet drink with a meal, not on its own.', undefined]) {
+    for (const tryThis of ['sweet-drink-with-meal', 'Keep sweet drinks for meals, not in between.', undefined]) {
       expect(tryOf({ diet: 'after-only', agreed: { tryThis } })).toBe(
         'After a sweet drink or sweet food, rinse with water. Ask the doctor first if you want to change meals or snacks.',
       );
