@@ -1,4 +1,6 @@
+import { withoutTurnedDown } from '../../../core/regimen/choice/withoutTurnedDown.ts';
 import type { NeedKind, Plan, Regimen } from '../../../core/regimen/types.ts';
+import { turnedDownWord } from '../../../core/visit/turnedDownWord.ts';
 import { Key } from '../../parts/Key.tsx';
 import { Why } from '../../parts/Sources.tsx';
 import { digitOfChoice } from './line.ts';
@@ -16,9 +18,11 @@ interface PlanRegimensProps {
 
 /** The regimen that is the plan beside the best other one, each as sentences; the rest, and how many tasks are accepted, one key away. */
 export function PlanRegimens({ plan, undecided }: PlanRegimensProps) {
-  const { lines, isShownToPatient } = useVisit();
+  const { lines, input, isShownToPatient } = useVisit();
   const chosen = plan.regimens?.find(({ id }) => id === plan.chosenRegimen);
   if (isShownToPatient || !chosen) return null;
+  const { agreed } = input.visit;
+  const left = withoutTurnedDown(chosen, (id) => turnedDownWord(agreed, id) !== undefined, input.practice.shelf);
   const ways = waysOf(plan);
   const tasks = lines.plan.filter(({ id }) => id === TASKS_ACCEPTED);
   return (
@@ -27,8 +31,9 @@ export function PlanRegimens({ plan, undecided }: PlanRegimensProps) {
         <div className="ways">
           <div className="way">
             <h3>{ways ? 'This plan' : 'The plan in sum'}</h3>
-            <Sentences regimen={chosen} undecided={undecided} />
-            <SupplyOf regimen={chosen} />
+            {left !== chosen && <p className="uses">Without what was turned down.</p>}
+            <Sentences regimen={left} undecided={undecided} />
+            <SupplyOf regimen={left} />
           </div>
           {ways && (
             <div className="way">
