@@ -1,4 +1,5 @@
 import type { Leaflet } from '../core/leaflet/types.ts';
+import { sayAmount } from '../core/regimen/sayDirections.ts';
 import { saySigner } from '../core/regimen/saySigner.ts';
 import type { Plan, PlanLine } from '../core/regimen/types.ts';
 import type { RiskResult } from '../core/risk/types.ts';
@@ -124,12 +125,12 @@ function sayPlan(plan: Plan, shelf: VisitInput['practice']['shelf'], { needLabel
   ];
 }
 
-function sayPlanLine({ name, state, use, amountNote, because, dose = [], signedBy, warnings }: PlanLine): readonly string[] {
-  const amount = (amountNote ?? use.amount).replace(/\.$/, '');
+function sayPlanLine(line: PlanLine): readonly string[] {
+  const { name, state, use, because, dose = [], signedBy, warnings } = line;
   const often = use.atVisit ? 'at the visit' : `${use.timesPerDay} times a day`;
   const waits = state === 'waiting-for-signature' ? '; WAITS FOR A SIGNATURE' : signedBy ? `; signed by ${saySigner(signedBy)}` : '';
   return [
-    `- ${name}: ${amount}, ${often}${waits}`,
+    `- ${name}: ${sayAmount(line)}, ${often}${waits}`,
     ...[...because, ...dose].map((why) => `    ${why}`),
     ...warnings.map(({ text }) => `    Note: ${text}`),
   ];

@@ -4,6 +4,7 @@ import { regimenSources } from '../../content/sources-regimen.ts';
 import { leafletUses } from '../../content/texts/leafletUses.ts';
 import { dayClock } from '../../core/regimen/dayStrip/dayClock.ts';
 import type { DayRhythm, DayStrip } from '../../core/regimen/dayStrip/types.ts';
+import { sayAmount } from '../../core/regimen/sayDirections.ts';
 import type { PlanSettings, RegimenTables } from '../../core/regimen/tables.ts';
 import type { Need, Plan, PlanLine, Regimen, ShelfItem } from '../../core/regimen/types.ts';
 import type { SourceRef } from '../../core/visit/answer.ts';
@@ -137,17 +138,20 @@ function toRegimen(one: Regimen, { shelf, settings, tables, rhythm, day: whichDa
   };
 }
 
-const toLine = ({ shelfItemId, name, meets, state, use, amountNote, because, warnings }: PlanLine) => ({
-  shelfItemId,
-  name,
-  meets: [...meets],
-  state,
-  timesPerDay: use.timesPerDay,
-  atVisit: use.atVisit === true,
-  amount: amountNote ?? use.amount,
-  because: [...because],
-  warnings: warnings.map(({ text }) => text),
-});
+const toLine = (line: PlanLine) => {
+  const { shelfItemId, name, meets, state, use, because, warnings } = line;
+  return {
+    shelfItemId,
+    name,
+    meets: [...meets],
+    state,
+    timesPerDay: use.timesPerDay,
+    atVisit: use.atVisit === true,
+    amount: sayAmount(line),
+    because: [...because],
+    warnings: warnings.map(({ text }) => text),
+  };
+};
 
 const toDay = ({ placed, notPlaced }: DayStrip): z.infer<typeof day> => ({
   uses: placed.map(({ after, ...use }) => ({ ...use, after: after ?? null })),

@@ -1,3 +1,4 @@
+import { sayAmount } from '../../../core/regimen/sayDirections.ts';
 import type { Exclusion, Plan, PlanLine } from '../../../core/regimen/types.ts';
 import { turnedDownWord } from '../../../core/visit/turnedDownWord.ts';
 import type { VisitAssessment } from '../../../core/visit/types.ts';
@@ -168,7 +169,7 @@ function PlanRow({ line }: { readonly line: PlanLine }) {
 /** Reasons and warnings may name what is private, so the patient's view has the amount alone. */
 function PlanDetails({ line }: { readonly line: PlanLine }) {
   const { isPrivateHidden } = useVisit();
-  const amount = <p>{[line.use.amount, line.amountNote].filter(Boolean).join('. ')}</p>;
+  const amount = <p>{capitalise(sayAmount(line))}.</p>;
   if (isPrivateHidden) return <div className="why-text">{amount}</div>;
   return (
     <div className="why-text">
