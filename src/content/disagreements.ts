@@ -320,6 +320,28 @@ export const disagreements: readonly Disagreement[] = [
     changes: 'Whether it may come where the list of care asks for calcium and phosphate.',
   },
   {
+    id: 'casein',
+    question: 'Casein paste with calcium phosphate?',
+    kind: 'setting',
+    positions: [
+      {
+        id: 'as-listed',
+        says: 'proposed where the list of care names it',
+        sources: [memory('F2007')],
+        change: AS_IT_STANDS,
+      },
+      {
+        id: 'by-choice',
+        says: `${BY_CHOICE}: a guideline of 2018 suggests not to use it where fluoride, sealant or infiltration is at hand (low certainty)`,
+        sources: [read('slayton2018'), read('azarpazhooh2008')],
+        change: onlyByChoice('suggested against where fluoride is at hand', read('slayton2018'), 'CPP_ACP'),
+      },
+    ],
+    unset: 'as-listed',
+    unsetBecause: 'proposal',
+    changes: 'Whether it may come where the list of care asks for calcium and phosphate.',
+  },
+  {
     id: 'brushing-after-acid',
     question: 'Wait with brushing after something acid?',
     kind: 'setting',

@@ -111,6 +111,10 @@ const CASES: Readonly<Record<string, readonly [probe: (chosen: ChosenPositions) 
       (chosen) => idsOf(planFor(chosen, { needs: { 'calcium-phosphate': undefined }, shelf: [itemOf('paste-hydroxyapatite')] })),
       { 'beside-fluoride': ['paste-hydroxyapatite'], 'by-choice': [] },
     ],
+    casein: [
+      (chosen) => idsOf(planFor(chosen, { needs: { 'calcium-phosphate': undefined }, shelf: [itemOf('paste-casein')] })),
+      { 'as-listed': ['paste-casein'], 'by-choice': [] },
+    ],
     'brushing-after-acid': [
       (chosen) => planFor(chosen, { needs: BASE }).lines.flatMap((line) => line.warnings.map((w) => w.ruleId)),
       { 'no-wait': [], 'half-an-hour': ['C44'] },
