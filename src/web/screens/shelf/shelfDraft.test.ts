@@ -56,6 +56,24 @@ describe('an item of the shelf', () => {
   });
 });
 
+describe('units of a kind', () => {
+  const unitsOf = ({ packUnit, amountUnit }: ShelfDraft) => [packUnit, amountUnit];
+
+  test('are those that its packs are measured in', () => {
+    const kinds = ['F_PASTE_STD', 'F_RINSE_005', 'F_VARNISH', 'XYLITOL'];
+    expect(kinds.map((id) => unitsOf(chooseAgent(emptyDraft, id)))).toEqual([
+      ['g', 'g'],
+      ['mL', 'mL'],
+      ['mL', 'mL'],
+      ['piece', 'g'],
+    ]);
+  });
+
+  test('stay where a number was typed', () => {
+    expect(unitsOf(chooseAgent({ ...emptyDraft, packValue: '500', amountValue: '10' }, 'F_RINSE_005'))).toEqual(['g', 'g']);
+  });
+});
+
 describe('unknown stays unknown', () => {
   test('a pack that was not checked has no list of what is in it; a checked one with nothing ticked has an empty list', () => {
     expect(built(paste).traits).toBeUndefined();
@@ -104,6 +122,7 @@ describe('suggested names', () => {
     [{ ...paste, compound: '', percent: '', ppm: '1450' }, 'Paste, fluoride (1,450 ppm F)'],
     [{ ...chooseAgent(emptyDraft, 'CHX_RINSE'), percent: '0.12' }, 'Rinse, chlorhexidine 0.12 %'],
     [{ ...chooseAgent(emptyDraft, 'SDF38'), percent: '38' }, /^Drops, silver diamine fluoride 38 % \(/],
+    [{ ...chooseAgent(emptyDraft, 'F_RINSE_005'), percent: '0.02', percentOf: 'ion' }, 'Rinse, sodium fluoride (200 ppm F)'],
     [chooseAgent(emptyDraft, 'SEALANT'), 'Sealant'],
     [emptyDraft, ''],
   ] as const)('%#', (draft, expected) => {

@@ -138,7 +138,19 @@ export function chooseAgent(draft: ShelfDraft, agentId: string): ShelfDraft {
     ...draft,
     agentId,
     meets: findAgent(agentId)?.meets ?? [],
-    ...(usual && { form: usual.form, compound: usual.compound ?? '', atVisit: usual.atVisit === true }),
+    ...(usual && { form: usual.form, compound: usual.compound ?? '', atVisit: usual.atVisit === true, ...unitsFor(usual.form, draft) }),
+  };
+}
+
+const LIQUID: readonly ShelfItem['form'][] = ['rinse', 'spray', 'drops', 'varnish'];
+const COUNTED: readonly ShelfItem['form'][] = ['gum', 'lozenge'];
+
+/** What packs of this form are measured in, where no number stands there yet. */
+function unitsFor(form: ShelfItem['form'], draft: ShelfDraft): Pick<ShelfDraft, 'packUnit' | 'amountUnit'> {
+  const unit = LIQUID.includes(form) ? 'mL' : 'g';
+  return {
+    packUnit: draft.packValue.trim() !== '' ? draft.packUnit : COUNTED.includes(form) ? 'piece' : unit,
+    amountUnit: draft.amountValue.trim() !== '' ? draft.amountUnit : unit,
   };
 }
 
@@ -211,7 +223,8 @@ export function suggestName(draft: ShelfDraft): string {
   if (!usual) return '';
   const compound = draft.compound === '' ? undefined : COMPOUND_WORDS[draft.compound];
   const actives = usual.active === 'fluoride' ? [compound ?? usual.active] : [...new Set([usual.active, compound])];
-  const percent = parseDecimal(draft.percent);
+  // A share of fluoride ion would read as one of the compound; the ppm say it.
+  const percent = draft.percentOf === 'ion' ? undefined : parseDecimal(draft.percent);
   const ppm = findAgent(draft.agentId)?.ppmRange ? ppmOf(draft) : undefined;
   const words = [draft.form, ...actives].filter((word, i, all) => word !== undefined && all.indexOf(word) === i);
   const strength = [percent === undefined ? '' : ` ${percent} %`, ppm === undefined ? '' : ` (${formatNumber(Math.round(ppm))} ppm F)`];
