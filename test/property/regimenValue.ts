@@ -100,8 +100,8 @@ export function chooser({ facts, needs, shelf, jurisdiction, level, order, mostT
     .filter((l) => l.kind === 'upper-intake-level' || l.kind === 'safe-level');
   const { weights } = regimenTables.fluoride;
   const isDoubtful = facts.weightKg !== undefined && weightDoubt(facts.weightKg, facts.ageMonths, weights) !== undefined;
-  // Of a weight that cannot be right no limit per kg is made.
-  const known = isDoubtful ? undefined : (facts.weightKg ?? plannerWeightKg(facts.ageMonths, weights));
+  // A weight that cannot be right is as good as none.
+  const known = (isDoubtful ? undefined : facts.weightKg) ?? plannerWeightKg(facts.ageMonths, weights);
   const kg = known ?? Number.POSITIVE_INFINITY;
   const sum = (ids: readonly string[], of: (id: string) => number) => ids.reduce((total, id) => total + of(id), 0);
 
