@@ -64,7 +64,10 @@ describe('one visit, from the first answer to the record', () => {
     const record = (await lead('GET', `/api/people/${personId}`)).body as PersonRecord;
     expect(record.visits).toMatchObject([{ state: 'closed', level: 'high', findings: [{ tooth: '13', kind: 'white-spot' }] }]);
     expect(record.readings).toMatchObject([{ rlu: 5150, state: 'valid', meterName: 'Demo meter A', cutoffRlu: 4200 }]);
-    expect((await lead('GET', `/api/visits/${visitId}/leaflet`)).body).toEqual({ patientId: personId, leaflets: [expected.leaflet] });
+    expect((await lead('GET', `/api/visits/${visitId}/leaflet`)).body).toEqual({
+      ...{ patientId: personId, leaflets: [expected.leaflet], past: [] },
+      ...{ asks: 'en', kept: { language: null, largePrint: null } },
+    });
     expect(record.nextOn).not.toBeNull();
     expect(await verify(practice.db)).toMatchObject({ ok: true, problems: [] });
   });
