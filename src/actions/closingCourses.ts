@@ -1,5 +1,6 @@
 import { AppError } from '../api/errors.ts';
 import type { ShelfItem } from '../core/regimen/types.ts';
+import { isTurnedDown } from '../core/visit/turnedDown.ts';
 import type { Adherence } from '../core/visit/types.ts';
 import { ConflictError } from '../store/errors.ts';
 import { listCatalog } from '../store/read/catalog.ts';
@@ -88,8 +89,7 @@ export async function endLeftOver(
 function releaseAtClosing({ state, release }: ClosingCourse, item: ShelfItem, before: Course | undefined): CourseRelease {
   if (before?.signature) return 'signed';
   if (before?.refusal) return 'refused';
-  const isTurnedDown = state === 'declined' || state === 'not-affordable';
-  if (release !== 'waiting' && item.release !== 'anyone' && !isTurnedDown)
+  if (release !== 'waiting' && item.release !== 'anyone' && !isTurnedDown(state))
     throw new AppError('SIGNATURE_MISSING', `${item.name} waits for a signature.`);
   return release === 'waiting' ? 'waiting' : 'not-needed';
 }

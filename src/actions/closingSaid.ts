@@ -1,4 +1,5 @@
 import { addMonths, formatISO, parseISO } from 'date-fns';
+import { isTurnedDown, type TurnedDown } from '../core/visit/turnedDown.ts';
 import type { VisitAssessment, VisitInput } from '../core/visit/types.ts';
 import type { Course } from '../store/read/courses.ts';
 import type { VisitSaid } from '../store/storedJson.ts';
@@ -30,12 +31,7 @@ export function listClosingCourses({ plan }: VisitAssessment, { agreed, onDate }
   return [...planned, ...replaced];
 }
 
-type Word = 'agreed' | 'declined' | 'not-affordable';
-
-export const isTurnedDown = (said: string | undefined): said is 'declined' | 'not-affordable' =>
-  said === 'declined' || said === 'not-affordable';
-
-function turnedDown(shelfItemId: string, state: Exclude<Word, 'agreed'>, agreed: VisitPart['agreed']): ClosingCourse {
+function turnedDown(shelfItemId: string, state: TurnedDown, agreed: VisitPart['agreed']): ClosingCourse {
   return { shelfItemId, state, release: 'not-needed', reason: agreed?.declinedWhy?.[shelfItemId] };
 }
 

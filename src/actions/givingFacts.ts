@@ -10,6 +10,7 @@ import { planFluoride } from '../core/regimen/planFluoride.ts';
 import { sayCovers, sayOver } from '../core/regimen/signatureCover.ts';
 import type { PlanLine, ShelfItem, SignedItem } from '../core/regimen/types.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
+import { turnedDownWord } from '../core/visit/turnedDown.ts';
 import type { VisitAssessment } from '../core/visit/types.ts';
 import { type Course, listCoursesOfVisit } from '../store/read/courses.ts';
 import type { Db } from '../store/schema.ts';
@@ -48,8 +49,7 @@ export async function findGivingFacts(
   if (!item) return undefined;
   const assessment = assessVisit(loaded.input, content);
   const place = loaded.visit.onDate === today ? await placeOf(db, scope, loaded, { assessment, shelfItemId }) : 'outside';
-  const said = loaded.input.visit.agreed?.items?.[shelfItemId];
-  const isTurnedDown = said === 'declined' || said === 'not-affordable';
+  const isTurnedDown = turnedDownWord(loaded.input.visit.agreed, shelfItemId) !== undefined;
   if (place === 'outside') return { place, isTurnedDown, ...checkOutside(item, assessment, loaded) };
   const signature = loaded.input.visit.signed.find((signed) => signed.shelfItemId === shelfItemId);
   const isBound = place === 'in-plan' && signature !== undefined && item.use.atVisit !== true;

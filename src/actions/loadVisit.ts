@@ -4,6 +4,7 @@ import type { ShelfItem } from '../core/regimen/types.ts';
 import { withStock } from '../core/shelf/withStock.ts';
 import type { Answer, Answers } from '../core/visit/answer.ts';
 import type { DescribedDays } from '../core/visit/describedDays.ts';
+import { isTurnedDown } from '../core/visit/turnedDown.ts';
 import type { Adherence, Finding, PastCare, PastGoal, PastRhythm, PracticeFile, ReleasedAnswer, VisitInput } from '../core/visit/types.ts';
 import { type Course, listCourses, listCoursesOfVisit } from '../store/read/courses.ts';
 import { type Draft, readDraft } from '../store/read/draftFields.ts';
@@ -222,8 +223,6 @@ function listPastCourses(courses: readonly Course[], earlier: readonly Visit[], 
   return [...new Map(said.map((course) => [course.shelfItemId, course])).values()];
 }
 
-const isTurnedDown = (state: Course['state']) => state === 'declined' || state === 'not-affordable';
-
 function toPastCare(course: Course, shelf: readonly ShelfItem[], earlier: readonly Visit[]): PastCare {
   const { shelfItemId, visitId, state, fromDate, toDate, adherence, stopReason, reason } = course;
   const why = stopReason ?? (isTurnedDown(state) ? reason : null);
@@ -232,7 +231,7 @@ function toPastCare(course: Course, shelf: readonly ShelfItem[], earlier: readon
     name: shelf.find((item) => item.id === shelfItemId)?.name ?? shelfItemId,
     // What was turned down never began: it is dated by its visit.
     since: fromDate ?? earlier.find((visit) => visit.id === visitId)?.onDate ?? '',
-    ...(state === 'declined' || state === 'not-affordable' ? { turnedDown: state } : {}),
+    ...(isTurnedDown(state) ? { turnedDown: state } : {}),
     ...(toDate === null ? {} : { until: toDate }),
     ...(adherence === null ? {} : { adherence: adherence as Adherence }),
     ...(why === null ? {} : { stopReason: why }),

@@ -2,9 +2,10 @@ import { AppError } from '../api/errors.ts';
 import { mayOverride, mayRelease } from '../core/regimen/mayRelease.ts';
 import { packsCovered } from '../core/regimen/signatureCover.ts';
 import type { ShelfItem, SignedItem } from '../core/regimen/types.ts';
+import { isTurnedDown } from '../core/visit/turnedDown.ts';
 import { ConflictError } from '../store/errors.ts';
 import { findCatalogEntry } from '../store/read/catalog.ts';
-import { type Course, listCoursesOfVisit } from '../store/read/courses.ts';
+import { listCoursesOfVisit } from '../store/read/courses.ts';
 import { findVisitHeld, type Visit } from '../store/read/visits.ts';
 import type { CourseTable, Db } from '../store/schema.ts';
 import type { SiteScope } from '../store/siteScope.ts';
@@ -63,7 +64,7 @@ export async function signItem(context: ActionContext, input: SignItemInput): Pr
       if (await stands(trx, context, course.signature, { covers, visitId, today })) return course.signature;
       await requireAnew(trx, context, course.signature, { covers, visitId, isOnOrder: order !== undefined });
     }
-    if (course && isTurnedDown(course)) throw new AppError('CONFLICT', 'This person has declined the item.');
+    if (course && isTurnedDown(course.state)) throw new AppError('CONFLICT', 'This person has declined the item.');
     if (course?.refusal && authority.standingOrder)
       throw new AppError('NOT_ALLOWED', `${course.refusal.by} did not release this item: no standing order covers it.`);
 
@@ -112,10 +113,6 @@ export async function addCourse(
 
 /** Whatever waits for a signature takes the right of a dentist, also an ordinary item with a caution to check. */
 const NEEDS_A_DENTIST = { release: 'dentist' } as const;
-
-function isTurnedDown({ state }: Course): boolean {
-  return state === 'declined' || state === 'not-affordable';
-}
 
 interface AnewPlace {
   readonly covers: Pick<SignedItem, 'packs' | 'until'>;

@@ -7,6 +7,7 @@ import { content } from '../content/allContent.ts';
 import { sayDirections } from '../core/regimen/sayDirections.ts';
 import type { PlanLine } from '../core/regimen/types.ts';
 import { assessVisit } from '../core/visit/assessVisit.ts';
+import { wantedLines } from '../core/visit/turnedDown.ts';
 import type { VisitAssessment } from '../core/visit/types.ts';
 import { listCatalog } from '../store/read/catalog.ts';
 import { listWaitingCourses } from '../store/read/courses.ts';
@@ -77,10 +78,8 @@ async function readWaiting({ db, scope }: Reader, visitId: string): Promise<read
   if (!isOpen && loaded.visit.state !== 'closed') return [];
   const assessment = isOpen ? assessVisit(loaded.input, content) : await readStoredAssessment(db, scope, loaded);
   const closedAt = isOpen ? undefined : (await listResults(db, scope, visitId, 'regimen')).at(-1)?.madeAt;
-  const said = loaded.input.visit.agreed?.items ?? {};
-  const isWanted = ({ shelfItemId }: PlanLine) => said[shelfItemId] !== 'declined' && said[shelfItemId] !== 'not-affordable';
-  return assessment.plan.lines
-    .filter((line) => line.state === 'waiting-for-signature' && isWanted(line))
+  return wantedLines(assessment.plan.lines, loaded.input.visit.agreed)
+    .filter((line) => line.state === 'waiting-for-signature')
     .map((line) => ({ loaded, assessment, line, closedAt }));
 }
 

@@ -7,6 +7,7 @@ import type { Answer } from '../visit/answer.ts';
 import type { VisitCorrection } from '../visit/correction.ts';
 import type { Question } from '../visit/question.ts';
 import { sayDescribedDays } from '../visit/sayDescribedDays.ts';
+import { wantedLines } from '../visit/turnedDown.ts';
 import type { Finding, PastCare, VisitAssessment, VisitInput } from '../visit/types.ts';
 import { DEFAULT_NOTE, type NoteSection } from './noteSections.ts';
 
@@ -162,8 +163,7 @@ function sayDeclined(note: NoteInput): string[] {
 
 function saySignatures({ assessment: { plan }, input }: NoteInput): string[] {
   const signed = plan.lines.filter((line) => line.state === 'signed');
-  const isTurnedDown = (line: PlanLine) => ['declined', 'not-affordable'].includes(input.visit.agreed?.items?.[line.shelfItemId] ?? '');
-  const waiting = plan.lines.filter((line) => line.state === 'waiting-for-signature' && !isTurnedDown(line));
+  const waiting = wantedLines(plan.lines, input.visit.agreed).filter((line) => line.state === 'waiting-for-signature');
   return [
     ...signed.map(
       (line) => `Signed: ${line.name}, by ${line.signedBy?.name ?? 'a name that is not noted'}${sayFor(line)}${sayOverride(line)}.`,

@@ -19,7 +19,7 @@ export function leafletUses(
 ): DayStrip | undefined {
   const { visit, practice } = input;
   const printed = listPrintableLines(plan.lines, practice.shelf, visit.agreed?.items).map(({ line }) => line);
-  const planned = plannedAtHome(printed, practice.shelf, visit.agreed?.items);
+  const planned = plannedAtHome(printed, practice.shelf, visit.agreed);
   if (planned.length === 0) return undefined;
   const rhythm = rhythmOfVisit(visit, ageYears, content.dayUses, toldDayForUses(input, content, language));
   const { jurisdiction, disagreements } = practice.settings;

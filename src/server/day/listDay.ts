@@ -1,5 +1,4 @@
 import { group } from 'd3-array';
-import { isTurnedDown } from '../../actions/closingSaid.ts';
 import type { ActionContext } from '../../actions/context.ts';
 import { loadVisit } from '../../actions/loadVisit.ts';
 import type { DayLine, DayState, DayView, OpenElsewhere } from '../../api/day.ts';
@@ -12,6 +11,7 @@ import { assessVisit } from '../../core/visit/assessVisit.ts';
 import { sayMonth } from '../../core/visit/dateOrMonth.ts';
 import { lastBitewings } from '../../core/visit/lastBitewings.ts';
 import { lookAtMouth } from '../../core/visit/lookAtMouth.ts';
+import { wantedLines } from '../../core/visit/turnedDown.ts';
 import type { PracticeFile } from '../../core/visit/types.ts';
 import { type Appointment, listAppointmentsOfDay } from '../../store/read/appointments.ts';
 import { listLastReasons } from '../../store/read/changes.ts';
@@ -200,10 +200,8 @@ async function listWaiting(
     );
     if (open && confirmed?.visitId === open.id && shelf.some((item) => item.release !== 'anyone')) {
       const { input } = await loadVisit(db, scope, open.id);
-      const said = input.visit.agreed?.items ?? {};
-      const isWanted = (id: string) => !isTurnedDown(said[id]);
-      for (const { state, shelfItemId } of assessVisit(input, content).plan.lines)
-        if (state === 'waiting-for-signature' && isWanted(shelfItemId)) items.add(shelfItemId);
+      for (const { state, shelfItemId } of wantedLines(assessVisit(input, content).plan.lines, input.visit.agreed))
+        if (state === 'waiting-for-signature') items.add(shelfItemId);
     }
     waiting.set(patient.id, items);
   }

@@ -1,5 +1,5 @@
 import type { PlannedUse } from '../planFluoride.ts';
-import { onceSigned, tasksOf } from './rankCandidates.ts';
+import { onceSigned, tasksPerDay } from './rankCandidates.ts';
 
 /** Two brushings and as much again: up to here nothing lighter is looked for. Our proposal. */
 const LIGHT_TASKS_PER_DAY = 4;
@@ -9,9 +9,7 @@ const LIGHT_TASKS_PER_DAY = 4;
  * @returns undefined where it asks for four or fewer itself
  */
 export function lighterLimit(lines: readonly PlannedUse[]): number | undefined {
-  const tasks = [lines.filter((l) => l.state !== 'waiting-for-signature'), onceSigned(lines)].map((day) =>
-    day.reduce((sum, use) => sum + tasksOf(use), 0),
-  );
+  const tasks = [lines.filter((l) => l.state !== 'waiting-for-signature'), onceSigned(lines)].map((day) => tasksPerDay(day));
   const most = Math.max(...tasks);
   return most <= LIGHT_TASKS_PER_DAY ? undefined : Math.max(LIGHT_TASKS_PER_DAY, Math.floor(most / 2));
 }

@@ -19,7 +19,8 @@ export const isPinned = ({ item }: Candidate, { instead = {} }: CandidateView): 
   Object.values(instead).includes(item.id) && !Object.hasOwn(instead, item.id);
 
 /** Uses in a day of what is taken at home. */
-export const tasksOf = ({ use }: PlannedUse): number => (use.atVisit === true ? 0 : use.timesPerDay);
+export const tasksOf = ({ use }: Pick<PlannedUse, 'use'>): number => (use.atVisit === true ? 0 : use.timesPerDay);
+export const tasksPerDay = (uses: readonly Pick<PlannedUse, 'use'>[]): number => uses.reduce((sum, use) => sum + tasksOf(use), 0);
 
 /** Whether these packs together with one more ask for no more tasks than the person accepts, now and once all is signed. */
 export function fitsDay(candidate: PlannedUse, others: readonly PlannedUse[], { mostTasksPerDay }: PlanSettings): boolean {

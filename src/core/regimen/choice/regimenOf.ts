@@ -3,6 +3,7 @@ import { type Draft, type DraftView, isMetBy, isShelfNeed } from '../draftPlan.t
 import { monthlyCostCents } from '../monthlyCostCents.ts';
 import { planFluoride } from '../planFluoride.ts';
 import type { Plan, Regimen } from '../types.ts';
+import { tasksPerDay } from './rankCandidates.ts';
 import { firstRefill, supplyOf } from './supplyOf.ts';
 
 /** What these packs come to together: tasks and cost of what may be used now, supply, fluoride, and the needs that stay open. */
@@ -16,7 +17,7 @@ export function regimenOf(draft: Draft, view: DraftView, startsOn: string | unde
     lines: lines.map((l) => buildLine(l, lines, view)),
     ...(draft.lighter && { isLighter: true }),
     why,
-    tasksPerDay: inUse.reduce((sum, l) => sum + (l.use.atVisit ? 0 : l.use.timesPerDay), 0),
+    tasksPerDay: tasksPerDay(inUse),
     monthlyCostCents: monthlyCostCents(inUse),
     supply,
     refillOn: firstRefill(supply),

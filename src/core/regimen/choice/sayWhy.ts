@@ -1,7 +1,7 @@
 import type { Candidate } from '../candidates.ts';
 import type { Draft } from '../draftPlan.ts';
 import { monthlyCostCents } from '../monthlyCostCents.ts';
-import { onceSigned, tasksOf } from './rankCandidates.ts';
+import { onceSigned, tasksPerDay } from './rankCandidates.ts';
 
 const ONLY_ONE = 'No other set of agents on this shelf meets as many of the needs.';
 const lighterThan = (tasks: number) => `The best of those with at most ${tasks} tasks a day, a limit of our own.`;
@@ -22,7 +22,7 @@ function sayWhy(regimens: readonly (readonly Candidate[])[]): readonly (readonly
   const costs = full.map((lines) => monthlyCostCents(lines) ?? undefined);
   const known = costs.includes(undefined) ? ' of those with every price known' : '';
   const sentences: readonly (readonly [string, readonly (number | undefined)[]])[] = [
-    [`Fewest tasks among those that fit${waits}.`, full.map((lines) => lines.reduce((sum, l) => sum + tasksOf(l), 0))],
+    [`Fewest tasks among those that fit${waits}.`, full.map(tasksPerDay)],
     [`Lowest cost a month${known}${waits}.`, costs],
     [`Fewest products among those that fit${waits}.`, full.map((lines) => lines.length)],
   ];

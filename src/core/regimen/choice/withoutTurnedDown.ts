@@ -1,5 +1,6 @@
 import { monthlyCostCents } from '../monthlyCostCents.ts';
 import type { Regimen, ShelfItem } from '../types.ts';
+import { tasksPerDay } from './rankCandidates.ts';
 import { firstRefill } from './supplyOf.ts';
 
 /**
@@ -19,7 +20,7 @@ export function withoutTurnedDown(regimen: Regimen, isTurnedDown: (shelfItemId: 
     ...regimen,
     lines,
     why: [],
-    tasksPerDay: inUse.reduce((sum, { use }) => sum + (use.atVisit ? 0 : use.timesPerDay), 0),
+    tasksPerDay: tasksPerDay(inUse),
     monthlyCostCents: bought.length === inUse.length ? monthlyCostCents(bought) : null,
     supply,
     refillOn: firstRefill(supply),

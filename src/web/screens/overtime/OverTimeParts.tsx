@@ -1,5 +1,6 @@
 import type { PersonRecord, StoredVisit } from '../../../api/bundles.ts';
 import { sayCovers, sayLeft } from '../../../core/regimen/signatureCover.ts';
+import { isTurnedDown } from '../../../core/visit/turnedDown.ts';
 import { CareChart } from '../../charts/CareChart.tsx';
 import { FindingsChart } from '../../charts/FindingsChart.tsx';
 import { findProtocol, protocolName } from '../../content.ts';
@@ -162,7 +163,7 @@ function sayCare(items: readonly (readonly Course[])[]): string {
     joinWords(list.map((course) => (course.reason ? `${course.name} (${course.reason})` : course.name)));
   const inUse = newest.filter((c) => c.state === 'agreed' && c.to === null);
   const stopped = newest.filter((c) => c.state === 'agreed' && c.to !== null);
-  const turnedDown = newest.filter((c) => c.state === 'declined' || c.state === 'not-affordable');
+  const turnedDown = newest.filter((c) => isTurnedDown(c.state));
   const said = [
     inUse.length > 0 && `Agreed and not ended: ${joinWords(inUse.map((c) => c.name))}.`,
     stopped.length > 0 && `Ended: ${names(stopped)}.`,

@@ -1,6 +1,6 @@
 import { withoutTurnedDown } from '../../../core/regimen/choice/withoutTurnedDown.ts';
 import type { NeedKind, Plan, Regimen } from '../../../core/regimen/types.ts';
-import { turnedDownWord } from '../../../core/visit/turnedDownWord.ts';
+import { turnedDownWord } from '../../../core/visit/turnedDown.ts';
 import { Key } from '../../parts/Key.tsx';
 import { Why } from '../../parts/Sources.tsx';
 import { digitOfChoice } from './line.ts';

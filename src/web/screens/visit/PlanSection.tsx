@@ -1,6 +1,6 @@
 import { sayAmount } from '../../../core/regimen/sayDirections.ts';
 import type { Exclusion, Plan, PlanLine } from '../../../core/regimen/types.ts';
-import { turnedDownWord } from '../../../core/visit/turnedDownWord.ts';
+import { turnedDownWord } from '../../../core/visit/turnedDown.ts';
 import type { VisitAssessment } from '../../../core/visit/types.ts';
 import { findQuestion, shelfName } from '../../content.ts';
 import { capitalise, formatMonths, plural } from '../../format.ts';

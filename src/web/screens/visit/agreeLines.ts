@@ -1,5 +1,6 @@
 import { LANGUAGE_NAMES, LEAFLET_LANGUAGES } from '../../../core/leaflet/languages.ts';
 import type { PlanLine } from '../../../core/regimen/types.ts';
+import { isTurnedDown } from '../../../core/visit/turnedDown.ts';
 import type { VisitInput } from '../../../core/visit/types.ts';
 import { formatDate } from '../../format.ts';
 import { type Line, lettersWithout, type Reply } from './line.ts';
@@ -112,7 +113,7 @@ function itemLines(plan: AgreePlace['planLines'][number], letter: string, place:
     value: state,
     reconfirmable: state === undefined,
   });
-  if (state !== 'declined' && state !== 'not-affordable') return [item];
+  if (!isTurnedDown(state)) return [item];
   return [item, ...(state === 'declined' ? [whyLine(shelfItemId, place)] : []), ...insteadLines(plan, place)];
 }
 
@@ -160,8 +161,6 @@ function insteadLines(
     }),
   ];
 }
-
-const isTurnedDown = (state: ItemState | undefined) => state === 'declined' || state === 'not-affordable';
 
 /**
  * What was taken in the place of what, after one more swap; the item itself = nothing is taken for it. Swapping back takes the first

@@ -72,7 +72,7 @@ export function buildLines(place: LinesPlace): VisitLines {
       plan: assessment.plan,
       agreed: visit.agreed,
       commands: SCOPE_COMMANDS.plan,
-      isWaiting: plannedAtHome(assessment.plan.lines, practice.shelf, visit.agreed?.items).some(isWaiting),
+      isWaiting: plannedAtHome(assessment.plan.lines, practice.shelf, visit.agreed).some(isWaiting),
       rhythm: dayForUses(visit) ? null : rhythmLineOf(visit),
       nameOf,
     }),

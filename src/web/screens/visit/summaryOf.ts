@@ -1,4 +1,4 @@
-import { turnedDownWord } from '../../../core/visit/turnedDownWord.ts';
+import { wantedLines } from '../../../core/visit/turnedDown.ts';
 import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
 import { plural } from '../../format.ts';
 
@@ -23,7 +23,7 @@ export function summaryOf({ confirmed, proposed, proposedSentence, mouth, plan }
 
 function sayItems({ lines }: Summarised['plan'], agreed: Agreed): string | undefined {
   if (lines.length === 0) return undefined;
-  const kept = lines.filter(({ shelfItemId }) => turnedDownWord(agreed, shelfItemId) === undefined);
+  const kept = wantedLines(lines, agreed);
   const waiting = kept.filter(({ state }) => state === 'waiting-for-signature').length;
   const turnedDown = lines.length - kept.length;
   const parts = [

@@ -36,9 +36,10 @@ export function usePlanDay(): ShownPlanDay | null {
   const flow = answers.resting_flow;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the answers only that of the flow counts
   const mouth = useMemo(() => mouthOfVisit({ acidDay, answers, onDate }, mouthPresets, questions), [acidDay, flow, onDate]);
+  const items = agreed?.items;
   const planned = useMemo(
-    () => plannedAtHome(assessment.plan.lines, practice.shelf, agreed?.items),
-    [assessment.plan.lines, practice.shelf, agreed?.items],
+    () => plannedAtHome(assessment.plan.lines, practice.shelf, { items }),
+    [assessment.plan.lines, practice.shelf, items],
   );
   const isAsked = day !== undefined && planned.length > 0;
   const question = useMemo<DayQuestion | null>(() => (isAsked ? { day, ...mouth, isLive: false } : null), [isAsked, day, mouth]);

@@ -5,8 +5,8 @@ import type { VisitBundle } from '../../../api/bundles.ts';
 import type { Level } from '../../../core/risk/types.ts';
 import type { Answers } from '../../../core/visit/answer.ts';
 import { isToldAlone } from '../../../core/visit/privacy.ts';
-import { turnedDownWord } from '../../../core/visit/turnedDownWord.ts';
-import type { VisitAssessment, VisitInput } from '../../../core/visit/types.ts';
+import { wantedLines } from '../../../core/visit/turnedDown.ts';
+import type { VisitInput } from '../../../core/visit/types.ts';
 import { privateItemIds, questions } from '../../content.ts';
 import { useSaveQueue } from '../../data/saving.ts';
 import type { SignedOn } from '../../data/signingQueries.ts';
@@ -64,7 +64,10 @@ export function useVisitWork(bundle: VisitBundle, session: SessionView, onServer
     return buildLines({ bundle, input, assessment, questions, carried, newFinding, levelChange, isClosed, privacy });
   }, [bundle, input, assessment, carried, newFinding, levelChange, isClosed, privacy]);
   const { place, goTo, goOn, problem, setProblem } = usePlace(lines, () =>
-    firstPlace(lines, session.member.roles.includes('dentist') || location.hash === '#plan' ? wantedLines(assessment, input) : []),
+    firstPlace(
+      lines,
+      session.member.roles.includes('dentist') || location.hash === '#plan' ? wantedLines(assessment.plan.lines, input.visit.agreed) : [],
+    ),
   );
 
   const panels = useVisitPanels({ bundle, input, assessment: whole, place, isShownToPatient, say: setSaid });
@@ -268,10 +271,6 @@ function usePlace(lines: VisitLines, first: () => Place) {
 
   return { place, goTo, goOn: setAfter, problem, setProblem };
 }
-
-/** Lines of the plan that nobody turned down. */
-const wantedLines = ({ plan }: VisitAssessment, { visit: { agreed } }: VisitInput) =>
-  plan.lines.filter(({ shelfItemId }) => turnedDownWord(agreed, shelfItemId) === undefined);
 
 function carriedAnswers(bundle: VisitBundle): Answers {
   return bundle.carried ?? Object.fromEntries(Object.entries(bundle.input.visit.answers).filter(([, answer]) => answer.how === 'carried'));
