@@ -1,5 +1,5 @@
 import { AppError } from '../api/errors.ts';
-import { MOST_PACKS_SIGNED } from '../api/signing.ts';
+import { MOST_PACKS_SIGNED } from '../core/regimen/signatureCover.ts';
 import { listCatalog } from '../store/read/catalog.ts';
 import type { StandingOrder } from '../store/storedJson.ts';
 import { requireDate, requireText } from './checks.ts';

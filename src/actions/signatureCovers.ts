@@ -1,6 +1,6 @@
 import { AppError } from '../api/errors.ts';
-import { MOST_PACKS_SIGNED } from '../api/signing.ts';
-import { coverOf, packsCovered, type SignatureCover } from '../core/regimen/signatureCover.ts';
+
+import { coverOf, MOST_PACKS_SIGNED, packsCovered, type SignatureCover } from '../core/regimen/signatureCover.ts';
 import type { SignedItem } from '../core/regimen/types.ts';
 import { addMonthsToDate } from '../core/visit/calendar.ts';
 import { listCatalog } from '../store/read/catalog.ts';

@@ -1,12 +1,11 @@
 /** What the pages send and read about signatures. Bodies are strict; the views are built by the server, so they are trusted. */
 import { z } from 'zod';
+import { MOST_PACKS_SIGNED } from '../core/regimen/signatureCover.ts';
 import type { RefusedItem, SignedItem } from '../core/regimen/types.ts';
 import type { PrescriptionText } from '../core/visit/prescriptionTexts.ts';
 import type { PastSignature } from '../core/visit/withReleases.ts';
 
 const itemId = z.string().min(1).max(100);
-/** More packs than this on one signature is a slip of the finger. */
-export const MOST_PACKS_SIGNED = 100;
 const packs = z.int().min(1).max(MOST_PACKS_SIGNED).optional();
 const reason = z.string().trim().min(1).max(500);
 

@@ -131,10 +131,12 @@ demoTest(
     expect(declined).not.toBe('');
     expect(await readFocus(page)).toMatchObject({ scope: 'agree', line: `instead ${declined}` });
     expect(await lineOf(page, `instead ${declined}`).locator('.answer').count()).toBeLessThanOrEqual(3);
+    await plan.getByText('Without what was turned down.').waitFor();
     await axe(page, 'an alternative asked');
     const name = await lineOf(page, `item ${declined}`).locator('.line-label').innerText();
     await page.keyboard.press('1');
     await expect.poll(() => plan.locator(`[data-line="${declined}"]`).count()).toBe(0);
+    expect(await plan.getByText('Without what was turned down.').count()).toBe(0);
     expect(await lineOf(page, `why ${declined}`).locator('.line-text').innerText()).toBe('taste');
 
     await page.keyboard.press('7');

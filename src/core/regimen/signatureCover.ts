@@ -2,6 +2,9 @@ import type { SignedBy, SignedItem } from './types.ts';
 
 type Covers = Pick<SignedItem, 'packs' | 'until'>;
 
+/** More packs than this on one signature is a slip of the finger. Ours. */
+export const MOST_PACKS_SIGNED = 100;
+
 /** How far a signature goes on a day. */
 export interface SignatureCover {
   /** Packs that it covers in all, those given among them. */

@@ -1,6 +1,6 @@
-import { type FormEvent, useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { TextLine } from './fields.tsx';
-import { focusFirstProblem } from './focusFirstProblem.ts';
+import { SmallForm } from './SmallForm.tsx';
 
 interface ReasonFormProps {
   /** Words for a screen reader: what the reason is for. */
@@ -23,44 +23,23 @@ export function ReasonForm({
   onGive,
   onLeave,
 }: ReasonFormProps) {
-  const form = useRef<HTMLFormElement>(null);
   const [reason, setReason] = useState('');
   const [isTried, setTried] = useState(false);
-  useEffect(() => form.current?.querySelector('input')?.focus(), []);
-  const isMissing = isTried && reason.trim() === '';
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
+  const given = reason.trim();
+  const attempt = () => {
     setTried(true);
-    if (reason.trim() === '') return focusFirstProblem(form.current);
-    onGive(reason.trim());
+    if (given !== '') onGive(given);
+    return given !== '';
   };
   return (
-    <form
-      ref={form}
-      noValidate
-      onSubmit={submit}
-      aria-label={about}
-      className="reason-form"
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape') return;
-        event.stopPropagation();
-        onLeave();
-      }}
-    >
-      <TextLine label={label} value={reason} hint={hint} problem={isMissing ? 'A reason is needed.' : undefined} onChange={setReason} />
-      {problem && (
-        <p className="problem" role="alert">
-          {problem}
-        </p>
-      )}
-      <div className="actions">
-        <button type="submit" className="action primary">
-          {saveWords}
-        </button>
-        <button type="button" className="action" onClick={onLeave}>
-          Leave
-        </button>
-      </div>
-    </form>
+    <SmallForm about={about} saveWords={saveWords} problem={problem} onTry={attempt} onLeave={onLeave}>
+      <TextLine
+        label={label}
+        value={reason}
+        hint={hint}
+        problem={isTried && given === '' ? 'A reason is needed.' : undefined}
+        onChange={setReason}
+      />
+    </SmallForm>
   );
 }

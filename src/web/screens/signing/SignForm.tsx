@@ -1,6 +1,6 @@
-import { type FormEvent, useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { TextLine } from '../../parts/fields.tsx';
-import { focusFirstProblem } from '../../parts/focusFirstProblem.ts';
+import { SmallForm } from '../../parts/SmallForm.tsx';
 import type { CoverLimits } from './coverDraft.ts';
 import { problemOfLine, readCover } from './coverDraft.ts';
 
@@ -21,35 +21,27 @@ interface SignFormProps {
 
 /** For how many packs somebody signs, and to which day. */
 export function SignForm({ about, limits, problem, onSign, onLeave }: SignFormProps) {
-  const form = useRef<HTMLFormElement>(null);
   const [packs, setPacks] = useState('');
   const [until, setUntil] = useState('');
   const [isTried, setTried] = useState(false);
-  useEffect(() => form.current?.querySelector('input')?.focus(), []);
-  useEffect(() => {
-    if (problem) focusFirstProblem(form.current);
-  }, [problem]);
   const { covers, problems } = readCover({ packs, until }, limits);
   const shown = isTried ? problems : {};
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    setTried(true);
-    if (Object.keys(problems).length > 0) return focusFirstProblem(form.current);
-    onSign(covers);
-  };
   const inServerWords = { packs: problemOfLine(problem, 'packs'), until: problemOfLine(problem, 'until') };
+  const attempt = () => {
+    setTried(true);
+    const isReady = Object.keys(problems).length === 0;
+    if (isReady) onSign(covers);
+    return isReady;
+  };
   return (
-    <form
-      ref={form}
-      noValidate
-      onSubmit={submit}
-      aria-label={about}
-      className="reason-form sign-form"
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape') return;
-        event.stopPropagation();
-        onLeave();
-      }}
+    <SmallForm
+      about={about}
+      className="sign-form"
+      saveWords="Sign"
+      problem={inServerWords.packs || inServerWords.until ? null : problem}
+      refusal={problem}
+      onTry={attempt}
+      onLeave={onLeave}
     >
       <TextLine
         label="Packs in all"
@@ -67,20 +59,7 @@ export function SignForm({ about, limits, problem, onSign, onLeave }: SignFormPr
         problem={shown.until ?? inServerWords.until}
         onChange={setUntil}
       />
-      {problem && !inServerWords.packs && !inServerWords.until && (
-        <p className="problem" role="alert">
-          {problem}
-        </p>
-      )}
-      <div className="actions">
-        <button type="submit" className="action primary">
-          Sign
-        </button>
-        <button type="button" className="action" onClick={onLeave}>
-          Leave
-        </button>
-      </div>
-    </form>
+    </SmallForm>
   );
 }
 

@@ -28,6 +28,17 @@ test.each([
   expect(Object.keys(readCover({ packs, until }, place).problems)).toEqual([line]);
 });
 
+it('takes what an order covers, to its last day', () => {
+  const order = { packs: 2, until: '2026-12-31' };
+  expect(readCover({ packs: '2', until: '20261231' }, { ...limits, order }).problems).toEqual({});
+});
+
+it('asks a number that is none back in words about numbers', () => {
+  expect(readCover({ packs: '0', until: '' }, limits).problems).toEqual({
+    packs: 'A whole number from 1 to 100, or nothing for one pack.',
+  });
+});
+
 it('puts the words of the server under the line that they name', () => {
   expect(problemOfLine('until: 2026-11-24 lies before today.', 'until')).toBe('2026-11-24 lies before today.');
   expect(problemOfLine('until: 2026-11-24 lies before today.', 'packs')).toBeUndefined();

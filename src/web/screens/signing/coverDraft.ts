@@ -1,4 +1,4 @@
-import { packsCovered } from '../../../core/regimen/signatureCover.ts';
+import { MOST_PACKS_SIGNED, packsCovered } from '../../../core/regimen/signatureCover.ts';
 import { parseBirthday as parseDay } from '../findPeople.ts';
 
 /** As typed by whoever signs. */
@@ -21,8 +21,6 @@ export interface ReadCover {
   readonly problems: { readonly packs?: string; readonly until?: string };
 }
 
-const MOST_PACKS = 100;
-
 /** What was typed as packs and last day, or what is wrong with either line. Left empty, a line says nothing: one pack, no last day. */
 export function readCover({ packs, until }: CoverDraft, limits: CoverLimits): ReadCover {
   const number = packs.trim() === '' ? undefined : /^\s*\d{1,4}\s*$/.test(packs) ? Number(packs) : Number.NaN;
@@ -36,8 +34,8 @@ export function readCover({ packs, until }: CoverDraft, limits: CoverLimits): Re
 }
 
 function problemOfPacks(packs: number | undefined, { given, order }: CoverLimits): string | undefined {
-  if (packs !== undefined && !(packs >= 1 && packs <= MOST_PACKS))
-    return `A whole number from 1 to ${MOST_PACKS}, or nothing for one pack.`;
+  if (packs !== undefined && !(packs >= 1 && packs <= MOST_PACKS_SIGNED))
+    return `A whole number from 1 to ${MOST_PACKS_SIGNED}, or nothing for one pack.`;
   const inAll = packsCovered({ packs });
   if (inAll <= given) return `${given} went already: more than ${given} in all, so that another may go.`;
   if (order && inAll > packsCovered(order)) return `The order covers at most ${packsCovered(order)}.`;
